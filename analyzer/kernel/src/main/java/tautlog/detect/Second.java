@@ -1,0 +1,38 @@
+package tautlog.detect;
+
+import java.util.OptionalDouble;
+
+/**
+ * The one-second summary. Second k holds the samples of the outing from k to k + 1 s after its first, by number; a second
+ * without a sample gives none.
+ *
+ * @param index k
+ * @param least least count
+ * @param greatest greatest count
+ * @param countSum over its {@code samples} samples
+ * @param shaftRpm mean of its shaft readings
+ * @param share greatest tension / limit
+ * @param flags {@link #GAP} and the others, or-ed
+ */
+public record Second(
+        long index,
+        long firstNumber,
+        int least,
+        int greatest,
+        long countSum,
+        int samples,
+        OptionalDouble shaftRpm,
+        String hookup,
+        double share,
+        int flags) {
+    /** A sample number of this second is missing. */
+    public static final int GAP = 1;
+    /** A sample was at the converter's end stop. */
+    public static final int END_STOP = 2;
+    /** A frame said that the bridge is open or shorted. */
+    public static final int OPEN_BRIDGE = 4;
+    /** A sample was above the limit. */
+    public static final int OVER_LIMIT = 8;
+    /** The limit is only an upper bound. */
+    public static final int AT_MOST = 16;
+}

@@ -1,0 +1,3 @@
+/** Turning points, rainflow, damage. */
+@org.jspecify.annotations.NullMarked
+package tautlog.fatigue;

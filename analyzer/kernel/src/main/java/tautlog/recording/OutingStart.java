@@ -1,0 +1,20 @@
+package tautlog.recording;
+
+import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
+
+/**
+ * What is known and in force when an outing begins; stored as evidence.
+ *
+ * @param rigToml the rig file's text, whole
+ * @param program name and version of the program that records, {@code tautlogd 0.1.0}
+ * @param source {@code instrument}, or {@code import} when the readings were logged elsewhere
+ */
+public record OutingStart(
+        Instrument instrument, String rigToml, Calibration calibration, String program, Source source) {
+    /** Where the readings come from. */
+    public enum Source {
+        INSTRUMENT,
+        IMPORT
+    }
+}

@@ -1,0 +1,3 @@
+/** The file: block codec, writer, reader, verification. Start at {@link tautlog.recording.RecordingWriter}. */
+@org.jspecify.annotations.NullMarked
+package tautlog.recording;

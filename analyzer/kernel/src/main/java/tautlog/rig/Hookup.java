@@ -1,0 +1,16 @@
+package tautlog.rig;
+
+import java.util.List;
+import java.util.OptionalInt;
+
+/**
+ * How gear is arranged for a pull.
+ *
+ * @param selector 1 to 15, the position of the instrument's switch
+ * @param items as listed in the rig, the load cell last if its capacity is known
+ */
+public record Hookup(String id, boolean isDefault, OptionalInt selector, List<LoadedItem> items, Limit limit) {
+    public Hookup {
+        items = List.copyOf(items);
+    }
+}

@@ -1,0 +1,15 @@
+/**
+ * What one reading is: counts with a number, the tick at which they were taken, how they become newtons.
+ *
+ * <pre>
+ *   logger.wire ──┐                         ┌──▶ recording (writer)
+ *                 ├──▶ {@link tautlog.sample.Evidence} ──┤
+ *   recording  ───┘    (one outing, in order) └──▶ detect (findings, seconds, hours)
+ * </pre>
+ *
+ * <p>Start at {@link tautlog.sample.Evidence}: everything that an outing tells, as calls with primitives. The live
+ * logger and a later replay make the same calls, so what stands behind cannot tell them apart. Samples are numbered by
+ * the instrument, so a gap is a jump in the number and is exact. Nothing here reads a clock, a file or a port.
+ */
+@org.jspecify.annotations.NullMarked
+package tautlog.sample;

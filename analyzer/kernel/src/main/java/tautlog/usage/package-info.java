@@ -1,0 +1,3 @@
+/** Hour meters and load bands. */
+@org.jspecify.annotations.NullMarked
+package tautlog.usage;
