@@ -7,8 +7,7 @@ public final class RecordingWriter implements AutoCloseable {
     private RecordingWriter() {}
 
     /**
-     * Opens {@code file}, making it when it is not there. An outing that a power cut left open is still open in the file:
-     * {@link #interrupted} tells.
+     * Opens {@code file}, making it when it is not there. An outing that a power cut left open stays marked so.
      *
      * @throws RecordingException if the file is no recording, is newer than this program, is damaged or locked
      */

@@ -11,8 +11,18 @@ import java.util.Optional;
  * @param winch name of the winch
  * @param ratedPullNewtons the winch's full pull on the first layer
  * @param hookups one or more
+ * @param detect settings of the detectors
+ * @param cellCapacityNewtons the line's tension at which the load cell reaches its own rating; beyond it a reading is "at
+ *     least"
+ * @param driveline empty when the rig does not describe drum and shaft
  */
-public record Rig(String winch, BigDecimal ratedPullNewtons, List<Hookup> hookups, DetectSettings detect) {
+public record Rig(
+        String winch,
+        BigDecimal ratedPullNewtons,
+        List<Hookup> hookups,
+        DetectSettings detect,
+        Optional<BigDecimal> cellCapacityNewtons,
+        Optional<Driveline> driveline) {
     public Rig {
         hookups = List.copyOf(hookups);
     }
