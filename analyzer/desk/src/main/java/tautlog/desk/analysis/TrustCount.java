@@ -1,12 +1,10 @@
 package tautlog.desk.analysis;
 
-import tautlog.sample.Evidence;
-import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.Tally;
 
 /** Counts what is missing or in doubt in one outing. Source: {@code analyzer/FINDINGS.md}, Gap. */
-public final class TrustCount implements Evidence {
+public final class TrustCount extends QuietEvidence {
     private final Instrument instrument;
     private long nextNumber = Long.MIN_VALUE;
     private long gaps;
@@ -42,24 +40,6 @@ public final class TrustCount implements Evidence {
     public void tally(Tally soFar) {
         tally = soFar;
     }
-
-    @Override
-    public void shaft(long tick, long pulses, long[] pulseTicks, int n) {}
-
-    @Override
-    public void input(long atNumber, long tick, int selector, int present, int state) {}
-
-    @Override
-    public void hookup(long atNumber, String id, HookupSource by) {}
-
-    @Override
-    public void mark(long atNumber, String note) {}
-
-    @Override
-    public void clock(long tick, long utcMicros) {}
-
-    @Override
-    public void end() {}
 
     /** Jumps in the sample numbers. */
     public long gaps() {
