@@ -2,6 +2,7 @@ package tautlog.logger.beacon;
 
 import java.util.Arrays;
 import java.util.concurrent.TimeUnit;
+import tautlog.logger.wire.BeaconState;
 
 /**
  * Which state the beacon shows. Source: {@code firmware-notes/wire.md}, BEACON.

@@ -1,6 +1,7 @@
 package tautlog.logger.beacon;
 
 import java.util.concurrent.TimeUnit;
+import tautlog.logger.wire.BeaconState;
 
 /**
  * The beacon thread's work: sends the lamp's state to the instrument on every change and every second.
