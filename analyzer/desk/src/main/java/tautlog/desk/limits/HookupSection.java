@@ -52,7 +52,8 @@ final class HookupSection {
 
     private String limit() {
         String atMost = hookup.limit().isAtMost() ? "at most " : "";
-        return "Limit: " + atMost + unit.format(hookup.limit().newtons()) + " in the line, set by "
+        return "Limit of " + hookup.id() + ": " + atMost
+                + unit.format(hookup.limit().newtons()) + " in the line, set by "
                 + hookup.limit().governing() + ".";
     }
 

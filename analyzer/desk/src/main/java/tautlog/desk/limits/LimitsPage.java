@@ -26,7 +26,7 @@ final class LimitsPage {
         sections.add(cell());
         sections.add(new Document.Section(StandingText.HEADING, List.of(new Block.Bullets(StandingText.sentences()))));
         List<String> subtitle = List.of("Tension is the force in the winch line; the winch pulls "
-                + unit.format(rig.ratedPullNewtons()) + " at most, with one layer on the drum.");
+                + unit.format(rig.ratedPullNewtons()) + " at most, on the drum's first layer.");
         return new Document("Limits of " + rig.winch(), subtitle, "", sections);
     }
 

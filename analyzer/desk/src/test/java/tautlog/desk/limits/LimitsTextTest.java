@@ -35,8 +35,8 @@ class LimitsTextTest {
         String page = LimitsText.render(EXAMPLE, Optional.empty());
 
         // 4700 lb · 0.75 = 15.68 kN; strap 20 kN / √3 = 11.55 kN; choker at 40 kN carries 255.1 %
-        assertSays(page, "Limit: 15.7 kN in the line, set by choker.");
-        assertSays(page, "Limit: 11.5 kN in the line, set by strap-1.");
+        assertSays(page, "Limit of straight: 15.7 kN in the line, set by choker.");
+        assertSays(page, "Limit of round-the-corner: 11.5 kN in the line, set by strap-1.");
         assertSays(page, "STRAIGHT (SELECTOR 1, DEFAULT)");
         assertSays(page, "choker choker 1.00 × tension 15.7 kN 62.7 kN 256 %");
         assertSays(page, "At the winch's full pull (40.0 kN) rope, choker would be past what is allowed.");
@@ -73,7 +73,7 @@ class LimitsTextTest {
 
         String page = LimitsText.render(rig, Optional.empty());
 
-        assertSays(page, "Limit: at most 7.50 kN in the line, set by c.");
+        assertSays(page, "Limit of h: at most 7.50 kN in the line, set by c.");
         assertSays(page, "The true limit is lower than this figure by an unknown amount");
         assertSays(page, "≤ 7.50 kN");
         assertSays(page, "≥ 534 %");
@@ -117,7 +117,7 @@ class LimitsTextTest {
     void forcesAreShownInTheUnitAskedForAndNoLineIsWiderThanAPage() {
         String page = new LimitsText(ForceUnit.LBF, Ink.PLAIN).show(EXAMPLE, Optional.empty());
 
-        assertSays(page, "Limit: 3525 lbf in the line, set by choker.");
+        assertSays(page, "Limit of straight: 3525 lbf in the line, set by choker.");
         page.lines().forEach(line -> assertTrue(line.length() <= 80, line));
     }
 
