@@ -16,11 +16,7 @@ class ArrowsTest {
 
     @Test
     void deskDoesNotKnowTheLogger() {
-        noClasses()
-                .should()
-                .dependOnClassesThat()
-                .resideInAnyPackage("tautlog.logger..")
-                .check(DESK);
+        noClasses().should().dependOnClassesThat().resideInAnyPackage("tautlog.logger..").check(DESK);
     }
 
     @Test
@@ -46,11 +42,7 @@ class ArrowsTest {
 
     @Test
     void nothingListensOnANetwork() {
-        noClasses()
-                .should()
-                .dependOnClassesThat()
-                .resideInAnyPackage("java.net..", "com.sun.net..")
-                .check(DESK);
+        noClasses().should().dependOnClassesThat().resideInAnyPackage("java.net..", "com.sun.net..").check(DESK);
     }
 
     private static void onlyIn(String room, String library) {

@@ -71,8 +71,7 @@ final class HookupChoice implements Evidence {
     @Override
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
         if (!begun) {
-            differs |= forced.isPresent()
-                    && !forced.get().id().equals(rig.assumed().id());
+            differs |= forced.isPresent() && !forced.get().id().equals(rig.assumed().id());
             force(number);
         }
         next.tension(number, tick, flags, counts, from, n);

@@ -45,8 +45,7 @@ final class TrustSection {
         return Optional.of(new Block.Notice(
                 Block.Tone.CAUTION,
                 "Too slow for shocks",
-                why
-                        + ": this instrument is too slow for shocks. Shocks and jolts may be missing here, and the true peak of"
+                why + ": this instrument is too slow for shocks. Shocks and jolts may be missing here, and the true peak of"
                         + " those found may have been much higher."));
     }
 
@@ -60,8 +59,7 @@ final class TrustSection {
         List<Block> blocks = new ArrayList<>();
         tooSlow(report).ifPresent(blocks::add);
         blocks.add(new Block.Bullets(bullets()));
-        blocks.addAll(
-                Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
+        blocks.addAll(Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
         return new Document.Section("How far to trust this", blocks);
     }
 

@@ -142,8 +142,7 @@ public final class Columns {
     }
 
     double greatestTension() {
-        return Math.max(
-                0, Arrays.stream(greatest).filter(Double::isFinite).max().orElse(0));
+        return Math.max(0, Arrays.stream(greatest).filter(Double::isFinite).max().orElse(0));
     }
 
     double leastTension() {
