@@ -64,7 +64,8 @@ class OutingAssemblerTest {
                         "tension 500 tick 1000000 flags 0 [1, 2]",
                         "shaft 1000500 pulses 5400 [962964, 1000000]",
                         "health 1000600 lost 3",
-                        "end"),
+                        "end",
+                        "over 1004000"),
                 told.lines);
         assertEquals(Tally.NONE, told.tally);
     }
