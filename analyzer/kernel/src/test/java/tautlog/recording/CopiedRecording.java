@@ -16,7 +16,9 @@ final class CopiedRecording {
     }
 
     private static void cp(Path from, Path to) throws IOException {
-        Process cp = new ProcessBuilder("cp", from.toString(), to.toString()).inheritIO().start();
+        Process cp = new ProcessBuilder("cp", from.toString(), to.toString())
+                .inheritIO()
+                .start();
         try {
             if (cp.waitFor() != 0) {
                 throw new IOException("cp " + from + " " + to + " failed");
