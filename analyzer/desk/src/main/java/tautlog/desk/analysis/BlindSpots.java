@@ -43,8 +43,8 @@ final class BlindSpots {
 
     private static String shaft(Rig rig) {
         return rig.sensorAt()
-                .map(end -> "The speed sensor sees the " + end.word() + "'s end of the shaft: a slip or a parted joint beyond"
-                        + " it is not seen.")
+                .map(end -> "The speed sensor sees the " + end.word()
+                        + "'s end of the shaft: a slip or a parted joint beyond" + " it is not seen.")
                 .orElse("The rig does not say which end of the shaft carries the speed sensor.");
     }
 }

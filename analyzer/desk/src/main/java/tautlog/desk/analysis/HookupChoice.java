@@ -69,7 +69,8 @@ final class HookupChoice extends ForwardedEvidence {
     @Override
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
         if (!begun) {
-            differs |= forced.isPresent() && !forced.get().id().equals(rig.assumed().id());
+            differs |= forced.isPresent()
+                    && !forced.get().id().equals(rig.assumed().id());
             force(number);
         }
         super.tension(number, tick, flags, counts, from, n);

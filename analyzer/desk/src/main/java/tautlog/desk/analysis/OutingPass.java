@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import tautlog.config.ConfigException;
-import tautlog.desk.report.Report;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
 import tautlog.recording.Damage;
@@ -81,14 +80,14 @@ final class OutingPass {
 
     private Rig rigOfTheDay() throws RecordingException {
         try {
-            return Rig.parse(
-                    "rig in " + member.file(), member.outing().start().rigToml());
+            return Rig.parse("rig in " + member.file(), member.outing().start().rigToml());
         } catch (ConfigException e) {
             if (question.rig().isPresent()) {
                 return question.rig().get();
             }
             throw new RecordingException(
-                    member.file() + ": the rig stored in it cannot be read; give one with --rig.\n" + e.getMessage(), e);
+                    member.file() + ": the rig stored in it cannot be read; give one with --rig.\n" + e.getMessage(),
+                    e);
         }
     }
 

@@ -108,8 +108,7 @@ final class ReportAssembly {
                 first.outing().start().instrument().rate().hertz(),
                 ofOneFile.size(),
                 ofOneFile.stream()
-                        .anyMatch(study ->
-                                study.member().outing().start().source() == OutingStart.Source.IMPORT));
+                        .anyMatch(study -> study.member().outing().start().source() == OutingStart.Source.IMPORT));
     }
 
     private List<Report.HookupInForce> hookups() {
@@ -172,17 +171,21 @@ final class ReportAssembly {
                 .filter(study -> study.member().outing().clockFixes().isEmpty())
                 .count();
         if (undated > 0) {
-            notes.add("For " + undated + " of " + studies.size() + " outings no clock was known: their times are unknown"
-                    + (question.isWhole() ? "." : ", and they are left out of the time asked for."));
+            notes.add(
+                    "For " + undated + " of " + studies.size() + " outings no clock was known: their times are unknown"
+                            + (question.isWhole() ? "." : ", and they are left out of the time asked for."));
         }
         if (!question.isWhole()) {
-            notes.add("Only what starts from " + question.from().map(Object::toString).orElse("the beginning") + " to "
+            notes.add("Only what starts from "
+                    + question.from().map(Object::toString).orElse("the beginning") + " to "
                     + question.to().map(Object::toString).orElse("the end")
                     + " is listed and metered; gaps and losses are those of the whole outings.");
         }
         for (Study study : studies) {
-            study.damages().forEach(damage -> notes.add("DAMAGED: " + History.name(study.member().file()) + ", "
-                    + damage.summary() + ". What it held is a gap here; run tautlog verify."));
+            study.damages()
+                    .forEach(damage ->
+                            notes.add("DAMAGED: " + History.name(study.member().file()) + ", " + damage.summary()
+                                    + ". What it held is a gap here; run tautlog verify."));
         }
         powerCuts(notes);
         return notes;
@@ -193,8 +196,9 @@ final class ReportAssembly {
                 .filter(study -> !study.member().outing().ended())
                 .count();
         if (cut > 0) {
-            notes.add(cut + " of " + studies.size() + " outings ended with the power (the normal end on a winch) or still"
-                    + " go on: up to 1 s at their end may be missing.");
+            notes.add(
+                    cut + " of " + studies.size() + " outings ended with the power (the normal end on a winch) or still"
+                            + " go on: up to 1 s at their end may be missing.");
         }
     }
 }

@@ -46,7 +46,7 @@ final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine
         if (thrown instanceof UsageException
                 || thrown instanceof ConfigException
                 || thrown instanceof QuestionException
-                || thrown instanceof ImportException asked && asked.isUsage()) {
+                || (thrown instanceof ImportException asked && asked.isUsage())) {
             err.println(thrown.getMessage());
             return USAGE;
         }
@@ -58,8 +58,9 @@ final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine
             err.println(explain(file));
             return UNUSABLE;
         }
-        err.println("This is a bug in tautlog. Please report it with what follows, the command line and, if you can, the"
-                + " recording.");
+        err.println(
+                "This is a bug in tautlog. Please report it with what follows, the command line and, if you can, the"
+                        + " recording.");
         thrown.printStackTrace(err);
         return BUG;
     }

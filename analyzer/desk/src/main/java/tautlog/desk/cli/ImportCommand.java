@@ -48,22 +48,41 @@ final class ImportCommand implements Callable<Integer> {
     @Parameters(paramLabel = "READINGS.csv", description = "Comma, semicolon or tab between columns; .gz is unpacked.")
     private Path readings = Path.of("");
 
-    @Option(names = "--rig", required = true, paramLabel = "FILE", description = "The winch and its gear; stored with the readings.")
+    @Option(
+            names = "--rig",
+            required = true,
+            paramLabel = "FILE",
+            description = "The winch and its gear; stored with the readings.")
     private Path rig = Path.of("");
 
-    @Option(names = {"-o", "--output"}, required = true, paramLabel = "FOLDER", description = "Where the recording goes.")
+    @Option(
+            names = {"-o", "--output"},
+            required = true,
+            paramLabel = "FOLDER",
+            description = "Where the recording goes.")
     private Path folder = Path.of("");
 
-    @Option(names = "--time", required = true, paramLabel = "COLUMN", description = "Name or number (from 1) of the column of times.")
+    @Option(
+            names = "--time",
+            required = true,
+            paramLabel = "COLUMN",
+            description = "Name or number (from 1) of the column of times.")
     private String time = "";
 
-    @Option(names = "--force", required = true, paramLabel = "COLUMN", description = "Name or number of the column of forces.")
+    @Option(
+            names = "--force",
+            required = true,
+            paramLabel = "COLUMN",
+            description = "Name or number of the column of forces.")
     private String force = "";
 
     @Option(names = "--unit", required = true, paramLabel = "UNIT", description = "N, kN, daN, kgf, kg, t, lbf or lb.")
     private String unit = "";
 
-    @Option(names = "--rate", paramLabel = "HZ", description = "Nominal readings a second; default: from the median spacing.")
+    @Option(
+            names = "--rate",
+            paramLabel = "HZ",
+            description = "Nominal readings a second; default: from the median spacing.")
     private @Nullable BigDecimal rate;
 
     @Option(names = "--zone", paramLabel = "ZONE", description = "Time zone of local times; default: this computer's.")
@@ -79,13 +98,14 @@ final class ImportCommand implements Callable<Integer> {
     public Integer call() throws IOException, UsageException, ConfigException, ImportException {
         ZoneId at = zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
         ForceUnit of = ForceUnit.of(unit)
-                .orElseThrow(() -> new UsageException("--unit: \"" + unit + "\" is not a unit of force.\n  Allowed: N, kN,"
-                        + " daN, kgf, kg, t, lbf, lb."));
+                .orElseThrow(() -> new UsageException("--unit: \"" + unit
+                        + "\" is not a unit of force.\n  Allowed: N, kN," + " daN, kgf, kg, t, lbf, lb."));
         if (!Files.isRegularFile(readings)) {
             throw new UsageException(readings + ": there is no such file.\n  Give a table of readings.");
         }
         RigSource source = RigSource.read(rig);
-        Optional<Instant> zero = start == null ? Optional.empty() : Optional.of(LocalTime.instant("--start", start, at));
+        Optional<Instant> zero =
+                start == null ? Optional.empty() : Optional.of(LocalTime.instant("--start", start, at));
         ImportResult result = new Import(new ImportRequest(
                         readings,
                         time,
@@ -106,11 +126,7 @@ final class ImportCommand implements Callable<Integer> {
     private void say(ImportResult result) {
         PrintWriter err = spec.commandLine().getErr();
         err.println(String.format(
-                Locale.ROOT,
-                "%d readings at %.3f Hz, %d gaps.",
-                result.readings(),
-                result.rateHertz(),
-                result.gaps()));
+                Locale.ROOT, "%d readings at %.3f Hz, %d gaps.", result.readings(), result.rateHertz(), result.gaps()));
         if (result.leftOut() > 0) {
             err.println(result.leftOut() + " lines left out; the first, " + result.leftOutFirst() + ".");
         }

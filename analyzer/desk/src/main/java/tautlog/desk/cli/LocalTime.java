@@ -18,7 +18,8 @@ final class LocalTime {
                 return LocalDate.parse(text).atStartOfDay(zone).toInstant();
             }
             String iso = text.replace(' ', 'T');
-            boolean hasZone = iso.matches(".*([Zz]|[+-][0-9:]{2,6})$") && iso.indexOf('T') > 0
+            boolean hasZone = iso.matches(".*([Zz]|[+-][0-9:]{2,6})$")
+                    && iso.indexOf('T') > 0
                     && iso.substring(iso.indexOf('T')).matches(".*[Zz+-].*");
             return hasZone
                     ? OffsetDateTime.parse(iso).toInstant()

@@ -28,8 +28,8 @@ final class Output {
             return new Unclosed(standard);
         }
         if (target.endsWith(RecordingFiles.ENDING)) {
-            throw new UsageException(option + ": " + target + " is named like a recording, which is never overwritten.\n"
-                    + "  Give the file another ending.");
+            throw new UsageException(option + ": " + target
+                    + " is named like a recording, which is never overwritten.\n" + "  Give the file another ending.");
         }
         return Files.newBufferedWriter(Path.of(target), StandardCharsets.UTF_8);
     }

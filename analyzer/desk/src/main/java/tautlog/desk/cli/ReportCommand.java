@@ -62,19 +62,30 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--hookup", paramLabel = "ID", description = "Take this hookup to have been on all the time.")
     private @Nullable String hookup;
 
-    @Option(names = "--from", paramLabel = "T", description = "Only what starts at T or later (ISO 8601; local without zone).")
+    @Option(
+            names = "--from",
+            paramLabel = "T",
+            description = "Only what starts at T or later (ISO 8601; local without zone).")
     private @Nullable String from;
 
     @Option(names = "--to", paramLabel = "T", description = "Only what starts before T.")
     private @Nullable String to;
 
-    @Option(names = "--html", paramLabel = "F", description = "Write a page with drawings too; - for the standard output.")
+    @Option(
+            names = "--html",
+            paramLabel = "F",
+            description = "Write a page with drawings too; - for the standard output.")
     private @Nullable String html;
 
-    @Option(names = "--csv", paramLabel = "F", description = "Write the findings as a table too; - for the standard output.")
+    @Option(
+            names = "--csv",
+            paramLabel = "F",
+            description = "Write the findings as a table too; - for the standard output.")
     private @Nullable String csv;
 
-    @Option(names = "--fail-on", paramLabel = "BAND",
+    @Option(
+            names = "--fail-on",
+            paramLabel = "BAND",
             description = "Exit 1 when an overload reached past-wll, past-proof or past-breaking.")
     private @Nullable String failOn;
 
@@ -111,9 +122,8 @@ final class ReportCommand implements Callable<Integer> {
     }
 
     private Question question(ZoneId at) throws IOException, UsageException, ConfigException {
-        Optional<Rig> other = rig == null
-                ? Optional.empty()
-                : Optional.of(RigSource.read(rig).rig());
+        Optional<Rig> other =
+                rig == null ? Optional.empty() : Optional.of(RigSource.read(rig).rig());
         Optional<Instant> start = instant("--from", from, at);
         Optional<Instant> end = instant("--to", to, at);
         if (start.isPresent() && end.isPresent() && !start.get().isBefore(end.get())) {
@@ -135,8 +145,8 @@ final class ReportCommand implements Callable<Integer> {
                 return Optional.of(band);
             }
         }
-        throw new UsageException("--fail-on: \"" + failOn + "\" is not a band.\n  Allowed: past-wll, past-proof,"
-                + " past-breaking.");
+        throw new UsageException(
+                "--fail-on: \"" + failOn + "\" is not a band.\n  Allowed: past-wll, past-proof," + " past-breaking.");
     }
 
     private static ForceUnit unit(Analysis analysis) {

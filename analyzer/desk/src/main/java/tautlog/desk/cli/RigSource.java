@@ -14,7 +14,8 @@ import tautlog.rig.Rig;
 record RigSource(Rig rig, String toml) {
     static RigSource read(Path file) throws IOException, ConfigException, UsageException {
         if (!Files.isRegularFile(file)) {
-            throw new UsageException("--rig: there is no file " + file + ".\n  Give the rig file of the winch, rig.toml.");
+            throw new UsageException(
+                    "--rig: there is no file " + file + ".\n  Give the rig file of the winch, rig.toml.");
         }
         String toml = Files.readString(file);
         return new RigSource(Rig.parse(file.toString(), toml), toml);

@@ -11,7 +11,8 @@ final class ScreenUnit {
         return ForceUnit.ON_SCREEN.stream()
                 .filter(unit -> unit.symbol().equals(symbol))
                 .findFirst()
-                .orElseThrow(() -> new UsageException(option + ": \"" + symbol + "\" is not a unit for screens.\n  Allowed: "
+                .orElseThrow(() -> new UsageException(option + ": \"" + symbol
+                        + "\" is not a unit for screens.\n  Allowed: "
                         + ForceUnit.ON_SCREEN.stream().map(ForceUnit::symbol).collect(Collectors.joining(", ")) + "."));
     }
 }

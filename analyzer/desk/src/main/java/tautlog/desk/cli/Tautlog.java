@@ -25,7 +25,11 @@ import tautlog.desk.page.Ink;
             "shocked, what happened. A measuring instrument, not a safety device.",
             ""
         },
-        footer = {"", "Exit codes: 0 done, 1 found what --fail-on names, 2 wrong usage or rig, 3 a recording", "cannot be used, 70 a bug."},
+        footer = {
+            "",
+            "Exit codes: 0 done, 1 found what --fail-on names, 2 wrong usage or rig, 3 a recording",
+            "cannot be used, 70 a bug."
+        },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         subcommands = {
@@ -88,7 +92,7 @@ public final class Tautlog implements Runnable {
     /** Without a command: how to use the program; that is wrong usage. */
     @Override
     public void run() {
-        throw new CommandLine.ParameterException(spec.commandLine(), "Name a command: report, hours, limits, verify,"
-                + " import or export.");
+        throw new CommandLine.ParameterException(
+                spec.commandLine(), "Name a command: report, hours, limits, verify," + " import or export.");
     }
 }

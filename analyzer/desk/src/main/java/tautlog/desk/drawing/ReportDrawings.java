@@ -70,9 +70,7 @@ public final class ReportDrawings {
                 planUndated(study);
             }
         }
-        byDay.values().stream()
-                .skip(Math.max(0, byDay.size() - MOST_DAYS))
-                .forEach(this::planDay);
+        byDay.values().stream().skip(Math.max(0, byDay.size() - MOST_DAYS)).forEach(this::planDay);
     }
 
     private static Moment first(Study study) {
@@ -95,7 +93,11 @@ public final class ReportDrawings {
                 .orElseThrow();
         Columns columns = new Columns(0, Math.max(1, end), TimePlot.COLUMNS);
         for (Study study : studies) {
-            add(study, new Target(columns, tick -> seconds(zero, study.times().utc(tick).orElse(zero))));
+            add(
+                    study,
+                    new Target(
+                            columns,
+                            tick -> seconds(zero, study.times().utc(tick).orElse(zero))));
         }
         String title = "Tension and limit, " + screen.date(zero);
         days.add(new Planned(title, columns, new TimeAxis(Optional.of(zero), screen.zone())));
@@ -166,7 +168,9 @@ public final class ReportDrawings {
         double limit = one.columns().greatestLimit();
         String shaft = one.columns().hasShaft()
                 ? String.format(
-                        Locale.ROOT, " Shaft speed up to %.0f rpm below.", one.columns().greatestShaft())
+                        Locale.ROOT,
+                        " Shaft speed up to %.0f rpm below.",
+                        one.columns().greatestShaft())
                 : "";
         return one.title() + ": greatest tension " + screen.force(peak) + ", limit " + screen.force(limit)
                 + (one.columns().hasGap() ? ", hatched where readings are missing." : ".") + shaft;

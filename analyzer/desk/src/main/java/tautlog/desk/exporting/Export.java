@@ -49,8 +49,7 @@ public final class Export {
         }
     }
 
-    private static void replay(History.Member member, DayReading day, Evidence sink)
-            throws RecordingException {
+    private static void replay(History.Member member, DayReading day, Evidence sink) throws RecordingException {
         member.recording().replay(member.outing(), day.choosing(sink));
         if (!member.outing().closed()) {
             sink.end();

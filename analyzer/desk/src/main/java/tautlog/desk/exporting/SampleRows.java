@@ -54,7 +54,10 @@ final class SampleRows implements Evidence {
         } else {
             double newtons = day.calibration().exactNewtons(counts).doubleValue();
             double limit = hookup.limit().newtons().doubleValue();
-            row.append(JsonFields.number(newtons)).append(',').append(hookup.id()).append(',');
+            row.append(JsonFields.number(newtons))
+                    .append(',')
+                    .append(hookup.id())
+                    .append(',');
             row.append(JsonFields.number(limit)).append(',').append(JsonFields.number(newtons / limit));
         }
         row.append(',').append(flags(counts, open)).append('\n');

@@ -14,7 +14,8 @@ import tautlog.recording.RecordingException;
 
 /** Collects the seconds of one outing and writes a row for each. */
 final class SecondRows implements FindingSink {
-    static final String HEAD = "outing,second,first_number,utc,least_n,mean_n,greatest_n,samples,shaft_rpm,hookup,share,flags";
+    static final String HEAD =
+            "outing,second,first_number,utc,least_n,mean_n,greatest_n,samples,shaft_rpm,hookup,share,flags";
 
     private final DayReading day;
     private final int outing;
@@ -39,10 +40,17 @@ final class SecondRows implements FindingSink {
     private String row(Second second) throws RecordingException {
         StringJoiner row = new StringJoiner(",");
         row.add(String.valueOf(outing)).add(String.valueOf(second.index())).add(String.valueOf(second.firstNumber()));
-        row.add(day.times().ofNumber(second.firstNumber()).utc().map(JsonFields::time).orElse(""));
+        row.add(day.times()
+                .ofNumber(second.firstNumber())
+                .utc()
+                .map(JsonFields::time)
+                .orElse(""));
         row.add(newtons(second.least())).add(newtons((double) second.countSum() / second.samples()));
         row.add(newtons(second.greatest())).add(String.valueOf(second.samples()));
-        row.add(second.shaftRpm().isPresent() ? JsonFields.number(second.shaftRpm().getAsDouble()) : "");
+        row.add(
+                second.shaftRpm().isPresent()
+                        ? JsonFields.number(second.shaftRpm().getAsDouble())
+                        : "");
         row.add(second.hookup()).add(JsonFields.number(second.share())).add(flags(second.flags()));
         return row.toString();
     }

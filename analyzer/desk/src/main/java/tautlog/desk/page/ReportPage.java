@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import tautlog.desk.report.Entry;
 import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
 
@@ -47,8 +46,10 @@ public final class ReportPage {
     }
 
     private String title() {
-        List<String> winches =
-                report.recordings().stream().map(Report.Source::winch).distinct().toList();
+        List<String> winches = report.recordings().stream()
+                .map(Report.Source::winch)
+                .distinct()
+                .toList();
         return "Pull report: " + (winches.isEmpty() ? "no outing" : Screen.listed(winches));
     }
 

@@ -64,8 +64,7 @@ public final class TextPage implements Block.Layout {
     @Override
     public void table(Block.Table table) {
         int[] widths = widths(table);
-        List<String> heads =
-                table.columns().stream().map(Block.Column::head).toList();
+        List<String> heads = table.columns().stream().map(Block.Column::head).toList();
         row(table, widths, heads);
         table.rows().forEach(cells -> row(table, widths, cells));
     }

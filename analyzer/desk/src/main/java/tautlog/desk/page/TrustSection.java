@@ -45,7 +45,8 @@ final class TrustSection {
         return Optional.of(new Block.Notice(
                 Block.Tone.CAUTION,
                 "Too slow for shocks",
-                why + ": this instrument is too slow for shocks. Shocks and jolts may be missing here, and the true peak of"
+                why
+                        + ": this instrument is too slow for shocks. Shocks and jolts may be missing here, and the true peak of"
                         + " those found may have been much higher."));
     }
 
@@ -59,7 +60,8 @@ final class TrustSection {
         List<Block> blocks = new ArrayList<>();
         tooSlow(report).ifPresent(blocks::add);
         blocks.add(new Block.Bullets(bullets()));
-        blocks.addAll(Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
+        blocks.addAll(
+                Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
         return new Document.Section("How far to trust this", blocks);
     }
 

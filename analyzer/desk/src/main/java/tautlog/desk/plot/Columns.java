@@ -143,7 +143,8 @@ public final class Columns {
 
     /** 0 with none. */
     public double greatestTension() {
-        return Math.max(0, Arrays.stream(greatest).filter(Double::isFinite).max().orElse(0));
+        return Math.max(
+                0, Arrays.stream(greatest).filter(Double::isFinite).max().orElse(0));
     }
 
     double leastTension() {

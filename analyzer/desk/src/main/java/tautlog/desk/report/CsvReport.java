@@ -15,7 +15,17 @@ import org.apache.commons.csv.CSVPrinter;
 /** Writes the findings of a {@link Report} as a table, one row each in the order of time; an unknown cell is empty. */
 public final class CsvReport {
     private static final String[] HEAD = {
-        "kind", "start", "end", "tension_n", "share", "hookup", "limit_n", "limit_is_at_most", "band", "seconds", "detail"
+        "kind",
+        "start",
+        "end",
+        "tension_n",
+        "share",
+        "hookup",
+        "limit_n",
+        "limit_is_at_most",
+        "band",
+        "seconds",
+        "detail"
     };
 
     private CsvReport() {}
@@ -39,7 +49,11 @@ public final class CsvReport {
         StringWriter text = new StringWriter();
         try (CSVPrinter printer = new CSVPrinter(
                 text,
-                CSVFormat.DEFAULT.builder().setRecordSeparator("\n").setHeader(HEAD).get())) {
+                CSVFormat.DEFAULT
+                        .builder()
+                        .setRecordSeparator("\n")
+                        .setHeader(HEAD)
+                        .get())) {
             for (Row row : rows) {
                 printer.printRecord(row.cells());
             }
@@ -50,8 +64,15 @@ public final class CsvReport {
     }
 
     private static Row pull(Entry.Pull pull) {
-        return row("pull", pull, pull.peakNewtons(), pull.share(), pull.against(), "", pull.durationSeconds(), "mean_n="
-                + JsonFields.number(pull.meanNewtons()));
+        return row(
+                "pull",
+                pull,
+                pull.peakNewtons(),
+                pull.share(),
+                pull.against(),
+                "",
+                pull.durationSeconds(),
+                "mean_n=" + JsonFields.number(pull.meanNewtons()));
     }
 
     private static Row overload(Entry.Overload overload) {
@@ -79,13 +100,24 @@ public final class CsvReport {
     }
 
     private static Row jolt(Entry.Jolt jolt) {
-        return row("jolt", jolt, jolt.peakNewtons(), jolt.share(), jolt.against(), "", jolt.riseSeconds(), "rise_n="
-                + JsonFields.number(jolt.riseNewtons()));
+        return row(
+                "jolt",
+                jolt,
+                jolt.peakNewtons(),
+                jolt.share(),
+                jolt.against(),
+                "",
+                jolt.riseSeconds(),
+                "rise_n=" + JsonFields.number(jolt.riseNewtons()));
     }
 
     private static Row drop(Entry.Drop drop) {
-        return bare("drop", drop, OptionalDouble.of(drop.beforeNewtons()), OptionalDouble.of(drop.fallSeconds()), "after_n="
-                + JsonFields.number(drop.afterNewtons()) + " shaft=" + JsonReport.word(drop.shaft()));
+        return bare(
+                "drop",
+                drop,
+                OptionalDouble.of(drop.beforeNewtons()),
+                OptionalDouble.of(drop.fallSeconds()),
+                "after_n=" + JsonFields.number(drop.afterNewtons()) + " shaft=" + JsonReport.word(drop.shaft()));
     }
 
     private static Row stall(Entry.Stall stall) {
@@ -153,9 +185,6 @@ public final class CsvReport {
     }
 
     private static String time(Moment moment) {
-        return Optional.of(moment)
-                .flatMap(Moment::utc)
-                .map(JsonFields::time)
-                .orElse("");
+        return Optional.of(moment).flatMap(Moment::utc).map(JsonFields::time).orElse("");
     }
 }

@@ -17,9 +17,8 @@ public final class HourSum {
         List<Double> bands = new ArrayList<>();
         for (int band = 0; band < JsonReport.BAND_KEYS.size(); band++) {
             int at = band;
-            bands.add(parts.stream()
-                    .mapToDouble(part -> part.bandHours().get(at))
-                    .sum());
+            bands.add(
+                    parts.stream().mapToDouble(part -> part.bandHours().get(at)).sum());
         }
         return new Report.Hours(
                 known(parts, Report.Hours::shaftHours),
