@@ -27,7 +27,7 @@ import tautlog.desk.page.Ink;
 import tautlog.desk.page.ReportPage;
 import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
-import tautlog.desk.report.CsvReport;
+import tautlog.desk.exporting.FindingTable;
 import tautlog.desk.report.JsonReport;
 import tautlog.desk.report.Report;
 import tautlog.quantity.ForceUnit;
@@ -169,7 +169,7 @@ final class ReportCommand implements Callable<Integer> {
             file("--html", html, HtmlPage.render(ReportPage.of(analysis.report(), screen, drawings)));
         }
         if (csv != null) {
-            file("--csv", csv, CsvReport.render(analysis.report()));
+            file("--csv", csv, FindingTable.render(analysis.report()));
         }
     }
 

@@ -4,6 +4,7 @@
  * <pre>
  *   recording ──▶ {@link tautlog.desk.exporting.Export} ──┬──▶ {@link tautlog.desk.exporting.SampleRows} ──▶ csv
  *                                       └──▶ {@link tautlog.desk.exporting.SecondRows} ──▶ csv
+ *   report ──▶ {@link tautlog.desk.exporting.FindingTable} ──▶ csv
  * </pre>
  *
  * <p>Start at {@link tautlog.desk.exporting.Export}. Samples stream: a season never stands in memory.

@@ -59,8 +59,7 @@ final class EventSentences {
         return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
                 + " to "
                 + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
-                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop)
-                + " What let go, a force does not tell.";
+                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop);
     }
 
     private static String slack(Known staysSlack) {

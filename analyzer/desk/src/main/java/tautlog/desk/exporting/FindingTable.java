@@ -1,4 +1,4 @@
-package tautlog.desk.report;
+package tautlog.desk.exporting;
 
 import java.io.IOException;
 import java.io.StringWriter;
@@ -11,9 +11,14 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import tautlog.desk.report.Entry;
+import tautlog.desk.report.JsonFields;
+import tautlog.desk.report.JsonReport;
+import tautlog.desk.report.Moment;
+import tautlog.desk.report.Report;
 
 /** Writes the findings of a {@link Report} as a table, one row each in the order of time; an unknown cell is empty. */
-public final class CsvReport {
+public final class FindingTable {
     private static final String[] HEAD = {
         "kind",
         "start",
@@ -28,7 +33,7 @@ public final class CsvReport {
         "detail"
     };
 
-    private CsvReport() {}
+    private FindingTable() {}
 
     /** A row and when it starts. */
     private record Row(Moment start, List<String> cells) {}
@@ -36,13 +41,13 @@ public final class CsvReport {
     public static String render(Report report) {
         List<Row> rows = new ArrayList<>();
         Stream.of(
-                        report.pulls().stream().map(CsvReport::pull),
-                        report.overloads().stream().map(CsvReport::overload),
-                        report.shocks().stream().map(CsvReport::shock),
-                        report.jolts().stream().map(CsvReport::jolt),
-                        report.drops().stream().map(CsvReport::drop),
-                        report.stalls().stream().map(CsvReport::stall),
-                        report.trouble().stream().map(CsvReport::trouble))
+                        report.pulls().stream().map(FindingTable::pull),
+                        report.overloads().stream().map(FindingTable::overload),
+                        report.shocks().stream().map(FindingTable::shock),
+                        report.jolts().stream().map(FindingTable::jolt),
+                        report.drops().stream().map(FindingTable::drop),
+                        report.stalls().stream().map(FindingTable::stall),
+                        report.trouble().stream().map(FindingTable::trouble))
                 .flatMap(stream -> stream)
                 .sorted(Comparator.comparing(Row::start))
                 .forEach(rows::add);
