@@ -141,7 +141,8 @@ final class VerifyCommand implements Callable<Integer> {
     }
 
     private static void damage(JsonFields fields, Damage damage) throws IOException {
-        fields.whole("outing", damage.outing() + 1L);
+        // null when it cannot be told
+        fields.number("outing", damage.outing() < 0 ? Double.NaN : damage.outing() + 1);
         fields.text("place", damage.place());
         fields.whole("first_number", damage.firstNumber());
         fields.whole("last_number", damage.lastNumber());

@@ -32,6 +32,8 @@ public final class ReportDrawings {
     static final int MOST_DAYS = 31;
     private static final double SECONDS_BEFORE = 2;
     private static final double SECONDS_AFTER = 3;
+    /** Chosen: on a longer drawing a snap is no wider than a line. */
+    private static final double MOST_SECONDS = 10;
 
     private final Analysis analysis;
     private final Screen screen;
@@ -124,29 +126,72 @@ public final class ReportDrawings {
     private int planMoments() {
         Report report = analysis.report();
         List<Worth> all = Stream.of(
-                        report.overloads().stream().map(e -> new Worth(e, "Overload", 10 + e.share())),
-                        report.shocks().stream().map(e -> new Worth(e, "Shock", 5 + e.share())),
-                        report.drops().stream().map(e -> new Worth(e, "Drop", 4 + e.beforeNewtons() / 1e9)),
-                        report.jolts().stream().map(e -> new Worth(e, "Jolt", e.share())))
+                        report.overloads().stream().map(e -> new Worth(e, "overload", 10 + e.share())),
+                        report.shocks().stream().map(e -> new Worth(e, "shock", 5 + e.share())),
+                        report.drops().stream().map(e -> new Worth(e, "drop", 4 + e.beforeNewtons() / 1e9)),
+                        report.jolts().stream().map(e -> new Worth(e, "jolt", e.share())))
                 .flatMap(stream -> stream)
                 .toList();
-        all.stream()
-                .sorted(Comparator.comparingDouble(Worth::weight).reversed())
-                .limit(MOST_MOMENTS)
+        List<List<Worth>> groups = together(all.stream()
                 .sorted(Comparator.comparing((Worth worth) -> worth.entry().start()))
+                .toList());
+        groups.stream()
+                .sorted(Comparator.comparingDouble(ReportDrawings::weight).reversed())
+                .limit(MOST_MOMENTS)
+                .sorted(Comparator.comparing(
+                        (List<Worth> group) -> group.get(0).entry().start()))
                 .forEach(this::planMoment);
-        return Math.max(0, all.size() - MOST_MOMENTS);
+        return groups.stream()
+                .sorted(Comparator.comparingDouble(ReportDrawings::weight).reversed())
+                .skip(MOST_MOMENTS)
+                .mapToInt(List::size)
+                .sum();
     }
 
-    private void planMoment(Worth worth) {
-        Moment start = worth.entry().start();
+    private static double weight(List<Worth> group) {
+        return group.stream().mapToDouble(Worth::weight).max().orElse(0);
+    }
+
+    /** Findings that follow each other closely share a drawing. */
+    private static List<List<Worth>> together(List<Worth> sorted) {
+        List<List<Worth>> groups = new ArrayList<>();
+        for (Worth worth : sorted) {
+            List<Worth> group = groups.isEmpty() ? List.of() : groups.get(groups.size() - 1);
+            if (group.isEmpty() || !joins(group, worth.entry())) {
+                group = new ArrayList<>();
+                groups.add(group);
+            }
+            group.add(worth);
+        }
+        return groups;
+    }
+
+    private static boolean joins(List<Worth> group, Entry next) {
+        Moment first = group.get(0).entry().start();
+        return first.outing() == next.start().outing()
+                && next.start().seconds() - end(group) < SECONDS_BEFORE
+                && next.end().seconds() - first.seconds() < MOST_SECONDS;
+    }
+
+    private static double end(List<Worth> group) {
+        return group.stream().mapToDouble(worth -> worth.entry().end().seconds()).max().orElse(0);
+    }
+
+    private void planMoment(List<Worth> group) {
+        Moment start = group.get(0).entry().start();
         Study study = analysis.studies().get(start.outing() - 1);
-        double from = start.seconds() - SECONDS_BEFORE;
-        Columns columns = new Columns(from, worth.entry().end().seconds() + SECONDS_AFTER, TimePlot.COLUMNS);
+        Columns columns =
+                new Columns(start.seconds() - SECONDS_BEFORE, end(group) + SECONDS_AFTER, TimePlot.COLUMNS);
         add(study, new Target(columns, study.times()::seconds));
         Optional<Instant> zero = start.utc().map(utc -> utc.minusNanos(Math.round(start.seconds() * 1e9)));
-        String title = worth.what() + " at " + screen.preciseTime(start);
-        moments.add(new Planned(title, columns, new TimeAxis(zero, screen.zone())));
+        moments.add(new Planned(title(group), columns, new TimeAxis(zero, screen.zone())));
+    }
+
+    /** {@code Shock and overload, 07:00:15.0}. */
+    private String title(List<Worth> group) {
+        String what = Screen.listed(group.stream().map(Worth::what).distinct().toList());
+        return what.substring(0, 1).toUpperCase(Locale.ROOT) + what.substring(1) + ", "
+                + screen.preciseTime(group.get(0).entry().start());
     }
 
     private List<Block.Figure> figures(List<Planned> planned, String prefix) {

@@ -72,7 +72,7 @@ final class EventSentences {
 
     private static String shaft(Entry.Drop drop) {
         return switch (drop.shaft()) {
-            case UNKNOWN -> "What the shaft did is not known.";
+            case UNKNOWN -> "Shaft: not known.";
             case STILL -> "The shaft stood still.";
             case STOPPED -> "The shaft stopped within a second.";
             case RAN_UP -> "The shaft ran up.";
