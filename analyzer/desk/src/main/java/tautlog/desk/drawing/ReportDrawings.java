@@ -174,14 +174,16 @@ public final class ReportDrawings {
     }
 
     private static double end(List<Worth> group) {
-        return group.stream().mapToDouble(worth -> worth.entry().end().seconds()).max().orElse(0);
+        return group.stream()
+                .mapToDouble(worth -> worth.entry().end().seconds())
+                .max()
+                .orElse(0);
     }
 
     private void planMoment(List<Worth> group) {
         Moment start = group.get(0).entry().start();
         Study study = analysis.studies().get(start.outing() - 1);
-        Columns columns =
-                new Columns(start.seconds() - SECONDS_BEFORE, end(group) + SECONDS_AFTER, TimePlot.COLUMNS);
+        Columns columns = new Columns(start.seconds() - SECONDS_BEFORE, end(group) + SECONDS_AFTER, TimePlot.COLUMNS);
         add(study, new Target(columns, study.times()::seconds));
         Optional<Instant> zero = start.utc().map(utc -> utc.minusNanos(Math.round(start.seconds() * 1e9)));
         moments.add(new Planned(title(group), columns, new TimeAxis(zero, screen.zone())));

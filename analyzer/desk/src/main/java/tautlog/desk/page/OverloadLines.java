@@ -32,8 +32,8 @@ final class OverloadLines {
         int number = 0;
         for (Entry.Overload overload : report.overloads()) {
             int pull = pullOf(overload);
-            Group group = new Group(
-                    pull, pull < 0 ? number : 0, overload.against().hookup());
+            Group group =
+                    new Group(pull, pull < 0 ? number : 0, overload.against().hookup());
             groups.computeIfAbsent(group, of -> new ArrayList<>()).add(overload);
             number++;
         }
