@@ -16,7 +16,11 @@ class ArrowsTest {
 
     @Test
     void deskDoesNotKnowTheLogger() {
-        noClasses().should().dependOnClassesThat().resideInAnyPackage("tautlog.logger..").check(DESK);
+        noClasses()
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("tautlog.logger..")
+                .check(DESK);
     }
 
     @Test
@@ -42,7 +46,11 @@ class ArrowsTest {
 
     @Test
     void nothingListensOnANetwork() {
-        noClasses().should().dependOnClassesThat().resideInAnyPackage("java.net..", "com.sun.net..").check(DESK);
+        noClasses()
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("java.net..", "com.sun.net..")
+                .check(DESK);
     }
 
     private static void onlyIn(String room, String library) {

@@ -99,16 +99,11 @@ final class Verifier {
         Block block = row.open();
         Span span = new Span(row.outing(), row.span());
         codec.append(block, span);
-        Reach reach = row.reach();
-        switch (block.kind()) {
-            case SAMPLES -> {
-                chain.addSamples(row.outing(), row.span(), span.samples);
-                requireReach(Reach.of(span), reach);
-                samples += span.samples.samples();
-                findGaps(row.outing(), span.samples);
-            }
-            case SHAFT -> chain.addShaft(row.outing(), row.span(), span.shaft);
-            default -> chain.addEvents(block.kind(), row.outing(), row.span(), span.events);
+        SpanCodec.extend(chain, span, block.kind());
+        if (block.kind() == Block.Kind.SAMPLES) {
+            requireReach(Reach.of(span), row.reach());
+            samples += span.samples.samples();
+            findGaps(row.outing(), span.samples);
         }
     }
 

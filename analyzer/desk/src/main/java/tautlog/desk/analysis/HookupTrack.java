@@ -28,9 +28,7 @@ public final class HookupTrack {
 
     /** In rising order; the first also holds before its number. */
     public List<Turn> turns() {
-        return turns.isEmpty()
-                ? List.of(new Turn(Long.MIN_VALUE, rig.assumed(), true))
-                : List.copyOf(turns);
+        return turns.isEmpty() ? List.of(new Turn(Long.MIN_VALUE, rig.assumed(), true)) : List.copyOf(turns);
     }
 
     /** What was on at sample {@code number}. */

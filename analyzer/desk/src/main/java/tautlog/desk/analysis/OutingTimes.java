@@ -38,7 +38,8 @@ public final class OutingTimes {
 
     /** Seconds since the outing's first sample, by the instrument's counter. */
     public double seconds(long tick) {
-        return (double) (tick - outing.firstTick()) / outing.start().instrument().tickHz();
+        return (double) (tick - outing.firstTick())
+                / outing.start().instrument().tickHz();
     }
 
     /** Empty while the outing has no clock. */

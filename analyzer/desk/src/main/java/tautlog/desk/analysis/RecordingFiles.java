@@ -28,8 +28,9 @@ public final class RecordingFiles {
             } else if (Files.exists(path)) {
                 files.add(path);
             } else {
-                throw new RecordingException(path + ": there is no such file or folder.\n  Give recordings (files that end in "
-                        + ENDING + ") or folders of them.");
+                throw new RecordingException(
+                        path + ": there is no such file or folder.\n  Give recordings (files that end in " + ENDING
+                                + ") or folders of them.");
             }
         }
         return files.stream().distinct().toList();
@@ -37,8 +38,7 @@ public final class RecordingFiles {
 
     private static List<Path> inFolder(Path folder) throws IOException {
         try (Stream<Path> all = Files.list(folder)) {
-            List<Path> found = all.filter(
-                            file -> file.getFileName().toString().endsWith(ENDING))
+            List<Path> found = all.filter(file -> file.getFileName().toString().endsWith(ENDING))
                     .sorted()
                     .toList();
             if (found.isEmpty()) {

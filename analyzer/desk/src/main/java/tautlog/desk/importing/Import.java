@@ -41,8 +41,7 @@ public final class Import {
      * @throws ImportException if the readings or what was asked for cannot be used; nothing is written then
      */
     public ImportResult run() throws IOException, ImportException {
-        Readings readings =
-                new ReadingsFile(request.readings(), request.zone()).read(request.time(), request.force());
+        Readings readings = new ReadingsFile(request.readings(), request.zone()).read(request.time(), request.force());
         long rateMillihertz = rateMillihertz(readings);
         long[] numbers = numbers(readings, rateMillihertz);
         Path file = freeName(readings);
@@ -116,8 +115,8 @@ public final class Import {
     }
 
     private OutingStart start(Readings readings, long rateMillihertz) {
-        Instrument instrument = new Instrument(
-                INSTRUMENT, 0, 0, readings.fingerprint(), TICK_HZ, rateMillihertz, Integer.MAX_VALUE, 0);
+        Instrument instrument =
+                new Instrument(INSTRUMENT, 0, 0, readings.fingerprint(), TICK_HZ, rateMillihertz, Integer.MAX_VALUE, 0);
         BigDecimal newtonsPerCount = request.unit().newtons().movePointLeft(readings.decimals());
         Calibration calibration = new Calibration(BigDecimal.ZERO, newtonsPerCount);
         return new OutingStart(

@@ -45,8 +45,7 @@ enum TimeForm {
     HYPHENS {
         @Override
         long micros(String text, ZoneId zone) {
-            return sinceEpoch(
-                    LocalDateTime.parse(text, HYPHENATED).atZone(zone).toInstant());
+            return sinceEpoch(LocalDateTime.parse(text, HYPHENATED).atZone(zone).toInstant());
         }
     };
 

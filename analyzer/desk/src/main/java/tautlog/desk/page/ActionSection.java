@@ -31,7 +31,8 @@ final class ActionSection {
             blocks.add(new Block.Paragraph(nothingAbove()));
         }
         gear().values().stream()
-                .sorted(Comparator.comparing((List<Hit> hits) -> worstBand(hits)).reversed())
+                .sorted(Comparator.comparing((List<Hit> hits) -> worstBand(hits))
+                        .reversed())
                 .forEach(hits -> blocks.add(gear(hits)));
         assumed(blocks);
         atMost(blocks);
@@ -74,7 +75,8 @@ final class ActionSection {
         ItemLoad item = worst.item();
         Entry.Overload overload = worst.overload();
         boolean bound = overload.atLeast() || item.allowedIsAtMost();
-        String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + times(hits.size()) + "; the greatest load was "
+        String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + times(hits.size())
+                + "; the greatest load was "
                 + (overload.atLeast() ? "at least " : "") + screen.force(item.loadNewtons()) + ", "
                 + (bound ? "at least " : "") + Screen.percent(item.share()) + " of the "
                 + screen.force(item.allowedNewtons()) + (item.allowedIsAtMost() ? " at most" : "")
@@ -86,8 +88,8 @@ final class ActionSection {
 
     private String figures(ItemLoad item) {
         List<String> known = new ArrayList<>();
-        item.proofNewtons().ifPresent(proof -> known.add("proof load " + screen.force(proof)));
-        item.breakingNewtons().ifPresent(breaking -> known.add("breaking load " + screen.force(breaking)));
+        item.proofNewtons().ifPresent(proof -> known.add("proof load is " + screen.force(proof)));
+        item.breakingNewtons().ifPresent(breaking -> known.add("breaking load is " + screen.force(breaking)));
         return known.isEmpty()
                 ? " No proof or breaking load is published for it."
                 : " Its " + Screen.listed(known) + ".";
@@ -162,8 +164,9 @@ final class ActionSection {
     private static String todo(TroubleKind kind) {
         return switch (kind) {
             case OPEN_BRIDGE -> "Look at plug, cable and cell before the next pull; what happened then is not known.";
-            case END_STOP -> "The true tension may have been greater. Look at cell and cable; use a cell of greater"
-                    + " capacity if it was the pull.";
+            case END_STOP ->
+                "The true tension may have been greater. Look at cell and cable; use a cell of greater"
+                        + " capacity if it was the pull.";
             case ZERO_DRIFT -> "Unload the line, take the zero again and find out why it moved.";
             case GAP, ZERO_UNPROVEN, ONE_SAMPLE_PEAK -> "";
         };

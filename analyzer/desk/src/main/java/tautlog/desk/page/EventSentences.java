@@ -14,8 +14,10 @@ final class EventSentences {
 
     String shock(Entry.Shock shock) {
         String sentence = screen.preciseTime(shock.at()) + " Shock: a line that had been slack for "
-                + Screen.length(shock.slackSeconds()) + " snapped tight to " + screen.force(shock.peakNewtons()) + " within "
-                + Screen.length(shock.riseSeconds()) + ", " + screen.share(shock.share(), shock.against()) + settled(shock)
+                + Screen.length(shock.slackSeconds()) + " snapped tight to " + screen.force(shock.peakNewtons())
+                + " within "
+                + Screen.length(shock.riseSeconds()) + ", " + screen.share(shock.share(), shock.against())
+                + settled(shock)
                 + ".";
         String gap = shock.hasGap() ? " Readings are missing in it." : "";
         return sentence + gap + (shock.resolved() ? halfSine(shock) : tooSlow(shock));
@@ -27,7 +29,11 @@ final class EventSentences {
         }
         String level = screen.force(shock.settledNewtons().getAsDouble());
         return shock.factor().isPresent()
-                ? String.format(Locale.ROOT, ", %.1f times the %s it settled at", shock.factor().getAsDouble(), level)
+                ? String.format(
+                        Locale.ROOT,
+                        ", %.1f times the %s it settled at",
+                        shock.factor().getAsDouble(),
+                        level)
                 : "; it settled at " + level;
     }
 
@@ -43,16 +49,17 @@ final class EventSentences {
     }
 
     String jolt(Entry.Jolt jolt) {
-        return screen.preciseTime(jolt.at()) + " Jolt: the loaded line was jerked by " + screen.force(jolt.riseNewtons())
+        return screen.preciseTime(jolt.at()) + " Jolt: the loaded line was jerked by "
+                + screen.force(jolt.riseNewtons())
                 + " to " + screen.force(jolt.peakNewtons()) + " within " + Screen.length(jolt.riseSeconds()) + ", "
                 + screen.share(jolt.share(), jolt.against()) + ".";
     }
 
     String drop(Entry.Drop drop) {
-        return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons()) + " to "
+        return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
+                + " to "
                 + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
-                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop)
-                + " What let go, a force does not tell.";
+                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop);
     }
 
     private static String slack(Known staysSlack) {
@@ -65,7 +72,7 @@ final class EventSentences {
 
     private static String shaft(Entry.Drop drop) {
         return switch (drop.shaft()) {
-            case UNKNOWN -> "What the shaft did is not known.";
+            case UNKNOWN -> "Shaft: not known.";
             case STILL -> "The shaft stood still.";
             case STOPPED -> "The shaft stopped within a second.";
             case RAN_UP -> "The shaft ran up.";
@@ -89,7 +96,8 @@ final class EventSentences {
     String stall(Entry.Stall stall) {
         double seconds = stall.end().seconds() - stall.start().seconds();
         return screen.preciseTime(stall.start()) + " Stall: the loaded shaft was pulled down from "
-                + rpm(stall.beforeRpm()) + " to " + rpm(stall.leastRpm()) + " at " + screen.force(stall.tensionNewtons())
+                + rpm(stall.beforeRpm()) + " to " + rpm(stall.leastRpm()) + " at "
+                + screen.force(stall.tensionNewtons())
                 + "; " + ended(stall) + " after " + Screen.length(seconds) + ".";
     }
 
@@ -109,7 +117,8 @@ final class EventSentences {
         return screen.preciseTime(overload.start()) + " Overload: " + (overload.atLeast() ? "at least " : "")
                 + screen.force(overload.peakNewtons()) + ", "
                 + (overload.atLeast() && !overload.against().isAtMost() ? "at least " : "")
-                + screen.share(overload.share(), overload.against()) + " " + screen.force(overload.against().newtons())
+                + screen.share(overload.share(), overload.against()) + " "
+                + screen.force(overload.against().newtons())
                 + (overload.against().isAtMost() ? " at most" : "") + " (hookup "
                 + overload.against().hookup() + (overload.against().assumed() ? ", assumed" : "") + ", set by "
                 + overload.against().governing() + "), above it for " + Screen.length(overload.aboveSeconds())

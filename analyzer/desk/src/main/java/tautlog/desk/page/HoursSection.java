@@ -39,7 +39,8 @@ final class HoursSection {
     static String joint(Report.Hours hours) {
         return hours.jointHours().isEmpty()
                 ? "not known"
-                : (hours.jointIsAtMost() ? "at most " : "") + Screen.hours(hours.jointHours().getAsDouble());
+                : (hours.jointIsAtMost() ? "at most " : "")
+                        + Screen.hours(hours.jointHours().getAsDouble());
     }
 
     private static Block bands(Report.Hours hours) {

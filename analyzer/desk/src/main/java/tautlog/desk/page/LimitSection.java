@@ -26,9 +26,10 @@ final class LimitSection {
                 "Limits in force",
                 List.of(
                         table,
-                        new Block.Paragraph("A limit is the greatest tension at which no item of the hookup is beyond its"
-                                + " working load limit as rigged. Where each figure comes from: tautlog limits --rig"
-                                + " RIG.")));
+                        new Block.Paragraph(
+                                "A limit is the greatest tension at which no item of the hookup is beyond its"
+                                        + " working load limit as rigged. Where each figure comes from: tautlog limits --rig"
+                                        + " RIG.")));
     }
 
     private List<String> row(Report.HookupInForce hookup) {

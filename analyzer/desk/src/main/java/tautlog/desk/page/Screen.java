@@ -68,7 +68,9 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
 
     /** Local time to the second. */
     public String time(Moment moment) {
-        return moment.utc().map(utc -> dayOf(utc) + CLOCK.format(utc.atZone(zone))).orElseGet(() -> undated(moment, 0));
+        return moment.utc()
+                .map(utc -> dayOf(utc) + CLOCK.format(utc.atZone(zone)))
+                .orElseGet(() -> undated(moment, 0));
     }
 
     /** Local time to the tenth of a second, cut. */
@@ -130,6 +132,8 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
     /** {@code a, b and c}. */
     public static String listed(List<String> words) {
         int last = words.size() - 1;
-        return last < 1 ? String.join("", words) : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
+        return last < 1
+                ? String.join("", words)
+                : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
     }
 }

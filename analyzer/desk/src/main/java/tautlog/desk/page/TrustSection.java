@@ -45,7 +45,8 @@ final class TrustSection {
         return Optional.of(new Block.Notice(
                 Block.Tone.CAUTION,
                 "Too slow for shocks",
-                why + ": this instrument is too slow for shocks. Shocks and jolts may be missing here, and the true peak of"
+                why
+                        + ": this instrument is too slow for shocks. Shocks and jolts may be missing here, and the true peak of"
                         + " those found may have been much higher."));
     }
 
@@ -57,9 +58,9 @@ final class TrustSection {
 
     Document.Section section() {
         List<Block> blocks = new ArrayList<>();
-        tooSlow(report).ifPresent(blocks::add);
         blocks.add(new Block.Bullets(bullets()));
-        blocks.addAll(Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
+        blocks.addAll(
+                Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
         return new Document.Section("How far to trust this", blocks);
     }
 
@@ -77,6 +78,9 @@ final class TrustSection {
         bullets.add(Screen.counted(trust.endStopSamples(), "reading")
                 + " at the converter's end stop; each is only a bound.");
         bullets.add(chain(trust));
+        if (tooSlow(report).isPresent()) {
+            bullets.add("Too slow for shocks: see \"What happened\".");
+        }
         bullets.add(trust.calibratedAt()
                         .map(at -> "The load cell was calibrated on " + screen.date(at) + ".")
                         .orElse("When the load cell was calibrated is not known.")

@@ -63,7 +63,8 @@ public final class TimePlot {
     }
 
     private void open(int height) {
-        add("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" role=\"img\" aria-labelledby=\"%s\">",
+        add(
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" role=\"img\" aria-labelledby=\"%s\">",
                 WIDTH, height, caption.id());
         add("<title id=\"%s\">%s</title>", caption.id(), Markup.escape(caption.description()));
         add("<defs><pattern id=\"h%s\" width=\"6\" height=\"6\" patternUnits=\"userSpaceOnUse\">", caption.id());
@@ -78,7 +79,8 @@ public final class TimePlot {
                 c++;
             }
             if (c > first) {
-                add("<rect class=\"gap\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" fill=\"url(#h%s)\"/>",
+                add(
+                        "<rect class=\"gap\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" fill=\"url(#h%s)\"/>",
                         LEFT + first, TOP, c - first, bottom - TOP, caption.id());
                 if (c - first > 40) {
                     text(LEFT + (first + c) / 2.0, TOP + 14, "middle", "gap");
@@ -96,7 +98,8 @@ public final class TimePlot {
         scaleLines(scale, 6);
         text(4, 14, "start", "tension, " + caption.unit());
         double unit = caption.newtonsPerUnit();
-        add("<path class=\"tension\" d=\"%s\" fill=\"none\" stroke=\"#0b3d91\" stroke-width=\"1.2\" stroke-linecap=\"square\"/>",
+        add(
+                "<path class=\"tension\" d=\"%s\" fill=\"none\" stroke=\"#0b3d91\" stroke-width=\"1.2\" stroke-linecap=\"square\"/>",
                 curve(scale, columns::hasTension, c -> columns.least(c) / unit, c -> columns.greatest(c) / unit));
         limit(scale);
     }
@@ -116,7 +119,8 @@ public final class TimePlot {
             before = limit;
         }
         if (last >= 0) {
-            add("<path class=\"limit\" d=\"%s\" fill=\"none\" stroke=\"#a23b00\" stroke-width=\"2\" stroke-dasharray=\"8 4\"/>",
+            add(
+                    "<path class=\"limit\" d=\"%s\" fill=\"none\" stroke=\"#a23b00\" stroke-width=\"2\" stroke-dasharray=\"8 4\"/>",
                     path);
             double y = scale.y(columns.limit(last) / caption.newtonsPerUnit());
             text(LEFT + COLUMNS, y - 5, "end", "limit");
@@ -127,7 +131,8 @@ public final class TimePlot {
         Scale scale = new Scale(0, columns.greatestShaft(), SHAFT_TOP, SHAFT_HEIGHT);
         scaleLines(scale, 3);
         text(4, SHAFT_TOP - 8, "start", "shaft, rpm");
-        add("<path class=\"shaft\" d=\"%s\" fill=\"none\" stroke=\"#3d444d\" stroke-width=\"1.2\" stroke-linecap=\"square\"/>",
+        add(
+                "<path class=\"shaft\" d=\"%s\" fill=\"none\" stroke=\"#3d444d\" stroke-width=\"1.2\" stroke-linecap=\"square\"/>",
                 curve(scale, columns::hasShaft, columns::leastRpm, columns::greatestRpm));
     }
 
@@ -139,18 +144,19 @@ public final class TimePlot {
         double at(int column);
     }
 
-    /** Least and greatest of every column, joined to the column before unless a gap lies between. */
+    /** Least and greatest of every column, the nearer first, joined to the column before unless a gap lies between. */
     private String curve(Scale scale, Present present, Value least, Value greatest) {
         StringBuilder path = new StringBuilder();
         boolean joined = false;
-        boolean up = true;
+        double before = 0;
         for (int c = 0; c < columns.width(); c++) {
             if (present.at(c)) {
+                boolean up = Math.abs(before - least.at(c)) <= Math.abs(before - greatest.at(c));
                 double first = up ? least.at(c) : greatest.at(c);
                 double second = up ? greatest.at(c) : least.at(c);
                 path.append(joined ? "L" : "M").append(point(c, scale.y(first)));
                 path.append("L").append(point(c, scale.y(second)));
-                up = !up;
+                before = second;
                 joined = !columns.isGap(c);
             } else if (columns.isGap(c)) {
                 joined = false;

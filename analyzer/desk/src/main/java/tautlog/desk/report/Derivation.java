@@ -196,8 +196,8 @@ public final class Derivation {
     }
 
     /** All findings of one kind, derived, in their order. */
-    public static <F extends Finding, E> void each(
-            List<Finding> findings, Class<F> kind, Step<F, E> step, List<E> into) throws RecordingException {
+    public static <F extends Finding, E> void each(List<Finding> findings, Class<F> kind, Step<F, E> step, List<E> into)
+            throws RecordingException {
         for (Finding finding : findings) {
             if (kind.isInstance(finding)) {
                 into.add(step.derive(kind.cast(finding)));

@@ -1,12 +1,12 @@
 package tautlog.desk.report;
 
-import tautlog.rig.Band;
 import java.util.List;
 import java.util.OptionalDouble;
 import tautlog.detect.Finding.ShaftAfterDrop;
 import tautlog.detect.Finding.StallEnd;
 import tautlog.detect.Finding.TroubleKind;
 import tautlog.detect.Known;
+import tautlog.rig.Band;
 
 /**
  * A finding in newtons, seconds and UTC. Definitions: {@code analyzer/FINDINGS.md}.
@@ -134,8 +134,7 @@ public sealed interface Entry {
     }
 
     /** The loaded shaft pulled down in speed. */
-    record Stall(
-            Moment start, Moment end, StallEnd ended, double leastRpm, double beforeRpm, double tensionNewtons)
+    record Stall(Moment start, Moment end, StallEnd ended, double leastRpm, double beforeRpm, double tensionNewtons)
             implements Entry {}
 
     /** The sensor, the line or the instrument in doubt. */

@@ -1,8 +1,8 @@
 package tautlog.desk.report;
 
-import tautlog.rig.Band;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tautlog.rig.Band;
 
 /**
  * What one item of a hookup carried at an overload's greatest tension. Forces in newtons.

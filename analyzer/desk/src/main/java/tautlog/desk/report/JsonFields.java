@@ -17,8 +17,9 @@ import tautlog.detect.Known;
 
 /** The fields of our JSON documents: one way to write a time, a number, something unknown. */
 public final class JsonFields {
-    private static final DateTimeFormatter UTC =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSSSS'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final DateTimeFormatter UTC = DateTimeFormatter.ofPattern(
+                    "uuuu-MM-dd'T'HH:mm:ss.SSSSSS'Z'", Locale.ROOT)
+            .withZone(ZoneOffset.UTC);
     /** Far below a count, and short enough to hide how doubles are rounded. */
     private static final MathContext DIGITS = new MathContext(12);
 
