@@ -1,6 +1,7 @@
 package tautlog.recording;
 
 import java.util.List;
+import tautlog.sample.ClockFix;
 import tautlog.sample.Tally;
 
 /**
@@ -26,7 +27,4 @@ public record Outing(
     public Outing {
         clockFixes = List.copyOf(clockFixes);
     }
-
-    /** At {@code tick} the logger's clock said {@code utcMicros} since 1970. */
-    public record ClockFix(long tick, long utcMicros) {}
 }
