@@ -1,6 +1,9 @@
 package tautlog.rig;
 
+import java.math.BigDecimal;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -12,5 +15,12 @@ import java.util.OptionalInt;
 public record Hookup(String id, boolean isDefault, OptionalInt selector, List<LoadedItem> items, Limit limit) {
     public Hookup {
         items = List.copyOf(items);
+    }
+
+    /** The worst band over all items at this tension; empty when every item is within its allowed load. */
+    public Optional<Band> band(BigDecimal tensionNewtons) {
+        return items.stream()
+                .flatMap(item -> item.band(tensionNewtons).stream())
+                .max(Comparator.naturalOrder());
     }
 }

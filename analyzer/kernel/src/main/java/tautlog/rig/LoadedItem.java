@@ -3,6 +3,7 @@ package tautlog.rig;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import tautlog.quantity.Angle;
 
 /**
  * One item of a hookup: how much of the line's tension it carries, and how much it may.
@@ -25,7 +26,48 @@ public record LoadedItem(
         Optional<BigDecimal> proofNewtons,
         Optional<BigDecimal> breakingNewtons,
         List<String> notes) {
+    /** The gear id of the load cell. */
+    public static final String CELL = "cell";
+
     public LoadedItem {
         notes = List.copyOf(notes);
+    }
+
+    /** Its load at this tension in the line, in newtons, exact. */
+    public BigDecimal loadNewtons(BigDecimal tensionNewtons) {
+        return multiple.multiply(tensionNewtons);
+    }
+
+    /** Load / allowed load at this tension, to 34 digits; "at least" when the allowed load is only an upper bound. */
+    public BigDecimal share(BigDecimal tensionNewtons) {
+        return loadNewtons(tensionNewtons).divide(allowedNewtons, Angle.DIGITS);
+    }
+
+    /** The line's tension at which its load reaches the allowed one. */
+    public BigDecimal tensionAtAllowed() {
+        return quotient(allowedNewtons, multiple);
+    }
+
+    /** The line's tension at which its load reaches the published breaking load. */
+    public Optional<BigDecimal> tensionAtBreaking() {
+        return breakingNewtons.map(breaking -> quotient(breaking, multiple));
+    }
+
+    /** The worst figure that the load at this tension is greater than (not equal to); empty when none. */
+    public Optional<Band> band(BigDecimal tensionNewtons) {
+        BigDecimal load = loadNewtons(tensionNewtons);
+        if (breakingNewtons.filter(breaking -> load.compareTo(breaking) > 0).isPresent()) {
+            return Optional.of(Band.PAST_BREAKING);
+        }
+        if (proofNewtons.filter(proof -> load.compareTo(proof) > 0).isPresent()) {
+            return Optional.of(Band.PAST_PROOF);
+        }
+        return load.compareTo(allowedNewtons) > 0 ? Optional.of(Band.PAST_WLL) : Optional.empty();
+    }
+
+    /** Exact for a divisor of 1 or 2, else to 34 digits. */
+    static BigDecimal quotient(BigDecimal newtons, BigDecimal divisor) {
+        boolean isExact = divisor.compareTo(BigDecimal.ONE) == 0 || divisor.compareTo(BlockFactor.TWO) == 0;
+        return isExact ? newtons.divide(divisor) : newtons.divide(divisor, Angle.DIGITS);
     }
 }

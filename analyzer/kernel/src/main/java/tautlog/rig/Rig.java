@@ -4,6 +4,8 @@ import java.math.BigDecimal;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import tautlog.config.ConfigException;
+import tautlog.quantity.ForceUnit;
 
 /**
  * The winch, its gear and hookups, as {@code rig.toml} says.
@@ -15,6 +17,11 @@ import java.util.Optional;
  * @param cellCapacityNewtons the line's tension at which the load cell reaches its own rating; beyond it a reading is "at
  *     least"
  * @param driveline empty when the rig does not describe drum and shaft
+ * @param units what screens show
+ * @param gear every piece, in the order of the rig
+ * @param cell empty when the rig does not speak of the load cell: then it is taken to hang in the line
+ * @param sensorAt which end of the driveline the speed sensor sees; empty when the rig does not say
+ * @param opening what the winch had done before the first recording
  */
 public record Rig(
         String winch,
@@ -22,9 +29,48 @@ public record Rig(
         List<Hookup> hookups,
         DetectSettings detect,
         Optional<BigDecimal> cellCapacityNewtons,
-        Optional<Driveline> driveline) {
+        Optional<Driveline> driveline,
+        ForceUnit units,
+        List<Gear> gear,
+        Optional<Cell> cell,
+        Optional<ShaftEnd> sensorAt,
+        Opening opening) {
     public Rig {
         hookups = List.copyOf(hookups);
+        gear = List.copyOf(gear);
+    }
+
+    /** A rig without anything that only reports need. */
+    public Rig(
+            String winch,
+            BigDecimal ratedPullNewtons,
+            List<Hookup> hookups,
+            DetectSettings detect,
+            Optional<BigDecimal> cellCapacityNewtons,
+            Optional<Driveline> driveline) {
+        this(
+                winch,
+                ratedPullNewtons,
+                hookups,
+                detect,
+                cellCapacityNewtons,
+                driveline,
+                ForceUnit.KN,
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Opening.NONE);
+    }
+
+    /**
+     * Reads a rig.
+     *
+     * @param fileName the name that messages show; nothing is opened
+     * @param toml the text of the file
+     * @throws ConfigException with every problem of the text, if there is one
+     */
+    public static Rig parse(String fileName, String toml) throws ConfigException {
+        return RigFile.parse(fileName, toml);
     }
 
     public Optional<Hookup> hookup(String id) {

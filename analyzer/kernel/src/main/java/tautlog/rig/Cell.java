@@ -1,0 +1,49 @@
+package tautlog.rig;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import tautlog.quantity.Angle;
+
+/**
+ * The load cell: where it sits, what it may carry.
+ *
+ * @param capacityNewtons its own rating, above 0; empty when the rig does not say
+ * @param betweenLines angle between the two lines whose sum it carries; empty at {@code line} and {@code dead-end}
+ * @param betweenLinesPlusMinus how far that angle may be off
+ */
+public record Cell(
+        CellPlace at,
+        Optional<BigDecimal> capacityNewtons,
+        Optional<Angle> betweenLines,
+        Optional<Angle> betweenLinesPlusMinus) {
+
+    /**
+     * The cell's reading / the line's tension: 1, or 2 cos(a/2). T = F / this; divide a calibration's newtons per count by
+     * it to get the line's tension.
+     */
+    public BigDecimal readingPerTension() {
+        return betweenLines.map(BlockFactor::of).orElse(BigDecimal.ONE);
+    }
+
+    /** The line's tension at which the cell reaches its own rating. */
+    public Optional<BigDecimal> tensionAtCapacity() {
+        return capacityNewtons.map(capacity -> LoadedItem.quotient(capacity, readingPerTension()));
+    }
+
+    /**
+     * How far the tension may be off because of the angle, as a fraction of it: the greater deviation at the two ends of the
+     * angle's interval. 0 when no interval is written or no angle enters.
+     */
+    public double angleUncertainty() {
+        if (betweenLines.isEmpty() || betweenLinesPlusMinus.isEmpty()) {
+            return 0;
+        }
+        double angle = betweenLines.get().degrees().doubleValue();
+        double off = betweenLinesPlusMinus.get().degrees().doubleValue();
+        return Math.max(deviation(angle, Math.max(0, angle - off)), deviation(angle, Math.min(180, angle + off)));
+    }
+
+    private static double deviation(double angle, double trueAngle) {
+        return Math.abs(Math.cos(Math.toRadians(angle / 2)) / Math.cos(Math.toRadians(trueAngle / 2)) - 1);
+    }
+}
