@@ -1,7 +1,9 @@
 package tautlog.recording;
 
 import java.util.List;
+import java.util.OptionalLong;
 import tautlog.sample.ClockFix;
+import tautlog.sample.OutingClock;
 import tautlog.sample.Tally;
 
 /**
@@ -10,7 +12,8 @@ import tautlog.sample.Tally;
  * @param index 0 for the file's first
  * @param samples how many are stored
  * @param firstNumber of its first sample; meaningless when {@code samples} is 0
- * @param ended true when it was closed in order, false when a power cut ended it
+ * @param ended true when it was closed in order, false when a power cut ended it or it is still being recorded
+ * @param closed true when nothing can follow: ended in order, or finished after a power cut
  * @param clockFixes all of them, in order of time
  */
 public record Outing(
@@ -22,9 +25,15 @@ public record Outing(
         long firstTick,
         long lastTick,
         boolean ended,
+        boolean closed,
         List<ClockFix> clockFixes,
         Tally tally) {
     public Outing {
         clockFixes = List.copyOf(clockFixes);
+    }
+
+    /** UTC in microseconds since 1970 at {@code tick}; unknown without a clock fix. */
+    public OptionalLong utcMicros(long tick) {
+        return OutingClock.of(clockFixes, start.instrument().tickHz()).utcMicros(tick);
     }
 }

@@ -16,6 +16,13 @@ public interface OutingWriter extends Evidence {
     /** Makes durable what was appended so far; returns when the disk has it. */
     void commit() throws RecordingException;
 
-    /** The last link of the chain in lower-case hexadecimal, 64 characters. */
+    /**
+     * The link that the chain would end with if all that is committed were sealed now, in lower-case hexadecimal, 64
+     * characters. It covers every committed sample; a copy of the file taken now verifies to it, and so does the file
+     * after a power cut. While recording goes on it is replaced by the next.
+     */
     String lastLink();
+
+    /** The last link that stands in the file, for good: the one to publish while recording goes on. Same form. */
+    String sealedLink();
 }

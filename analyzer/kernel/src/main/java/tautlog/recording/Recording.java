@@ -1,47 +1,138 @@
 package tautlog.recording;
 
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.sample.Evidence;
 
-/** Reads a recording, also while it is being written. */
+/**
+ * Reads a recording, also while it is being written. Each call sees what was committed when it began. One thread.
+ *
+ * <p>Damage costs its own block only: reading goes on after it, and the call that met it says so.
+ */
 public final class Recording implements AutoCloseable {
-    private Recording() {}
+    private final Path file;
+    private final Connection connection;
+    private final boolean owned;
+    private final Map<Integer, TickIndex> ticks = new HashMap<>();
+
+    private Recording(Path file, Connection connection, boolean owned) {
+        this.file = file;
+        this.connection = connection;
+        this.owned = owned;
+    }
 
     /** @throws RecordingException if the file is no recording, is newer than this program, or is damaged beyond reading */
     public static Recording open(Path file) throws RecordingException {
-        throw new UnsupportedOperationException();
+        return new Recording(file, RecordingFile.openForReading(file), true);
     }
 
-    public String winch() {
-        throw new UnsupportedOperationException();
+    /** Reads through a connection that somebody else closes. */
+    static Recording over(Path file, Connection connection) {
+        return new Recording(file, connection, false);
     }
 
+    /** What a reader does with the connection, within one view of the file. */
+    private interface Reading<T> {
+        T read() throws SQLException, RecordingException;
+    }
+
+    private <T> T reading(Reading<T> reading) throws RecordingException {
+        try {
+            T result = reading.read();
+            if (owned) {
+                connection.commit(); // lets go of this view of the file
+            }
+            return result;
+        } catch (SQLException e) {
+            throw RecordingFile.explain(file, e);
+        }
+    }
+
+    public Path file() {
+        return file;
+    }
+
+    public String winch() throws RecordingException {
+        return reading(() -> {
+            try (PreparedStatement select = connection.prepareStatement("SELECT winch FROM recording");
+                    ResultSet rows = select.executeQuery()) {
+                return rows.next() ? rows.getString(1) : "";
+            }
+        });
+    }
+
+    /**
+     * All outings, oldest first. One whose first row is damaged is left out; {@link #verify} names it.
+     *
+     * <p>While one is being recorded, its figures are those of the last commit.
+     */
     public List<Outing> outings() throws RecordingException {
-        throw new UnsupportedOperationException();
+        return reading(() -> Outings.read(connection));
     }
 
-    /** Makes the calls that the live run made, joined by tick and number; blocks are checked (CRC-32C) as they are read. */
-    public void replay(Outing outing, Evidence sink) throws RecordingException {
-        throw new UnsupportedOperationException();
+    /**
+     * Makes the calls that the live run made, in their order; blocks are checked (CRC-32C) as they are read. {@link
+     * Evidence#end} comes last when the outing is closed. A {@link RunSink} is served run by run.
+     *
+     * @return what is damaged and was left out; its samples are a gap to {@code sink}
+     */
+    public List<Damage> replay(Outing outing, Evidence sink) throws RecordingException {
+        return reading(() -> new Replay(connection, outing, sink).run());
     }
 
-    /** What was said live, in the order of committing. */
+    /** What was said live, in the order of committing. Damaged rows are left out; {@link #verify} names them. */
     public List<Finding> findings(Outing outing) throws RecordingException {
-        throw new UnsupportedOperationException();
+        return reading(() -> SpokenRows.findings(connection, outing.index(), damage -> {}));
     }
 
+    /** The one-second summaries made live, in order. Damaged rows are left out; {@link #verify} names them. */
     public List<Second> seconds(Outing outing) throws RecordingException {
-        throw new UnsupportedOperationException();
+        return reading(() -> SpokenRows.seconds(connection, outing.index(), damage -> {}));
     }
 
-    /** The tick at which sample {@code number} was taken, exact. */
+    /**
+     * The tick at which sample {@code number} was taken, exact.
+     *
+     * @throws IllegalArgumentException if no readable block holds that sample
+     */
     public long tickOf(Outing outing, long number) throws RecordingException {
-        throw new UnsupportedOperationException();
+        return reading(() -> {
+            TickIndex index = ticks.get(outing.index());
+            if (index == null || !index.reaches(number)) {
+                index = TickIndex.read(connection, outing);
+                ticks.put(outing.index(), index);
+            }
+            return index.tickOf(number);
+        });
+    }
+
+    /** The link that the chain ends with, tail rows as if sealed now; 64 hexadecimal characters. See {@link OutingWriter}. */
+    public String lastLink() throws RecordingException {
+        return reading(() -> Verifier.lastLink(connection));
+    }
+
+    /** Checks every byte that matters: checksums, chain, index, SQLite's own structure. Reads the whole file. */
+    public Verification verify() throws RecordingException {
+        return reading(() -> new Verifier(connection).run());
     }
 
     @Override
-    public void close() throws RecordingException {}
+    public void close() throws RecordingException {
+        if (!owned) {
+            return;
+        }
+        try {
+            connection.close();
+        } catch (SQLException e) {
+            throw RecordingFile.explain(file, e);
+        }
+    }
 }

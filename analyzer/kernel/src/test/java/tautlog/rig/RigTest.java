@@ -3,27 +3,20 @@ package tautlog.rig;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
-import java.io.InputStream;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import tautlog.fixtures.Rigs;
 import tautlog.quantity.ForceUnit;
 
 class RigTest {
-    static String exampleText() throws Exception {
-        try (InputStream in = RigTest.class.getResourceAsStream("rig.toml")) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        }
-    }
-
-    private static Rig example() throws Exception {
-        return Rig.parse("rig.toml", exampleText());
+    private static Rig example() {
+        return Rigs.parsed(Rigs.exampleText());
     }
 
     @Test
-    void readsWhatTheExampleSaysOfWinchCellAndShaft() throws Exception {
+    void readsWhatTheExampleSaysOfWinchCellAndShaft() {
         Rig rig = example();
 
         assertEquals("upper-landing", rig.winch());
@@ -41,7 +34,7 @@ class RigTest {
     }
 
     @Test
-    void theStraightHookupIsLimitedByItsChoker() throws Exception {
+    void theStraightHookupIsLimitedByItsChoker() {
         Limit limit = example().hookup("straight").orElseThrow().limit();
 
         // 49 CFR 393.108: grade 70, 5/16 in, 4700 lb; three quarters of it when choked
@@ -51,7 +44,7 @@ class RigTest {
     }
 
     @Test
-    void roundTheCornerTheStrapGoverns() throws Exception {
+    void roundTheCornerTheStrapGoverns() {
         Limit limit = example().hookup("round-the-corner").orElseThrow().limit();
 
         // 20 kN / (2 cos 30°) = 20 000 / √3
@@ -63,7 +56,7 @@ class RigTest {
     }
 
     @Test
-    void theWinchLineMayCarryHalfOfWhatItsEndKeeps() throws Exception {
+    void theWinchLineMayCarryHalfOfWhatItsEndKeeps() {
         LoadedItem rope = example().hookup("straight").orElseThrow().items().get(0);
 
         // EN 12385-4: 0.356 · 11² · 1960 = 84 429 N (computed, 84.43 kN); clips keep 0.8 of it
@@ -78,7 +71,7 @@ class RigTest {
     }
 
     @Test
-    void theCellIsTheLastItemOfEveryHookup() throws Exception {
+    void theCellIsTheLastItemOfEveryHookup() {
         for (Hookup hookup : example().hookups()) {
             LoadedItem last = hookup.items().get(hookup.items().size() - 1);
 

@@ -78,7 +78,7 @@ final class OpenOuting {
         if (!hasSamples || (int) (wireNumber - nextNumber) != 0) {
             return false;
         }
-        long nominal = (nextNumber - tensionNumber) * 1_000 * instrument.tickHz() / instrument.rateMillihertz();
+        long nominal = nominalFrameTicks();
         // 2 ticks: both ends of the span are rounded; an eighth: far more than any converter is off
         return Math.abs(unwrap(wireTick) - tensionTick - nominal) <= nominal / 8 + 2;
     }
@@ -153,5 +153,11 @@ final class OpenOuting {
 
     void end() {
         evidence.end();
+        sink.ended(hasSamples ? Math.max(newestTick, tensionTick + nominalFrameTicks()) : newestTick);
+    }
+
+    /** How long the last frame's samples take at the nominal rate. */
+    private long nominalFrameTicks() {
+        return (nextNumber - tensionNumber) * 1_000 * instrument.tickHz() / instrument.rateMillihertz();
     }
 }

@@ -28,4 +28,11 @@ public interface OutingSink {
      * @param position 0 none; an outing begins with 0
      */
     void selector(long atNumber, int position);
+
+    /**
+     * The outing is over; comes after its {@link Evidence#end}.
+     *
+     * @param lastTick until which something was heard of the instrument; its last frame's samples included
+     */
+    void ended(long lastTick);
 }

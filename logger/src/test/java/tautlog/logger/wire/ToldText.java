@@ -37,6 +37,11 @@ final class ToldText implements OutingSink, Evidence {
     }
 
     @Override
+    public void ended(long lastTick) {
+        lines.add("over " + lastTick);
+    }
+
+    @Override
     public void selector(long atNumber, int position) {
         lines.add("selector " + position + " at " + atNumber);
     }

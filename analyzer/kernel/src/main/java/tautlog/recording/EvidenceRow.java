@@ -1,0 +1,78 @@
+package tautlog.recording;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.OptionalLong;
+
+/** A row of the table {@code evidence}: a block, its link, and an index of what it reaches over. */
+@SuppressWarnings("ArrayRecordComponent") // moved about, never compared
+record EvidenceRow(long seq, int outing, int span, int kind, Reach reach, int count, byte[] link, byte[] bytes) {
+    static final String SELECT =
+            "SELECT seq, outing, span, kind, first, last, tick, last_tick, count, link, block FROM evidence";
+
+    static EvidenceRow of(ResultSet row) throws SQLException {
+        return new EvidenceRow(
+                row.getLong(1),
+                row.getInt(2),
+                row.getInt(3),
+                row.getInt(4),
+                new Reach(row.getLong(5), row.getLong(6), row.getLong(7), row.getLong(8)),
+                row.getInt(9),
+                bytes(row, 10),
+                bytes(row, 11));
+    }
+
+    private static byte[] bytes(ResultSet row, int column) throws SQLException {
+        byte[] bytes = row.getBytes(column);
+        return bytes == null ? new byte[0] : bytes;
+    }
+
+    /** The block, checked against its CRC and against the row that holds it. */
+    Block open() throws DamagedBlockException {
+        Block block = Block.read(bytes, 0);
+        if (block.size() != bytes.length) {
+            throw new DamagedBlockException((bytes.length - block.size()) + " bytes follow it");
+        }
+        if (block.kind().code() != kind || block.outing() != outing || block.span() != span || block.count() != count) {
+            throw new DamagedBlockException("it stands in a row of another kind, outing, span or count");
+        }
+        return block;
+    }
+
+    boolean is(Block.Kind wanted) {
+        return kind == wanted.code();
+    }
+
+    String place() {
+        try {
+            return Block.Kind.of(kind).word() + " block " + seq;
+        } catch (DamagedBlockException e) {
+            return "block " + seq + " (" + e.getMessage() + ")";
+        }
+    }
+
+    Damage damage(Outing of, String reason) {
+        boolean covers = is(Block.Kind.SAMPLES);
+        return new Damage(
+                outing,
+                place(),
+                covers ? reach.firstNumber() : 0,
+                covers ? reach.lastNumber() : -1,
+                time(of.utcMicros(reach.firstTick())),
+                reason);
+    }
+
+    static Damage tailDamage(Outing of, long id, String reason) {
+        return new Damage(of.index(), "tail row " + id, 0, -1, time(of.utcMicros(of.lastTick())), reason);
+    }
+
+    static String time(OptionalLong utcMicros) {
+        return utcMicros.isEmpty()
+                ? "time unknown"
+                : Instant.EPOCH
+                        .plusSeconds(Math.floorDiv(utcMicros.getAsLong(), 1_000_000L))
+                        .plusNanos(Math.floorMod(utcMicros.getAsLong(), 1_000_000L) * 1_000)
+                        .toString();
+    }
+}

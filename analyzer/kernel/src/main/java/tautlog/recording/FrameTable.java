@@ -1,0 +1,72 @@
+package tautlog.recording;
+
+import java.util.Arrays;
+
+/**
+ * Frames of samples in order: each with its number, tick and flags, and the counts of all of them end to end. What a sample
+ * block holds, before it is coded and after. Grows; reused from block to block.
+ */
+final class FrameTable {
+    long[] number = new long[64];
+    long[] tick = new long[64];
+    int[] flags = new int[64];
+    /** Frame i is {@code counts[from[i]]} to {@code counts[from[i + 1] - 1]}. */
+    int[] from = new int[65];
+
+    int frames;
+    int[] counts = new int[1024];
+
+    int samples() {
+        return from[frames];
+    }
+
+    int length(int frame) {
+        return from[frame + 1] - from[frame];
+    }
+
+    /** The number after the last sample. */
+    long nextNumber() {
+        return frames == 0 ? 0 : number[frames - 1] + length(frames - 1);
+    }
+
+    void clear() {
+        frames = 0;
+    }
+
+    void add(long firstNumber, long firstTick, int frameFlags, int[] source, int at, int n) {
+        addFrame(firstNumber, firstTick, frameFlags, n);
+        System.arraycopy(source, at, counts, from[frames - 1], n);
+    }
+
+    /** Adds a frame whose counts are filled in later. */
+    void addFrame(long firstNumber, long firstTick, int frameFlags, int n) {
+        if (frames == number.length) {
+            growFrames();
+        }
+        int end = Math.addExact(from[frames], n);
+        if (end > counts.length) {
+            counts = Arrays.copyOf(counts, Math.max(end, Math.min(counts.length * 2, Block.SAMPLES + 128)));
+        }
+        number[frames] = firstNumber;
+        tick[frames] = firstTick;
+        flags[frames] = frameFlags;
+        from[++frames] = end;
+    }
+
+    private void growFrames() {
+        int room = frames * 2;
+        number = Arrays.copyOf(number, room);
+        tick = Arrays.copyOf(tick, room);
+        flags = Arrays.copyOf(flags, room);
+        from = Arrays.copyOf(from, room + 1);
+    }
+
+    /** The first frame after {@code frame} whose samples do not go on in the same run of numbers with the same flags. */
+    int endOfStretch(int frame) {
+        int next = frame + 1;
+        while (next < frames && number[next] == number[next - 1] + length(next - 1) && flags[next] == flags[frame]) {
+            next++;
+        }
+        return next;
+    }
+}

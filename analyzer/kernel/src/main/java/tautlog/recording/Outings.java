@@ -1,0 +1,126 @@
+package tautlog.recording;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import tautlog.sample.ClockFix;
+import tautlog.sample.Tally;
+
+/** Sums up the outings of a recording from its rows, without decoding samples. */
+final class Outings {
+    private final Map<Integer, Summary> summaries = new TreeMap<>();
+
+    /** What is known of one outing so far. */
+    private static final class Summary {
+        @org.jspecify.annotations.Nullable
+        OutingStart start;
+
+        long samples;
+        long firstNumber;
+        long lastNumber;
+        long firstTick;
+        long lastTick;
+        boolean ended;
+        boolean closed;
+        final List<ClockFix> fixes = new ArrayList<>();
+        Tally tally = Tally.NONE;
+
+        void reach(long count, Reach reach) {
+            if (samples == 0) {
+                firstNumber = reach.firstNumber();
+                firstTick = reach.firstTick();
+            }
+            samples += count;
+            lastNumber = reach.lastNumber();
+            lastTick = reach.lastTick();
+        }
+
+        void events(List<Event> events) {
+            for (Event event : events) {
+                switch (event.type()) {
+                    case START -> start = event.asStart();
+                    case CLOCK -> fixes.add(new ClockFix(event.numbers()[0], event.numbers()[1]));
+                    case TALLY -> tally = event.asTally();
+                    case END -> {
+                        closed = true;
+                        ended = event.numbers()[0] == 0;
+                    }
+                    default -> {}
+                }
+            }
+        }
+    }
+
+    private Outings() {}
+
+    static List<Outing> read(Connection connection) throws SQLException {
+        Outings outings = new Outings();
+        outings.readEvidence(connection);
+        outings.readTails(connection);
+        return outings.list();
+    }
+
+    private void readEvidence(Connection connection) throws SQLException {
+        try (PreparedStatement select = connection.prepareStatement(
+                        "SELECT seq, outing, span, kind, first, last, tick, last_tick, count, link,"
+                                + " CASE WHEN kind IN (2, 3) THEN NULL ELSE block END FROM evidence ORDER BY seq");
+                ResultSet rows = select.executeQuery()) {
+            while (rows.next()) {
+                add(EvidenceRow.of(rows));
+            }
+        }
+    }
+
+    private void add(EvidenceRow row) {
+        Summary summary = summaries.computeIfAbsent(row.outing(), key -> new Summary());
+        if (row.is(Block.Kind.SAMPLES)) {
+            summary.reach(row.count(), row.reach());
+        } else if (!row.is(Block.Kind.SHAFT)) {
+            try {
+                Block block = row.open();
+                summary.events(EventCodec.decode(block.content(), block.count()));
+            } catch (DamagedBlockException | IndexOutOfBoundsException | IllegalArgumentException e) {
+                summary.closed |= row.is(Block.Kind.END); // what it held is lost, that it was there is not
+            }
+        }
+    }
+
+    private void readTails(Connection connection) throws SQLException {
+        SpanCodec codec = new SpanCodec();
+        for (Map.Entry<Integer, Summary> entry : summaries.entrySet()) {
+            if (!entry.getValue().closed) {
+                Span span = TailRows.read(connection, entry.getKey(), codec).span();
+                if (span.samples.frames > 0) {
+                    entry.getValue().reach(span.samples.samples(), Reach.of(span));
+                }
+                entry.getValue().events(span.events);
+            }
+        }
+    }
+
+    private List<Outing> list() {
+        List<Outing> list = new ArrayList<>();
+        summaries.forEach((index, s) -> {
+            if (s.start != null) {
+                list.add(new Outing(
+                        index,
+                        s.start,
+                        s.samples,
+                        s.firstNumber,
+                        s.lastNumber,
+                        s.firstTick,
+                        s.lastTick,
+                        s.ended,
+                        s.closed,
+                        s.fixes,
+                        s.tally));
+            }
+        });
+        return list;
+    }
+}

@@ -1,0 +1,238 @@
+package tautlog.recording;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
+
+/**
+ * Opens the SQLite file that a recording is, and says in words what SQLite says in codes.
+ *
+ * <p>The file is never opened beside SQLite by this process while a connection may be open: closing such a second handle would
+ * drop SQLite's own locks.
+ */
+final class RecordingFile {
+    /** "Taut"; at byte 68 of the file. */
+    static final int APPLICATION_ID = 0x54617574;
+    /** Format version; at byte 60 of the file. */
+    static final int VERSION = 1;
+
+    private static final String[] SCHEMA = {
+        "CREATE TABLE recording (winch TEXT NOT NULL)",
+        "CREATE TABLE evidence (seq INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
+                + " kind INTEGER NOT NULL, first INTEGER NOT NULL, last INTEGER NOT NULL, tick INTEGER NOT NULL,"
+                + " last_tick INTEGER NOT NULL, count INTEGER NOT NULL, link BLOB NOT NULL, block BLOB NOT NULL)",
+        "CREATE TABLE tail (id INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
+                + " blocks BLOB NOT NULL)",
+        "CREATE TABLE seconds (id INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
+                + " block BLOB NOT NULL)",
+        "CREATE TABLE finding (id INTEGER PRIMARY KEY, outing INTEGER NOT NULL, kind TEXT NOT NULL,"
+                + " start INTEGER NOT NULL, json TEXT NOT NULL, crc INTEGER NOT NULL)"
+    };
+
+    private RecordingFile() {}
+
+    /** Opens {@code file} for writing, makes it when it is not there or empty. Changes nothing in a foreign file. */
+    static Connection openForWriting(Path file, String winch) throws RecordingException {
+        refuseFolder(file);
+        try {
+            SQLiteConfig config = new SQLiteConfig();
+            config.setBusyTimeout(5_000);
+            Connection connection = config.createConnection(url(file));
+            try {
+                boolean isNew = isNew(connection);
+                if (!isNew) {
+                    check(connection, file);
+                }
+                prepare(connection, isNew, winch);
+                return connection;
+            } catch (SQLException | RecordingException e) {
+                connection.close();
+                throw e;
+            }
+        } catch (SQLException e) {
+            throw explain(file, e);
+        }
+    }
+
+    private static void prepare(Connection connection, boolean isNew, String winch) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            if (isNew) {
+                statement.execute("PRAGMA page_size = 4096");
+            }
+            statement.execute("PRAGMA journal_mode = WAL");
+            statement.execute("PRAGMA synchronous = FULL");
+            connection.setAutoCommit(false);
+            if (isNew) {
+                for (String table : SCHEMA) {
+                    statement.execute(table);
+                }
+                statement.execute("PRAGMA application_id = " + APPLICATION_ID);
+                statement.execute("PRAGMA user_version = " + VERSION);
+            }
+        }
+        if (isNew) {
+            try (var insert = connection.prepareStatement("INSERT INTO recording (winch) VALUES (?)")) {
+                insert.setString(1, winch);
+                insert.execute();
+            }
+        }
+        connection.commit();
+    }
+
+    private static String url(Path file) {
+        return "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath();
+    }
+
+    /** Opens {@code file} for reading only, also on a medium that cannot be written. */
+    static Connection openForReading(Path file) throws RecordingException {
+        refuseFolder(file);
+        if (!Files.exists(file)) {
+            throw new RecordingException(file + ": there is no such file. Check the name.");
+        }
+        if (!Files.isReadable(file)) {
+            throw new RecordingException(
+                    file + ": may not be read by this user. Give the file read permission, or copy it.");
+        }
+        try {
+            return checked(file, connect(file, ""));
+        } catch (SQLException e) {
+            if (!needsWritableFolder(e) || hasLog(file)) {
+                throw explain(file, e);
+            }
+        }
+        try {
+            return checked(file, connect(file, "?immutable=1"));
+        } catch (SQLException e) {
+            throw explain(file, e);
+        }
+    }
+
+    private static boolean needsWritableFolder(SQLException e) {
+        int code = primary(e);
+        return code == SQLiteErrorCode.SQLITE_CANTOPEN.code || code == SQLiteErrorCode.SQLITE_READONLY.code;
+    }
+
+    /** True when committed rows may still stand in the write-ahead log beside the file. */
+    static boolean hasLog(Path file) {
+        try {
+            return Files.size(log(file)) > 0;
+        } catch (IOException e) {
+            return false; // not there
+        }
+    }
+
+    static Path log(Path file) {
+        return file.resolveSibling(file.getFileName() + "-wal");
+    }
+
+    private static Connection connect(Path file, String parameters) throws SQLException {
+        SQLiteConfig config = new SQLiteConfig();
+        config.setReadOnly(true);
+        config.setBusyTimeout(5_000);
+        return config.createConnection(url(file) + parameters);
+    }
+
+    private static Connection checked(Path file, Connection connection) throws SQLException, RecordingException {
+        try {
+            if (isNew(connection)) {
+                throw new RecordingException(file + ": is empty, nothing was recorded in it.");
+            }
+            check(connection, file);
+            connection.setAutoCommit(false);
+            return connection;
+        } catch (SQLException | RecordingException e) {
+            connection.close();
+            throw e;
+        }
+    }
+
+    private static void refuseFolder(Path file) throws RecordingException {
+        if (Files.isDirectory(file)) {
+            throw new RecordingException(file + ": is a folder, not a recording. Name a .tautlog file in it.");
+        }
+    }
+
+    private static boolean isNew(Connection connection) throws SQLException {
+        return pragma(connection, "application_id") == 0
+                && pragma(connection, "user_version") == 0
+                && query(connection, "SELECT count(*) FROM sqlite_master") == 0;
+    }
+
+    private static void check(Connection connection, Path file) throws SQLException, RecordingException {
+        long id = pragma(connection, "application_id");
+        if (id != APPLICATION_ID) {
+            throw new RecordingException(file + ": is an SQLite file of another program (application id " + id
+                    + "), not a recording. Name a .tautlog file that tautlogd or `tautlog import` made.");
+        }
+        long version = pragma(connection, "user_version");
+        if (version > VERSION) {
+            throw new RecordingException(file + ": is a recording of format version " + version
+                    + "; this program reads up to " + VERSION + ". Use a newer version of the program.");
+        }
+        refuseTorn(connection, file);
+    }
+
+    /** SQLite notices whole pages that are missing, but only when it reads them; the log, if any, may still hold them. */
+    private static void refuseTorn(Connection connection, Path file) throws SQLException, RecordingException {
+        long expected = pragma(connection, "page_count") * pragma(connection, "page_size");
+        try {
+            long found = Files.size(file);
+            if (found < expected && !hasLog(file)) {
+                throw new RecordingException(file + ": is torn: " + expected + " bytes were expected, " + found
+                        + " are there. Copy it again from where it was recorded, with the -wal file beside it if there"
+                        + " is one.");
+            }
+        } catch (RecordingException e) {
+            throw e;
+        } catch (IOException e) {
+            throw new RecordingException(file + ": its size cannot be told: " + e.getMessage(), e);
+        }
+    }
+
+    static long pragma(Connection connection, String name) throws SQLException {
+        return query(connection, "PRAGMA " + name);
+    }
+
+    private static long query(Connection connection, String sql) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery(sql)) {
+            return rows.next() ? rows.getLong(1) : 0;
+        }
+    }
+
+    private static int primary(SQLException e) {
+        return e instanceof SQLiteException sqlite ? sqlite.getResultCode().code & 0xFF : -1;
+    }
+
+    /** The same trouble in words that say what to do. */
+    static RecordingException explain(Path file, SQLException e) {
+        int code = primary(e);
+        String what;
+        if (code == SQLiteErrorCode.SQLITE_NOTADB.code) {
+            what = "is no recording (it does not begin like an SQLite file). Name a .tautlog file.";
+        } else if (code == SQLiteErrorCode.SQLITE_CORRUPT.code) {
+            what = "is torn or damaged: SQLite cannot follow its pages. Copy it again from where it was recorded,"
+                    + " with the -wal file beside it if there is one.";
+        } else if (code == SQLiteErrorCode.SQLITE_BUSY.code || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
+            what = "is locked by another program that writes to it. Stop that program, or copy the file.";
+        } else if (code == SQLiteErrorCode.SQLITE_FULL.code) {
+            what = "cannot grow: the disk is full. Free space; nothing committed is lost and what waits is kept.";
+        } else if (code == SQLiteErrorCode.SQLITE_READONLY.code) {
+            what = "may not be written. Give the file and its folder write permission, or name another folder.";
+        } else if (code == SQLiteErrorCode.SQLITE_CANTOPEN.code) {
+            what = "cannot be opened. Check that its folder exists and that this user may use it.";
+        } else if (code == SQLiteErrorCode.SQLITE_IOERR.code) {
+            what = "the disk refuses to read or write it. Check the disk and its free space.";
+        } else {
+            what = "cannot be used.";
+        }
+        return new RecordingException(file + ": " + what + " (" + e.getMessage() + ")", e);
+    }
+}

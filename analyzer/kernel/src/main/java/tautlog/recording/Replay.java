@@ -1,0 +1,119 @@
+package tautlog.recording;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import tautlog.sample.Evidence;
+
+/** Tells one outing again, span by span. A damaged block is left out and named; the rest is told. */
+final class Replay {
+    private final Connection connection;
+    private final Outing outing;
+    private final Evidence sink;
+    private final SpanCodec codec = new SpanCodec();
+    private final SampleBlock samples = new SampleBlock();
+    private final List<Damage> damages = new ArrayList<>();
+    private Span others;
+    private boolean hasSamples;
+
+    Replay(Connection connection, Outing outing, Evidence sink) {
+        this.connection = connection;
+        this.outing = outing;
+        this.sink = sink;
+        this.others = new Span(outing.index(), -1);
+    }
+
+    List<Damage> run() throws SQLException {
+        try (PreparedStatement select =
+                connection.prepareStatement(EvidenceRow.SELECT + " WHERE outing = ? ORDER BY seq")) {
+            select.setInt(1, outing.index());
+            try (ResultSet rows = select.executeQuery()) {
+                while (rows.next()) {
+                    take(EvidenceRow.of(rows));
+                }
+            }
+        }
+        tellSpan();
+        tellTail();
+        if (outing.closed()) {
+            sink.end();
+        }
+        return damages;
+    }
+
+    private void take(EvidenceRow row) {
+        if (row.span() != others.index) {
+            tellSpan();
+            others = new Span(outing.index(), row.span());
+        }
+        try {
+            read(row.open());
+        } catch (DamagedBlockException e) {
+            damages.add(row.damage(outing, String.valueOf(e.getMessage())));
+        }
+    }
+
+    private void read(Block block) throws DamagedBlockException {
+        if (block.kind() == Block.Kind.SAMPLES) {
+            codec.read(block, samples);
+            hasSamples = true;
+        } else {
+            codec.append(block, others);
+        }
+    }
+
+    private void tellTail() throws SQLException {
+        TailRows tail = TailRows.read(connection, outing.index(), codec);
+        tail.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
+        others = new Span(outing.index(), tail.span().index);
+        for (Block block : codec.evidence(tail.span())) {
+            try {
+                read(block);
+            } catch (DamagedBlockException e) {
+                throw new IllegalStateException("a block that was just made cannot be read", e);
+            }
+        }
+        tellSpan();
+    }
+
+    private void tellSpan() {
+        SpanOrder order = new SpanOrder(others.shaft, others.events);
+        if (hasSamples) {
+            if (sink instanceof RunSink runs) {
+                tellRuns(order, runs);
+            } else {
+                tellFrames(order);
+            }
+        }
+        order.tellRest(sink);
+        others = new Span(outing.index(), -1);
+        hasSamples = false;
+    }
+
+    private void tellFrames(SpanOrder order) {
+        FrameTable frames = samples.table;
+        int[] counts = samples.counts();
+        for (int i = 0; i < frames.frames; i++) {
+            int n = frames.length(i);
+            order.tellBefore(i, frames.number[i] + n - 1, sink);
+            sink.tension(frames.number[i], frames.tick[i], frames.flags[i], counts, frames.from[i], n);
+        }
+    }
+
+    private void tellRuns(SpanOrder order, RunSink runs) {
+        FrameTable frames = samples.table;
+        int frame = 0;
+        for (int run = 0; run < samples.runs(); run++) {
+            int end = samples.runFrom(run) + samples.runLength(run);
+            while (frame < frames.frames && frames.from[frame] < end) {
+                runs.frame(frames.number[frame], frames.tick[frame], frames.flags[frame], frames.length(frame));
+                frame++;
+            }
+            order.tellBefore(frame - 1, samples.runNumber(run) + samples.runLength(run) - 1, runs);
+            runs.run(samples, run);
+        }
+    }
+}

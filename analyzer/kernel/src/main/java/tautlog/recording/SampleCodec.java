@@ -1,0 +1,151 @@
+package tautlog.recording;
+
+/** Codes a block of samples. Layout: {@code analyzer/RECORDING.md}, "Samples". Not thread-safe. */
+final class SampleCodec {
+    private final RunCodec codec = new RunCodec();
+    private final ByteWriter payload = new ByteWriter();
+    private long[] column = new long[1024];
+
+    /** Appends the content of a block to {@code out}; the number of its first sample stands in the block's header. */
+    void encode(FrameTable table, ByteWriter out) {
+        room(table.frames);
+        out.varint(table.frames);
+        encodeFrames(table, out);
+        codec.startBlock();
+        payload.clear();
+        for (int frame = 0; frame < table.frames; ) {
+            int next = table.endOfStretch(frame);
+            int end = table.from[next];
+            for (int at = table.from[frame]; at < end; at += RunCodec.RUN) {
+                codec.encode(table.counts, at, Math.min(RunCodec.RUN, end - at), out, payload);
+            }
+            frame = next;
+        }
+        out.raw(payload.array(), 0, payload.size());
+        out.i32(0); // so that eight bytes can be loaded from any byte of a run
+    }
+
+    private void encodeFrames(FrameTable table, ByteWriter out) {
+        int n = table.frames;
+        long slope = ticksPerSample(table);
+        for (int i = 0; i < n; i++) {
+            column[i] = table.length(i);
+        }
+        LongColumn.encode(column, n, out);
+        for (int i = 0; i < n; i++) {
+            column[i] = i == 0 ? 0 : table.number[i] - table.number[i - 1] - table.length(i - 1);
+        }
+        LongColumn.encode(column, n, out);
+        out.zigzag(slope);
+        for (int i = 0; i < n; i++) {
+            column[i] = table.tick[i] - expectedTick(table, i, slope);
+        }
+        LongColumn.encode(column, n, out);
+        for (int i = 0; i < n; i++) {
+            column[i] = table.flags[i];
+        }
+        LongColumn.encode(column, n, out);
+    }
+
+    /** In 1/65,536: from the first frame to the last; any value would do, the residuals are exact. */
+    private static long ticksPerSample(FrameTable table) {
+        int last = table.frames - 1;
+        double samples = (double) table.number[last] - table.number[0];
+        return samples <= 0 ? 0 : Math.round(65_536.0 * ((double) table.tick[last] - table.tick[0]) / samples);
+    }
+
+    private static long expectedTick(FrameTable table, int frame, long slope) {
+        return ((table.number[frame] - table.number[0]) * slope) >> 16;
+    }
+
+    /**
+     * Reads frames and runs; leaves the counts to be decoded on demand.
+     *
+     * @throws IndexOutOfBoundsException if the bytes are no such content
+     */
+    void decode(ByteReader in, long firstNumber, int samples, SampleBlock into) {
+        decodeFrames(in, firstNumber, samples, into.table);
+        into.cutIntoRuns();
+        decodeDirectory(in, into);
+    }
+
+    /** Reads only the frames. */
+    void decodeFrames(ByteReader in, long firstNumber, int samples, FrameTable table) {
+        int frames = in.count(samples);
+        room(frames);
+        table.clear();
+        long[] lengths = new long[frames];
+        LongColumn.decode(in, lengths, frames);
+        LongColumn.decode(in, column, frames);
+        long number = firstNumber;
+        int left = samples;
+        for (int i = 0; i < frames; i++) {
+            if (lengths[i] < 1 || lengths[i] > left) {
+                throw new IndexOutOfBoundsException("a frame of " + lengths[i] + " samples");
+            }
+            number += column[i];
+            table.addFrame(number, 0, 0, (int) lengths[i]);
+            number += lengths[i];
+            left -= (int) lengths[i];
+        }
+        if (left != 0) {
+            throw new IndexOutOfBoundsException(left + " samples in no frame");
+        }
+        decodeTicksAndFlags(in, table);
+    }
+
+    private void decodeTicksAndFlags(ByteReader in, FrameTable table) {
+        long slope = in.zigzag();
+        LongColumn.decode(in, column, table.frames);
+        for (int i = 0; i < table.frames; i++) {
+            table.tick[i] = column[i] + expectedTick(table, i, slope);
+        }
+        LongColumn.decode(in, column, table.frames);
+        for (int i = 0; i < table.frames; i++) {
+            table.flags[i] = (int) column[i];
+        }
+    }
+
+    private static void decodeDirectory(ByteReader in, SampleBlock into) {
+        int least = 0;
+        for (int run = 0; run < into.runs; run++) {
+            least += (int) in.zigzag();
+            into.runLeast[run] = least;
+            into.runGreatest[run] = least + (int) in.varint();
+            int coding = in.u8();
+            into.runCoding[run] = (byte) coding;
+            into.runBase[run] = least;
+            into.runSlope[run] = 0;
+            if (coding >>> 6 == RunCodec.LINE) {
+                into.runBase[run] = least + (int) in.zigzag();
+                into.runSlope[run] = (int) in.zigzag();
+            } else if (coding >>> 6 == RunCodec.STEP) {
+                into.runBase[run] = least + (int) in.varint();
+                into.runSlope[run] = (int) in.zigzag();
+            }
+        }
+        placeRuns(in, into);
+    }
+
+    private static void placeRuns(ByteReader in, SampleBlock into) {
+        into.bytes = in.array();
+        for (int run = 0; run < into.runs; run++) {
+            int coding = into.runCoding[run] & 0xFF;
+            int packed = into.runLength(run) - (coding >>> 6 == RunCodec.STEP ? 1 : 0);
+            if (coding >>> 6 == 3 || (coding & 0x3F) > 32) {
+                throw new IndexOutOfBoundsException("a run coded as " + coding);
+            }
+            into.runAt[run] = in.at();
+            in.skip(RunCodec.bytes(packed, coding & 0x3F));
+        }
+        if (in.left() != 4) {
+            throw new IndexOutOfBoundsException(in.left() + " bytes after the last run where 4 belong");
+        }
+    }
+
+    private void room(int frames) {
+        if (frames > column.length) {
+            column = new long[frames];
+        }
+    }
+}

@@ -1,0 +1,119 @@
+package tautlog.recording;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Turns a span into blocks and blocks into a span. Not thread-safe. */
+final class SpanCodec {
+    private final SampleCodec samples = new SampleCodec();
+    private final ShaftCodec shaft = new ShaftCodec();
+    private final ByteWriter content = new ByteWriter();
+    private final SampleBlock decoded = new SampleBlock();
+    private final ShaftTable decodedShaft = new ShaftTable();
+
+    /** The blocks of {@code span} that are evidence, in the order of the chain: samples, shaft, events. */
+    List<Block> evidence(Span span) {
+        List<Block> blocks = new ArrayList<>();
+        if (span.samples.frames > 0) {
+            content.clear();
+            samples.encode(span.samples, content);
+            blocks.add(block(span, Block.Kind.SAMPLES, span.samples.number[0], span.samples.samples()));
+        }
+        if (span.shaft.frames > 0) {
+            content.clear();
+            shaft.encode(span.shaft, content);
+            blocks.add(block(span, Block.Kind.SHAFT, span.shaft.tick[0], span.shaft.frames));
+        }
+        if (!span.events.isEmpty()) {
+            blocks.add(events(Block.Kind.EVENTS, span.outing, span.index, span.events));
+        }
+        return blocks;
+    }
+
+    Block events(Block.Kind kind, int outing, int span, List<Event> events) {
+        content.clear();
+        EventCodec.encode(events, content);
+        return Block.of(kind, outing, span, 0, events.size(), content);
+    }
+
+    /** The seconds of {@code span}, none or one block. */
+    List<Block> seconds(Span span) {
+        if (span.seconds.isEmpty()) {
+            return List.of();
+        }
+        content.clear();
+        SecondCodec.encode(span.seconds, content);
+        return List.of(block(span, Block.Kind.SECONDS, 0, span.seconds.size()));
+    }
+
+    private Block block(Span span, Block.Kind kind, long first, int count) {
+        return Block.of(kind, span.outing, span.index, first, count, content);
+    }
+
+    /** Extends {@code chain} by what {@link #evidence} gives for {@code span}. */
+    static void extend(Chain chain, Span span) {
+        if (span.samples.frames > 0) {
+            chain.addSamples(span.outing, span.index, span.samples);
+        }
+        if (span.shaft.frames > 0) {
+            chain.addShaft(span.outing, span.index, span.shaft);
+        }
+        if (!span.events.isEmpty()) {
+            chain.addEvents(Block.Kind.EVENTS, span.outing, span.index, span.events);
+        }
+    }
+
+    /** Appends what {@code block} holds to {@code span}; counts are decoded. */
+    void append(Block block, Span span) throws DamagedBlockException {
+        try {
+            switch (block.kind()) {
+                case SAMPLES -> appendSamples(block, span);
+                case SHAFT -> appendShaft(block, span);
+                case SECONDS -> span.seconds.addAll(SecondCodec.decode(block.content(), block.count()));
+                case START, EVENTS, END -> span.events.addAll(EventCodec.decode(block.content(), block.count()));
+            }
+        } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
+            throw malformed(e);
+        }
+    }
+
+    private void appendSamples(Block block, Span span) throws DamagedBlockException {
+        read(block, decoded);
+        decoded.counts();
+        FrameTable from = decoded.table;
+        for (int i = 0; i < from.frames; i++) {
+            span.samples.add(from.number[i], from.tick[i], from.flags[i], from.counts, from.from[i], from.length(i));
+        }
+    }
+
+    private void appendShaft(Block block, Span span) {
+        shaft.decode(block.content(), block.count(), decodedShaft);
+        ShaftTable from = decodedShaft;
+        for (int i = 0; i < from.frames; i++) {
+            span.shaft.add(
+                    from.tick[i], from.pulses[i], from.samplesBefore[i], from.pulseTick, from.from[i], from.length(i));
+        }
+    }
+
+    /** Reads frames and runs of a block of samples; its counts are decoded on demand. */
+    void read(Block block, SampleBlock into) throws DamagedBlockException {
+        try {
+            samples.decode(block.content(), block.first(), block.count(), into);
+        } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
+            throw malformed(e);
+        }
+    }
+
+    /** Reads only the frames of a block of samples: numbers, ticks, flags. */
+    void readFrames(Block block, FrameTable into) throws DamagedBlockException {
+        try {
+            samples.decodeFrames(block.content(), block.first(), block.count(), into);
+        } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
+            throw malformed(e);
+        }
+    }
+
+    private static DamagedBlockException malformed(RuntimeException e) {
+        return new DamagedBlockException("its content cannot be read (" + e.getMessage() + ")", e);
+    }
+}

@@ -1,0 +1,65 @@
+package tautlog.recording;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import tautlog.detect.Finding;
+import tautlog.detect.Second;
+
+/** What was said live and is no evidence, because it can be worked out again: findings and seconds. */
+final class SpokenRows {
+    private SpokenRows() {}
+
+    /** @param damaged takes place and reason of what cannot be read */
+    static List<Finding> findings(Connection connection, int outing, Consumer<String> damaged) throws SQLException {
+        List<Finding> findings = new ArrayList<>();
+        try (PreparedStatement select = connection.prepareStatement(
+                "SELECT id, kind, start, json, crc FROM finding WHERE outing = ? ORDER BY id")) {
+            select.setInt(1, outing);
+            try (ResultSet rows = select.executeQuery()) {
+                while (rows.next()) {
+                    String kind = rows.getString(2);
+                    String json = rows.getString(4);
+                    if (FindingJson.crc(kind, rows.getLong(3), json) == rows.getLong(5)) {
+                        findings.add(FindingJson.read(kind, json));
+                    } else {
+                        damaged.accept("finding " + rows.getLong(1) + ": its checksum (CRC-32C) does not fit");
+                    }
+                }
+            }
+        }
+        return findings;
+    }
+
+    /** @param damaged takes place and reason of what cannot be read */
+    static List<Second> seconds(Connection connection, int outing, Consumer<String> damaged) throws SQLException {
+        List<Second> seconds = new ArrayList<>();
+        SpanCodec codec = new SpanCodec();
+        try (PreparedStatement select =
+                connection.prepareStatement("SELECT id, block FROM seconds WHERE outing = ? ORDER BY id")) {
+            select.setInt(1, outing);
+            try (ResultSet rows = select.executeQuery()) {
+                while (rows.next()) {
+                    append(rows.getLong(1), rows.getBytes(2), outing, codec, seconds, damaged);
+                }
+            }
+        }
+        seconds.addAll(TailRows.read(connection, outing, codec).span().seconds);
+        return seconds;
+    }
+
+    private static void append(
+            long id, byte[] bytes, int outing, SpanCodec codec, List<Second> seconds, Consumer<String> damaged) {
+        Span span = new Span(outing, 0);
+        try {
+            codec.append(Block.read(bytes, 0), span);
+            seconds.addAll(span.seconds);
+        } catch (DamagedBlockException e) {
+            damaged.accept("seconds block " + id + ": " + e.getMessage());
+        }
+    }
+}

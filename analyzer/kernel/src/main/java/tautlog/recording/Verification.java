@@ -1,0 +1,43 @@
+package tautlog.recording;
+
+import java.util.List;
+
+/**
+ * What a recording is worth as evidence.
+ *
+ * @param outings all whose first row can be read
+ * @param blocks how many rows of evidence were checked
+ * @param samples how many of them are intact
+ * @param damages everything that is not what was written; empty when all is well
+ * @param gaps jumps in the sample numbers
+ * @param lastLink the link that the chain ends with, 64 hexadecimal characters: compare it with one kept elsewhere, since who can
+ *     rewrite the file can rewrite the chain
+ */
+public record Verification(
+        String winch,
+        List<Outing> outings,
+        long blocks,
+        long samples,
+        List<Damage> damages,
+        List<Gap> gaps,
+        String lastLink) {
+    public Verification {
+        outings = List.copyOf(outings);
+        damages = List.copyOf(damages);
+        gaps = List.copyOf(gaps);
+    }
+
+    /** True when nothing is damaged: checksums, chain and structure all fit. */
+    public boolean isIntact() {
+        return damages.isEmpty();
+    }
+
+    /**
+     * Sample numbers that are missing.
+     *
+     * @param afterNumber the last sample before it
+     * @param missing how many numbers, 1 or more
+     * @param time UTC of the first frame after it, ISO 8601, or {@code time unknown}
+     */
+    public record Gap(int outing, long afterNumber, long missing, String time) {}
+}

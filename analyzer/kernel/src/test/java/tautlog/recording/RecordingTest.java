@@ -1,0 +1,133 @@
+package tautlog.recording;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RecordingTest {
+    @TempDir
+    Path folder;
+
+    private Path write(String name, Story story, Random commits) throws IOException {
+        Path file = folder.resolve(name);
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            tellWithCommits(story, outing, commits, 60);
+            outing.end();
+            outing.commit();
+        }
+        return file;
+    }
+
+    private static void tellWithCommits(Story story, OutingWriter outing, Random commits, int most) throws IOException {
+        for (int from = 0; from < story.size(); ) {
+            int to = Math.min(story.size(), from + 1 + commits.nextInt(most));
+            story.tell(outing, from, to);
+            outing.commit();
+            from = to;
+        }
+    }
+
+    private static List<String> replay(Recording recording, int outing) throws IOException {
+        EvidenceLog log = new EvidenceLog();
+        assertEquals(List.of(), recording.replay(recording.outings().get(outing), log));
+        return log.lines;
+    }
+
+    @Test
+    void replaysEveryCallAsItWasMade() throws IOException {
+        Story story = Story.wild(1, 6_000);
+        Path file = write("a.tautlog", story, new Random(2));
+
+        try (Recording recording = Recording.open(file)) {
+            List<String> expected = new ArrayList<>(story.lines());
+            expected.add("end");
+            assertEquals(expected, replay(recording, 0));
+            Verification verification = recording.verify();
+            assertEquals(List.of(), verification.damages());
+            assertTrue(verification.gaps().size() > 10);
+            assertEquals("winch-1", recording.winch());
+            assertEquals(Story.START, recording.outings().get(0).start());
+        }
+    }
+
+    @Test
+    void sealsTheSameChainHoweverTheTailWasCut() throws IOException {
+        Story story = Story.wild(3, 3_000);
+        List<String> links = new ArrayList<>();
+        for (int seed = 0; seed < 3; seed++) {
+            try (Recording recording = Recording.open(write("cut-" + seed, story, new Random(seed)))) {
+                links.add(recording.lastLink());
+            }
+        }
+        assertEquals(links.get(0), links.get(1));
+        assertEquals(links.get(0), links.get(2));
+    }
+
+    @Test
+    void opensAfterThePowerWentAndKeepsEverythingCommitted() throws Exception {
+        Story story = Story.wild(5, 2_000);
+        Path file = folder.resolve("cut.tautlog");
+        RecordingWriter writer = RecordingWriter.open(file, "winch-1");
+        OutingWriter outing = writer.begin(Story.START);
+        tellWithCommits(story, outing, new Random(6), 40);
+        String link = outing.lastLink();
+        outing.mark(Long.MAX_VALUE, "never committed");
+        writer.abandon();
+
+        try (Recording recording = Recording.open(file)) {
+            assertEquals(story.lines(), replay(recording, 0));
+            assertEquals(link, recording.lastLink());
+            assertEquals(List.of(), recording.verify().damages());
+            assertFalse(recording.outings().get(0).ended());
+        }
+        try (RecordingWriter next = RecordingWriter.open(file, "winch-1")) {
+            List<Outing> interrupted = next.interrupted();
+            assertEquals(1, interrupted.size());
+            OutingWriter resumed = next.resume(interrupted.get(0));
+            assertEquals(link, resumed.sealedLink());
+            resumed.end();
+            resumed.commit();
+            assertEquals(List.of(), next.interrupted());
+            OutingWriter second = next.begin(Story.START);
+            second.mark(1, "next");
+            second.commit();
+        }
+        try (Recording recording = Recording.open(file)) {
+            List<String> expected = new ArrayList<>(story.lines());
+            expected.add("end");
+            assertEquals(expected, replay(recording, 0));
+            assertEquals(List.of("mark 1 next"), replay(recording, 1));
+            assertFalse(recording.outings().get(0).ended());
+            assertTrue(recording.outings().get(0).closed());
+            assertEquals(List.of(), recording.verify().damages());
+        }
+    }
+
+    @Test
+    void opensACopyOfFileAndLogTakenWhileRecording() throws IOException {
+        Story story = Story.plain(7, 700);
+        Path file = folder.resolve("live.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            story.tell(outing);
+            outing.commit();
+            Path copy = Files.createDirectory(folder.resolve("copy")).resolve("live.tautlog");
+            CopiedRecording.copy(file, copy);
+
+            try (Recording recording = Recording.open(copy)) {
+                assertEquals(story.lines(), replay(recording, 0));
+                assertEquals(outing.lastLink(), recording.lastLink());
+            }
+        }
+    }
+}
