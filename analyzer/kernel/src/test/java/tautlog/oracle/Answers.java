@@ -1,0 +1,25 @@
+package tautlog.oracle;
+
+import java.util.List;
+import tautlog.detect.Finding;
+import tautlog.detect.Second;
+
+/**
+ * What one implementation of the page says of an outing.
+ *
+ * @param findings sorted, so that the order in which they became known does not matter
+ */
+record Answers(List<Finding> findings, List<Second> seconds, List<Cycle> cycles, List<Reading> readings) {
+    Answers {
+        findings = List.copyOf(findings);
+        seconds = List.copyOf(seconds);
+        cycles = List.copyOf(cycles);
+        readings = List.copyOf(readings);
+    }
+
+    /** @see tautlog.detect.FindingSink#cycle */
+    record Cycle(long rangeCounts, long twiceMeanCounts, int halves) {}
+
+    /** @see tautlog.detect.FindingSink#shaftReading */
+    record Reading(long tick, double rpm) {}
+}

@@ -1,0 +1,42 @@
+package tautlog.oracle;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+
+/** An exact speed in revolutions per minute; the denominator is above 0. */
+record Fraction(BigInteger numerator, BigInteger denominator) implements Comparable<Fraction> {
+    static final Fraction ZERO = of(0, 1);
+
+    static Fraction of(long numerator, long denominator) {
+        return new Fraction(BigInteger.valueOf(numerator), BigInteger.valueOf(denominator));
+    }
+
+    static Fraction of(BigDecimal decimal) {
+        return new Fraction(decimal.unscaledValue(), BigInteger.TEN.pow(decimal.scale()));
+    }
+
+    Fraction plus(Fraction other) {
+        return new Fraction(
+                numerator.multiply(other.denominator).add(other.numerator.multiply(denominator)),
+                denominator.multiply(other.denominator));
+    }
+
+    Fraction times(Fraction other) {
+        return new Fraction(numerator.multiply(other.numerator), denominator.multiply(other.denominator));
+    }
+
+    Fraction min(Fraction other) {
+        return compareTo(other) <= 0 ? this : other;
+    }
+
+    double value() {
+        return new BigDecimal(numerator)
+                .divide(new BigDecimal(denominator), java.math.MathContext.DECIMAL64)
+                .doubleValue();
+    }
+
+    @Override
+    public int compareTo(Fraction other) {
+        return numerator.multiply(other.denominator).compareTo(other.numerator.multiply(denominator));
+    }
+}
