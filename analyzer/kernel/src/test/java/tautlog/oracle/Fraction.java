@@ -12,7 +12,8 @@ record Fraction(BigInteger numerator, BigInteger denominator) implements Compara
     }
 
     static Fraction of(BigDecimal decimal) {
-        return new Fraction(decimal.unscaledValue(), BigInteger.TEN.pow(decimal.scale()));
+        BigDecimal plain = decimal.setScale(Math.max(0, decimal.scale()));
+        return new Fraction(plain.unscaledValue(), BigInteger.TEN.pow(plain.scale()));
     }
 
     Fraction plus(Fraction other) {

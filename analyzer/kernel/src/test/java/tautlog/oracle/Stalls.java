@@ -27,21 +27,30 @@ final class Stalls {
     List<Finding.Stall> all() {
         List<Finding.Stall> stalls = new ArrayList<>();
         int next = 0;
+        boolean armed = true;
         while (next < readings.size()) {
-            Optional<Fraction> baseline = opensAt(readings.get(next));
-            next = baseline.isPresent() ? follow(next, baseline.get(), stalls) : next + 1;
+            ShaftSpeed.Reading reading = readings.get(next);
+            Optional<Fraction> baseline = baselineOfLow(reading);
+            armed |= baseline.isEmpty();
+            if (armed && baseline.isPresent() && isLoaded(reading)) {
+                next = follow(next, baseline.get(), stalls);
+                // "After one that ended stopped the next opens only when a reading in between was not low"
+                armed = stalls.get(stalls.size() - 1).ended() != StallEnd.STOPPED;
+            } else {
+                next++;
+            }
         }
         return stalls;
     }
 
     /**
-     * "A shaft reading … below stall_to (0.7) × the median of the readings in the 5 s before it (at least 20, median ≥ 60 rpm) while
-     * the latest sample, not in a gap beyond bridge, has T ≥ pull_from. Baseline: that median."
+     * "A shaft reading … below stall_to (0.7) × the median of the readings in the 5 s before it (at least 20, median ≥ 60 rpm)
+     * …. Baseline: that median."
      */
-    private Optional<Fraction> opensAt(ShaftSpeed.Reading reading) {
+    private Optional<Fraction> baselineOfLow(ShaftSpeed.Reading reading) {
         long hz = line.data.instrument().tickHz();
         List<ShaftSpeed.Reading> before = shaft.within(reading.tick() - 5 * hz, reading.tick() - 1);
-        if (before.size() < LEAST_READINGS || !isLoaded(reading)) {
+        if (before.size() < LEAST_READINGS) {
             return Optional.empty();
         }
         Fraction median = ShaftSpeed.median(before);
@@ -51,7 +60,10 @@ final class Stalls {
         return isLow ? Optional.of(median) : Optional.empty();
     }
 
-    /** "A stall belongs to a pull: the sample it sits at lies between a pull's start and its end." */
+    /**
+     * "… while the latest sample, not in a gap beyond bridge, has T ≥ pull_from"; "A stall belongs to a pull: the sample it sits at
+     * lies between a pull's start and its end."
+     */
     private boolean isLoaded(ShaftSpeed.Reading reading) {
         return reading.place() >= 0
                 && !line.isBelow(reading.place(), line.settings.pullFromNewtons())
