@@ -17,4 +17,15 @@ public interface FindingSink {
 
     /** A shaft reading in revolutions per minute at {@code tick}. */
     void shaftReading(long tick, double rpm);
+
+    /**
+     * The time between two shaft readings, for the wear of the joint; comes after the second of them.
+     *
+     * @param ticks between them
+     * @param rpm the first of them
+     * @param samples how many present samples the first of them speaks for
+     * @param greatest count of these samples; meaningless when there are none
+     * @param clutch engaged in that time, if the instrument tells
+     */
+    default void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {}
 }

@@ -55,6 +55,12 @@ public record Calibration(BigDecimal zeroCounts, BigDecimal newtonsPerCount) {
         return difference.min(BigDecimal.valueOf(Long.MAX_VALUE)).longValueExact();
     }
 
+    /** The greatest difference of two counts that stands for {@code newtons} or less. */
+    public long greatestDifference(BigDecimal newtons) {
+        BigDecimal difference = newtons.divide(newtonsPerCount, 0, RoundingMode.FLOOR);
+        return difference.min(BigDecimal.valueOf(Long.MAX_VALUE)).longValueExact();
+    }
+
     private BigDecimal countsAt(BigDecimal newtons, RoundingMode rounding) {
         // zero + newtons / factor <=> (zero · factor + newtons) / factor: one division, rounded once
         BigDecimal numerator = zeroCounts.multiply(newtonsPerCount).add(newtons, MathContext.UNLIMITED);
