@@ -38,6 +38,16 @@ record Fraction(BigInteger numerator, BigInteger denominator) implements Compara
 
     @Override
     public int compareTo(Fraction other) {
+        if (isShort() && other.isShort()) {
+            return Long.compare(
+                    numerator.longValue() * other.denominator.longValue(),
+                    other.numerator.longValue() * denominator.longValue());
+        }
         return numerator.multiply(other.denominator).compareTo(other.numerator.multiply(denominator));
+    }
+
+    /** True when products with another such one fit into a long. */
+    private boolean isShort() {
+        return numerator.bitLength() < 32 && denominator.bitLength() < 31;
     }
 }

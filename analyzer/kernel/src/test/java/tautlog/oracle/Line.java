@@ -1,7 +1,6 @@
 package tautlog.oracle;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -97,11 +96,8 @@ final class Line {
         if (k == 0) {
             return frame.tick();
         }
-        BigInteger twice = BigInteger.valueOf(2L * k).multiply(BigInteger.valueOf(ticks));
-        return frame.tick()
-                + twice.add(BigInteger.valueOf(samples))
-                        .divide(BigInteger.valueOf(2 * samples))
-                        .longValueExact();
+        long twice = Math.multiplyExact(2L * k, ticks);
+        return frame.tick() + Math.addExact(twice, samples) / (2 * samples);
     }
 
     /** "The hookup in force at a present sample is the one named last at a number ≤ it; before any, the rig's assumed one." */
@@ -109,10 +105,12 @@ final class Line {
         for (int i = 0; i < size; i++) {
             hookup[i] = data.rig().assumed();
             assumed[i] = true;
-            for (OutingData.HookupChange change : data.hookups()) {
+            for (int c = data.hookups().size() - 1; c >= 0; c--) {
+                OutingData.HookupChange change = data.hookups().get(c);
                 if (change.atNumber() <= number[i]) {
                     hookup[i] = data.rig().hookup(change.id()).orElseThrow();
                     assumed[i] = change.by().isAssumed();
+                    break;
                 }
             }
             limit[i] = hookup[i].limit().newtons();

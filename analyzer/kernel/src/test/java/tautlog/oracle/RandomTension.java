@@ -109,18 +109,46 @@ final class RandomTension {
     }
 
     void play() {
+        frameSize = 1 + random.nextInt(78);
+        if (random.nextInt(8) == 0 && instrument.rateMillihertz() <= 10_000) {
+            restOnTheTrail();
+        } else {
+            work();
+        }
+        cutFrame();
+    }
+
+    private void work() {
         int[] budgets = {0, 1, 2, 30, 150, 300, 300, 600};
         // beyond 200 samples a second one settling time needs a few hundred samples
         int slowness = instrument.rateMillihertz() > 200_000 ? 8 : 1;
         budget = budgets[random.nextInt(budgets.length)] * slowness;
-        frameSize = 1 + random.nextInt(78);
         while (budget > 0) {
             segment();
             if (random.nextInt(3) == 0) {
                 disturb();
             }
         }
-        cutFrame();
+    }
+
+    /** Mostly nothing in the line, for stretches of ten seconds and outings of ten minutes, each more or less a sample. */
+    private void restOnTheTrail() {
+        budget = around(samplesIn(new BigDecimal(random.nextBoolean() ? "600" : "120")));
+        boolean isQuiet = random.nextInt(3) > 0;
+        int wiggle = away("0.01") - 1 + random.nextInt(3);
+        while (budget > 0) {
+            int times = random.nextInt(3) - 1;
+            int base = at(set.driftNewtons().multiply(BigDecimal.valueOf(times)));
+            int samples = random.nextInt(8) == 0 ? duration() : samplesIn(BigDecimal.TEN);
+            if (isQuiet && random.nextInt(4) > 0) {
+                hold(base, samples);
+            } else {
+                alternate(base, base + (isQuiet ? wiggle : 2 * wiggle + 2), samples);
+            }
+            if (random.nextInt(40) == 0) {
+                disturb();
+            }
+        }
     }
 
     /** One piece of a pull, each as long as some setting asks, more or less one sample. */
@@ -154,7 +182,9 @@ final class RandomTension {
         hold(peak, 1);
         hold(level(), random.nextInt(3) == 0 ? samplesIn(new BigDecimal("0.5")) : random.nextInt(6));
         // the level for which the factor is met exactly, or not
-        BigDecimal half = calibration.exactNewtons(peak).divide(set.shockFactor(), 20, RoundingMode.HALF_UP);
+        BigDecimal half = random.nextInt(6) == 0
+                ? BigDecimal.valueOf(-random.nextInt(3))
+                : calibration.exactNewtons(peak).divide(set.shockFactor(), 20, RoundingMode.HALF_UP);
         alternate(at(half), at(half) + random.nextInt(2), around(samplesIn(new BigDecimal(pickTime()))));
     }
 

@@ -84,8 +84,9 @@ final class SecondsTold {
             flags |= line.isPresent(n) ? 0 : Second.GAP;
         }
         for (OutingData.Frame frame : line.data.frames()) {
-            boolean overlaps = secondOf(frame.number()) <= index && secondOf(frame.lastNumber()) >= index;
-            flags |= frame.isOpenBridge() && overlaps ? Second.OPEN_BRIDGE : 0;
+            if (frame.isOpenBridge() && secondOf(frame.number()) <= index && secondOf(frame.lastNumber()) >= index) {
+                flags |= Second.OPEN_BRIDGE;
+            }
         }
         return flags;
     }

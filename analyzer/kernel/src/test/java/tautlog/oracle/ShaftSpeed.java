@@ -123,9 +123,13 @@ final class ShaftSpeed {
     }
 
     List<Reading> within(long fromTick, long toTick) {
-        return readings.stream()
-                .filter(r -> fromTick <= r.tick() && r.tick() <= toTick)
-                .toList();
+        List<Reading> within = new ArrayList<>();
+        for (Reading reading : readings) {
+            if (fromTick <= reading.tick() && reading.tick() <= toTick) {
+                within.add(reading);
+            }
+        }
+        return within;
     }
 
     /** "the median of an even number averages the middle two". */
