@@ -17,7 +17,7 @@ class DetectorsAgainstOracleTest {
     private static final int SEEDS = Integer.getInteger("tautlog.seeds", 700);
 
     private static final int FROM_SEED = Integer.getInteger("tautlog.fromSeed", 0);
-    private static final int SHRINKING_ATTEMPTS = 20_000;
+    private static final int SHRINKING_ATTEMPTS = 5_000;
 
     @Test
     void agreeOnRandomOutingsHoweverShaftFramesAndSamplesAreInterleaved() {

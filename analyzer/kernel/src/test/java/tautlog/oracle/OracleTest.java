@@ -14,7 +14,9 @@ import tautlog.detect.Finding.StallEnd;
 import tautlog.detect.Finding.TroubleKind;
 import tautlog.detect.Second;
 import tautlog.fixtures.Rigs;
+import tautlog.sample.Calibration;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Instrument;
 
 /**
  * Cases worked out by hand from {@code FINDINGS.md}, so that the oracle and the detectors cannot be wrong together.
@@ -156,6 +158,32 @@ class OracleTest {
     }
 
     @Test
+    void thresholdsAreMetExactlyInDecimals() {
+        // given 0.1 N a count and zero at 3: 1500 N are 15 003 counts, 8000 N are 80 003; 0.1 is no double
+        var instrument = new Instrument("TL-TEST", 1, 0, 7, 1_000_000, TEN_HERTZ, 8_388_607, 1);
+        OutingBuilder outing = new OutingBuilder(
+                        instrument, Rigs.withLimit("10000", "8000"), Calibration.of("3", "0.1"))
+                .hold(15_002, 5)
+                .hold(15_003, 3)
+                .samples(80_003, 80_004);
+
+        // when, then
+        assertEquals(5, only(Finding.Pull.class, outing).get(0).startNumber());
+        assertEquals(9, only(Finding.Overload.class, outing).get(0).startNumber());
+    }
+
+    @Test
+    void overloadAtTheEndStopIsAtLeastThatMuch() {
+        // given
+        OutingBuilder outing = outing().hold(9000, 2).samples(8_388_607).hold(9000, 2);
+
+        // when, then
+        assertEquals(
+                List.of(new Finding.Overload(0, 4, 5, 8_388_607, "straight", true, true, false, false, true)),
+                only(Finding.Overload.class, outing));
+    }
+
+    @Test
     void overloadOpensAboveTheLimitOnlyAndCountsSamplesAbove() {
         // given exactly the limit: none; then 8001, 7600 (= 0.95 L) four times, 7601, 8500, 7600 five times
         OutingBuilder outing = outing().hold(0, 1)
@@ -241,6 +269,21 @@ class OracleTest {
     }
 
     @Test
+    void gapInTheSlackRunLeavesNoSnapAndOneInTheSettlingIsSaid() {
+        // given one sample missing between the slack run and the snap
+        OutingBuilder torn = outing().hold(0, 2).missing(1).samples(4000).hold(1000, 20);
+        // given p = 2, settling (7, 17] with 8 to 10 missing (3 is short): the median over 11–17, 7 samples of 1000
+        OutingBuilder gap =
+                outing().hold(0, 2).samples(4000).hold(1000, 5).missing(3).hold(1000, 7);
+
+        // when, then
+        assertEquals(List.of(), only(Finding.Shock.class, torn));
+        assertEquals(
+                List.of(new Finding.Shock(1, 2, 2, 4000, true, 2000, "straight", true)),
+                only(Finding.Shock.class, gap));
+    }
+
+    @Test
     void joltRisesFromTheLatestLeastOfTheTwoSamplesBefore() {
         // given 1000 1000 then 3000 = 1000 + 0.2 R; greatest of j … j + 5 is 3500 at 7, 4000 comes one too late
         OutingBuilder outing = outing().hold(1000, 4)
@@ -252,6 +295,19 @@ class OracleTest {
 
         // then j = 4, window to 9; start 3, the latest of the 1000s in 2 and 3
         assertEquals(List.of(new Finding.Jolt(3, 1000, 7, 3500, "straight")), jolts);
+    }
+
+    @Test
+    void joltLiesInNoShocksPeakWindow() {
+        // given s = 1, shock window 2–6: 1000 1000 3000 at 2–4 is part of the shock; with 7 and 8 before it, 9 is
+        // outside
+        OutingBuilder inside = outing().hold(0, 2).samples(1000, 1000, 3000).hold(1000, 20);
+        OutingBuilder outside =
+                outing().hold(0, 2).samples(1500).hold(750, 6).samples(2750).hold(750, 20);
+
+        // when, then
+        assertEquals(List.of(), only(Finding.Jolt.class, inside));
+        assertEquals(List.of(new Finding.Jolt(8, 750, 9, 2750, "straight")), only(Finding.Jolt.class, outside));
     }
 
     @Test
