@@ -7,36 +7,250 @@ import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.Tally;
 
-/** Runs every detector of {@code FINDINGS.md} over one outing. */
+/**
+ * Runs every detector of {@code FINDINGS.md} over one outing: one pass, the same live and later.
+ *
+ * <p>Takes the evidence apart: frames become runs of present samples, cut where the hookup changes and where a second ends, with
+ * the gaps between them; pulses become shaft readings and are joined to the samples by tick, so that the order in which shaft
+ * frames and samples come does not matter (up to 10 s). One thread. Allocates per frame, finding and second at most, never per
+ * sample.
+ *
+ * <p>{@link #tension} does it all. A decoder that knows least and greatest of its runs calls {@link #beginFrame}, {@link #run}
+ * and {@link #endFrame} instead.
+ */
 public final class Detection implements Evidence {
+    private final FindingSink sink;
+    private final LimitsByHookup hookups;
+    private final InputLog inputs = new InputLog();
+    private final Frames frames;
+    private final CountRing ring;
+    private final Run run;
+    private final ShaftSpeed shaftSpeed;
+    private final ShaftJoin shaftJoin;
+    private final boolean hasShaftSensor;
+    private final Thresholds thresholds;
+    private final PullDetector pulls;
+    private final OverloadDetector overloads;
+    private final JoltDetector jolts;
+    private final ShockDetector shocks;
+    private final DropDetector drops;
+    private final StallDetector stalls;
+    private final GapDetector gaps;
+    private final OpenBridgeDetector openBridges;
+    private final EndStopDetector endStops;
+    private final SpikeDetector spikes;
+    private final ZeroDetector zeros;
+    private final SecondsMaker seconds;
+    private final Detector[] detectors;
+    private boolean anyPresent;
+    private long lastPresent;
+    private long frameNumber;
+    private long frameTick;
+    private int frameLength;
+    private boolean frameIsPresent;
+
     public Detection(Instrument instrument, Rig rig, Calibration calibration, FindingSink sink) {
-        throw new UnsupportedOperationException();
+        this.sink = sink;
+        thresholds = new Thresholds(instrument, rig, calibration);
+        hookups = new LimitsByHookup(rig, calibration);
+        HookupLimits limits = hookups.inForce();
+        frames = new Frames(instrument);
+        ring = new CountRing(2 * ShaftJoin.patienceSamples(thresholds) + longestWindow(thresholds));
+        run = new Run(limits);
+        pulls = new PullDetector(thresholds, limits, sink);
+        overloads = new OverloadDetector(
+                thresholds, instrument.fullScale(), rig.cellCapacityNewtons(), calibration, limits, pulls, sink);
+        jolts = new JoltDetector(thresholds, limits, ring, sink);
+        shocks = new ShockDetector(thresholds, limits, pulls, jolts, sink);
+        drops = new DropDetector(instrument, thresholds, ring, inputs, sink);
+        stalls = new StallDetector(instrument, thresholds, ring, pulls, sink);
+        gaps = new GapDetector(thresholds, sink);
+        openBridges = new OpenBridgeDetector(sink);
+        endStops = new EndStopDetector(instrument.fullScale(), sink);
+        spikes = new SpikeDetector(thresholds, sink);
+        zeros = new ZeroDetector(thresholds, sink);
+        seconds = new SecondsMaker(instrument, sink);
+        shaftSpeed = new ShaftSpeed(instrument);
+        shaftJoin = new ShaftJoin(instrument, thresholds, rig, frames, ring, pulls, stalls, seconds, inputs, sink);
+        hasShaftSensor = instrument.pulsesPerRevolution() > 0;
+        // in this order: a shock is decided before the jolts are sought that it may hide, and told to the pulls when
+        // they
+        // have taken the same samples
+        detectors = new Detector[] {pulls, overloads, shocks, jolts, drops, endStops, spikes, zeros, seconds};
+    }
+
+    private static int longestWindow(Thresholds thresholds) {
+        return 2 * (Math.max(thresholds.joltWithin, thresholds.dropWithin) + Run.MOST);
     }
 
     @Override
-    public void tension(long number, long tick, int flags, int[] counts, int from, int n) {}
+    public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+        beginFrame(number, tick, flags, n);
+        for (int k = 0; frameIsPresent && k < n; k += Run.MOST) {
+            take(number + k, counts, from + k, Math.min(Run.MOST, n - k));
+        }
+        endFrame();
+    }
+
+    /** Begins a frame; parameters as in {@link #tension}. False when its samples are not present: give none of its runs. */
+    public boolean beginFrame(long number, long tick, int flags, int n) {
+        frameNumber = number;
+        frameTick = tick;
+        frameLength = n;
+        frameIsPresent = (flags & FLAG_OPEN_BRIDGE) == 0;
+        gaps.frame(number, n);
+        if (frameIsPresent) {
+            openBridges.close();
+            beginPresent(number);
+        } else {
+            openBridges.flagged(number, n);
+            seconds.openBridge(number, n);
+            frames.absent(number, tick, n);
+        }
+        return frameIsPresent;
+    }
+
+    private void beginPresent(long number) {
+        if (!anyPresent) {
+            anyPresent = true;
+            ring.beginStretch(number);
+        } else if (number > lastPresent + 1) {
+            boolean isLong = number - lastPresent - 1 > thresholds.bridge;
+            Gap gap = new Gap(lastPresent + 1, number - 1, isLong);
+            for (Detector detector : detectors) {
+                detector.gap(gap);
+            }
+            ring.beginStretch(number);
+        }
+        frames.present(number, frameTick, frameLength, ring.size());
+        lastPresent = number + frameLength - 1;
+    }
+
+    /**
+     * Takes samples of the frame, in order: {@code counts[from]} to {@code counts[from + n - 1]}.
+     *
+     * @param number of the first
+     * @param n 1 to 128
+     * @param least the least of the counts, exactly
+     * @param greatest the greatest of the counts, exactly
+     */
+    public void run(long number, int[] counts, int from, int n, int least, int greatest) {
+        if (isWhole(number, n)) {
+            run.set(number, counts, from, n);
+            run.measured(least, greatest);
+            runAll();
+        } else {
+            take(number, counts, from, n);
+        }
+    }
+
+    private boolean isWhole(long number, int n) {
+        return hookups.cut(number, n) == n && seconds.cut(number, n) == n;
+    }
+
+    private void take(long number, int[] counts, int from, int n) {
+        int k = 0;
+        while (k < n) {
+            int part = seconds.cut(number + k, hookups.cut(number + k, n - k));
+            run.set(number + k, counts, from + k, part);
+            run.measure();
+            runAll();
+            k += part;
+        }
+    }
+
+    private void runAll() {
+        run.limits = hookups.inForce();
+        ring.append(run);
+        pulls.run(run);
+        overloads.run(run);
+        shocks.run(run);
+        jolts.run(run);
+        drops.run(run);
+        endStops.run(run);
+        spikes.run(run);
+        zeros.run(run);
+        seconds.run(run);
+    }
+
+    /** Ends the frame: what can now be decided is told. */
+    public void endFrame() {
+        if (frameIsPresent) {
+            pulls.frameTaken(frameNumber, frames);
+            drops.frameTaken(frameNumber, frameTick, frames);
+        }
+        shaftJoin.samplesAt(frameTick);
+        settle();
+        long oldest = frameNumber - thresholds.dropWithin;
+        frames.forgetBefore(shaftJoin.settledTick(), oldest);
+        inputs.forgetBefore(Math.min(oldest, shaftJoin.intervalFirst()));
+    }
+
+    private void settle() {
+        shaftJoin.settle();
+        stalls.settle(shaftJoin.knownThrough());
+        report(hasShaftSensor ? shaftJoin.latestTick() : Long.MAX_VALUE);
+    }
+
+    private void report(long shaftTick) {
+        pulls.report(shocks.shocksKnownBelow(), shaftJoin.knownThrough());
+        drops.report(shaftTick);
+        seconds.report(shaftJoin.knownThrough());
+    }
 
     @Override
-    public void shaft(long tick, long pulses, long[] pulseTicks, int n) {}
+    public void shaft(long tick, long pulses, long[] pulseTicks, int n) {
+        if (!hasShaftSensor) {
+            return;
+        }
+        double rpm = shaftSpeed.frame(tick, pulses, pulseTicks, n);
+        boolean isReading = !Double.isNaN(rpm);
+        if (isReading) {
+            sink.shaftReading(tick, rpm);
+        }
+        if (shaftJoin.isInTime(tick)) {
+            if (isReading) {
+                drops.reading(tick, rpm);
+            }
+            shaftJoin.frame(tick, rpm);
+            settle();
+        }
+    }
 
     @Override
-    public void input(long atNumber, long tick, int selector, int present, int state) {}
+    public void input(long atNumber, long tick, int selector, int present, int state) {
+        inputs.add(atNumber, present, state);
+    }
 
     @Override
-    public void hookup(long atNumber, String id, HookupSource by) {}
+    public void hookup(long atNumber, String id, HookupSource by) {
+        hookups.change(atNumber, id, by);
+    }
 
+    /** Marks change no finding. */
     @Override
     public void mark(long atNumber, String note) {}
 
+    /** The instrument's health changes no finding. */
     @Override
     public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
 
+    /** Clock fixes change no finding. */
     @Override
     public void clock(long tick, long utcMicros) {}
 
+    /** Losses on the line change no finding; gaps show in the numbers. */
     @Override
     public void tally(Tally tally) {}
 
     @Override
-    public void end() {}
+    public void end() {
+        openBridges.close();
+        for (Detector detector : detectors) {
+            detector.end();
+        }
+        shaftJoin.end(lastPresent);
+        stalls.settle(Long.MAX_VALUE);
+        report(Long.MAX_VALUE);
+    }
 }

@@ -1,3 +1,16 @@
-/** Streaming detectors: evidence in, findings out, as {@code analyzer/FINDINGS.md} defines. Start at {@link tautlog.detect.Detection}. */
+/**
+ * Streaming detectors: evidence in, findings out, as {@code analyzer/FINDINGS.md} defines.
+ *
+ * <pre>
+ *   Evidence ──▶ {@link tautlog.detect.Detection} ──▶ runs of present samples, gaps ──▶ one detector per kind ──┐
+ *                  │ pulses                                                                     ├──▶ {@link tautlog.detect.FindingSink}
+ *                  └▶ ShaftSpeed ──▶ ShaftJoin (by tick) ──▶ pulls, stalls, drops, seconds ─────┘
+ * </pre>
+ *
+ * <p>Start at {@link tautlog.detect.Detection}. Each detector is one file with one test. All compare counts with thresholds that
+ * {@code Thresholds} works out once, exactly. A run carries its least and greatest count, so that a detector whose state they
+ * cannot change does not look at the samples. The same code runs live and on replay; nothing here reads a clock, a file or a
+ * port, and nothing is allocated per sample.
+ */
 @org.jspecify.annotations.NullMarked
 package tautlog.detect;

@@ -40,6 +40,15 @@ public final class SampleTicks {
         nextNumber = number + n;
     }
 
+    /** Takes over the frame that {@code other} was fed last. */
+    public void copyFrom(SampleTicks other) {
+        frameTick = other.frameTick;
+        ticks = other.ticks;
+        samples = other.samples;
+        nextNumber = other.nextNumber;
+        lastNumber = other.lastNumber;
+    }
+
     /** The tick of sample {@code k} (0 for the first) of the frame fed last. */
     public long tickOf(int k) {
         return frameTick + Math.floorDiv(2L * k * ticks + samples, 2 * samples);

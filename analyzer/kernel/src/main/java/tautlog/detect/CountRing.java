@@ -1,0 +1,61 @@
+package tautlog.detect;
+
+/**
+ * The latest samples, by their place among the present ones: place 0 is the outing's first present sample.
+ *
+ * <p>Within a stretch places and numbers differ by a constant. Holds at least {@code capacity} samples back from the latest.
+ */
+final class CountRing {
+    private final int[] ring;
+    private final int mask;
+    private long size;
+    private long offset;
+    private long stretchFirst;
+
+    CountRing(int capacity) {
+        ring = new int[Integer.highestOneBit(Math.max(2, capacity) - 1) << 1];
+        mask = ring.length - 1;
+    }
+
+    void append(Run run) {
+        int at = (int) size & mask;
+        int head = Math.min(run.n, ring.length - at);
+        System.arraycopy(run.counts, run.from, ring, at, head);
+        System.arraycopy(run.counts, run.from + head, ring, 0, run.n - head);
+        size += run.n;
+    }
+
+    /** The next sample has number {@code number} and begins a stretch. */
+    void beginStretch(long number) {
+        offset = number - size;
+        stretchFirst = number;
+    }
+
+    /** Number of the first sample of the present stretch. */
+    long stretchFirst() {
+        return stretchFirst;
+    }
+
+    /** Place of sample {@code number} of the present stretch. */
+    long placeOf(long number) {
+        return number - offset;
+    }
+
+    /** Number of the sample at {@code place}, which lies in the present stretch. */
+    long numberOf(long place) {
+        return place + offset;
+    }
+
+    /** How many samples came so far: the place of the next one. */
+    long size() {
+        return size;
+    }
+
+    boolean holds(long place) {
+        return place >= 0 && place < size && place >= size - ring.length;
+    }
+
+    int at(long place) {
+        return ring[(int) place & mask];
+    }
+}

@@ -1,0 +1,134 @@
+package tautlog.detect;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import tautlog.sample.Instrument;
+
+/**
+ * Finds drops. Source: {@code FINDINGS.md}, Drop.
+ *
+ * <p>A drop is told when it is known whether the line stays slack and, from the shaft's readings, what the shaft did.
+ */
+final class DropDetector implements Detector {
+    private final Thresholds thresholds;
+    private final CountRing ring;
+    private final InputLog inputs;
+    private final FindingSink sink;
+    private final SlidingExtreme greatests;
+    private final RecentBounds bounds;
+    private final ReadingRing readings = new ReadingRing();
+    private final Deque<PendingDrop> pending = new ArrayDeque<>();
+    private final long second;
+    private final long keptTicks;
+    private long fallBefore = Long.MIN_VALUE;
+    private long outingFirst = Long.MAX_VALUE;
+
+    /** @param ring holds the samples before each run, and the run itself when it comes here */
+    DropDetector(Instrument instrument, Thresholds thresholds, CountRing ring, InputLog inputs, FindingSink sink) {
+        this.thresholds = thresholds;
+        this.ring = ring;
+        this.inputs = inputs;
+        this.sink = sink;
+        greatests = SlidingExtreme.greatest(ring);
+        bounds = new RecentBounds(thresholds.dropWithin);
+        second = instrument.tickHz();
+        keptTicks = second * (2 + thresholds.dropWithin / thresholds.oneSecond);
+    }
+
+    @Override
+    public void run(Run run) {
+        if (outingFirst == Long.MAX_VALUE) {
+            outingFirst = run.first;
+        }
+        for (PendingDrop drop : pending) {
+            drop.take(run, 0);
+        }
+        if (mayDrop(run)) {
+            seek(run);
+        }
+        bounds.add(run);
+    }
+
+    /** A cheap bound: false when no sample of the run can be a drop. */
+    private boolean mayDrop(Run run) {
+        int high = Math.max(bounds.greatest(), run.greatest);
+        return high >= thresholds.dropFrom && run.least <= thresholds.dropIsAtMost(high);
+    }
+
+    private void seek(Run run) {
+        int high = Math.max(bounds.greatest(), run.greatest);
+        long most = thresholds.dropIsAtMost(high);
+        for (int k = 0; k < run.n; k++) {
+            if (run.count(k) <= most) {
+                judge(run, k);
+            }
+        }
+    }
+
+    private void judge(Run run, int k) {
+        long fall = run.first + k;
+        long low = Math.max(fall - thresholds.dropWithin, Math.max(outingFirst, fallBefore + 1));
+        if (low < ring.stretchFirst() || low >= fall) {
+            return;
+        }
+        long place = greatests.place(ring.placeOf(low), ring.placeOf(fall) - 1);
+        int before = ring.at(place);
+        int count = run.count(k);
+        if (before < thresholds.dropFrom
+                || count > thresholds.dropIsAtMost(before)
+                || !thresholds.isDropTo(count, before)) {
+            return;
+        }
+        fallBefore = fall;
+        long start = ring.numberOf(place);
+        PendingDrop drop =
+                new PendingDrop(thresholds, start, before, fall, count, inputs.clutchAt(start), inputs.brakeAt(start));
+        drop.take(run, k + 1);
+        pending.add(drop);
+    }
+
+    /** A shaft reading, in order of ticks; may come before or after the samples of its time. */
+    void reading(long tick, double rpm) {
+        readings.add(tick, rpm);
+    }
+
+    /** A frame has been taken: notes the ticks of the drops that were found in it. */
+    void frameTaken(long frameFirst, long frameTick, Frames frames) {
+        long oldest = frameTick;
+        for (PendingDrop drop : pending) {
+            if (drop.start() >= frameFirst - thresholds.dropWithin) {
+                drop.setStartTick(frames.tickOf(drop.start()));
+            }
+            oldest = Math.min(oldest, drop.startTick());
+        }
+        readings.forgetBefore(oldest - keptTicks);
+    }
+
+    /**
+     * Tells the drops that can change no more.
+     *
+     * @param shaftTick readings up to this tick are known
+     */
+    void report(long shaftTick) {
+        while (!pending.isEmpty() && isKnown(pending.getFirst(), shaftTick)) {
+            PendingDrop drop = pending.removeFirst();
+            drop.judgeShaft(readings, second);
+            sink.finding(drop.finding());
+        }
+    }
+
+    private boolean isKnown(PendingDrop drop, long shaftTick) {
+        return drop.isDecided() && shaftTick >= drop.startTick() + second;
+    }
+
+    @Override
+    public void gap(Gap gap) {
+        bounds.clear();
+        pending.forEach(drop -> drop.gap(gap));
+    }
+
+    @Override
+    public void end() {
+        pending.forEach(PendingDrop::end);
+    }
+}

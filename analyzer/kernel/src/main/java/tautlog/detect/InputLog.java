@@ -1,0 +1,72 @@
+package tautlog.detect;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Iterator;
+
+/** What the instrument's switches said lately, by the sample number from which it holds. */
+final class InputLog {
+    private static final int CLUTCH = 2;
+    private static final int BRAKE = 4;
+
+    private record Entry(long number, int present, int state) {
+        Known bit(int mask) {
+            if ((present & mask) == 0) {
+                return Known.UNKNOWN;
+            }
+            return (state & mask) == 0 ? Known.NO : Known.YES;
+        }
+    }
+
+    private static final Entry NOTHING = new Entry(Long.MIN_VALUE, 0, 0);
+
+    private final Deque<Entry> entries = new ArrayDeque<>();
+
+    void add(long number, int present, int state) {
+        Entry last = entries.isEmpty() ? NOTHING : entries.getLast();
+        if (present != last.present || state != last.state) {
+            entries.add(new Entry(number, present, state));
+        }
+    }
+
+    Known clutchAt(long number) {
+        return at(number).bit(CLUTCH);
+    }
+
+    Known brakeAt(long number) {
+        return at(number).bit(BRAKE);
+    }
+
+    /** The clutch over all of {@code first} to {@code last}: unknown when it changed. */
+    Known clutchFrom(long first, long last) {
+        Known known = clutchAt(first);
+        for (Entry entry : entries) {
+            if (entry.number > first && entry.number <= last && entry.bit(CLUTCH) != known) {
+                return Known.UNKNOWN;
+            }
+        }
+        return known;
+    }
+
+    /** Nobody asks for a number below {@code number} any more. */
+    void forgetBefore(long number) {
+        while (entries.size() > 1) {
+            Iterator<Entry> it = entries.iterator();
+            it.next();
+            if (it.next().number > number) {
+                return;
+            }
+            entries.removeFirst();
+        }
+    }
+
+    private Entry at(long number) {
+        Entry latest = NOTHING;
+        for (Entry entry : entries) {
+            if (entry.number <= number) {
+                latest = entry;
+            }
+        }
+        return latest;
+    }
+}

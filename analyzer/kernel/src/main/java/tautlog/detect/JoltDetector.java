@@ -1,0 +1,154 @@
+package tautlog.detect;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+
+/**
+ * Finds jolts. Source: {@code FINDINGS.md}, Jolt.
+ *
+ * <p>No jolt opens in the peak's window of a shock, but whether a snap was a shock is known up to two seconds later. So when a jolt
+ * would open in the window of an undecided snap, both readings go on side by side until the snap is decided.
+ */
+final class JoltDetector implements Detector {
+    private record Window(long after, long through) {
+        boolean holds(long number) {
+            return number > after && number <= through;
+        }
+    }
+
+    private final Thresholds thresholds;
+    private final CountRing ring;
+    private final FindingSink sink;
+    private final SlidingExtreme leasts;
+    private final RecentBounds bounds;
+    private final long leastThatOpens;
+    private final Deque<Window> shocks = new ArrayDeque<>();
+    private final JoltScan ifShock;
+    private JoltScan scan;
+    private boolean forked;
+    private int forkedAt;
+    private Window undecided = NEVER;
+
+    private static final Window NEVER = new Window(Long.MAX_VALUE, Long.MIN_VALUE);
+
+    /** @param ring holds the samples before each run, and the run itself when it comes here */
+    JoltDetector(Thresholds thresholds, HookupLimits limits, CountRing ring, FindingSink sink) {
+        this.thresholds = thresholds;
+        this.ring = ring;
+        this.sink = sink;
+        leasts = SlidingExtreme.least(ring);
+        bounds = new RecentBounds(thresholds.joltWithin);
+        leastThatOpens = thresholds.slackBelow + thresholds.joltRise;
+        scan = new JoltScan(limits);
+        ifShock = new JoltScan(limits);
+    }
+
+    /** The line snapped tight after sample {@code after}: no jolt opens through {@code through} if that was a shock. */
+    void snapBegan(long after, long through) {
+        undecided = new Window(after, through);
+    }
+
+    /** The last snap was a shock or not; its window is over after {@code through}. Comes before the samples after that. */
+    void snapDecided(boolean shock, long through) {
+        if (shock) {
+            shocks.add(new Window(undecided.after, through));
+            if (forked) {
+                scan.copyFrom(ifShock);
+            }
+        }
+        forked = false;
+        undecided = NEVER;
+    }
+
+    @Override
+    public void run(Run run) {
+        boolean wasForked = forked;
+        take(scan, run, 0);
+        if (forked) {
+            take(ifShock, run, wasForked ? 0 : forkedAt);
+        } else {
+            scan.tell(sink);
+        }
+        bounds.add(run);
+        while (!shocks.isEmpty() && shocks.getFirst().through <= run.last()) {
+            shocks.removeFirst();
+        }
+    }
+
+    private void take(JoltScan reading, Run run, int from) {
+        int k = reading.isOpen() ? reading.takeWindow(run, from) : from;
+        while (k < run.n && mayOpen(run)) {
+            k = seek(reading, run, k);
+            if (reading.isOpen()) {
+                k = reading.takeWindow(run, k);
+            }
+        }
+    }
+
+    /** A cheap bound: false when no sample of the run can open a jolt. */
+    private boolean mayOpen(Run run) {
+        long low = Math.max(thresholds.slackBelow, Math.min(run.least, bounds.least()));
+        return run.greatest >= leastThatOpens && (long) run.greatest - low >= thresholds.joltRise;
+    }
+
+    /** Looks from sample {@code k} on for one that opens a jolt; returns the sample after it, or the run's length. */
+    private int seek(JoltScan reading, Run run, int k) {
+        for (int i = k; i < run.n; i++) {
+            if (run.count(i) >= leastThatOpens && opens(reading, run, i)) {
+                return i + 1;
+            }
+        }
+        return run.n;
+    }
+
+    private boolean opens(JoltScan reading, Run run, int i) {
+        long number = run.first + i;
+        if (number - thresholds.joltWithin < ring.stretchFirst()) {
+            return false;
+        }
+        long place = ring.placeOf(number);
+        long leastPlace = leasts.place(place - thresholds.joltWithin, place - 1);
+        int least = ring.at(leastPlace);
+        boolean jerked = least >= thresholds.slackBelow && (long) run.count(i) - least >= thresholds.joltRise;
+        if (!jerked || isHidden(reading, number, i)) {
+            return false;
+        }
+        reading.open(ring.numberOf(leastPlace), least, number, run.count(i), thresholds.joltWindow, run.limits);
+        return true;
+    }
+
+    private boolean isHidden(JoltScan reading, long number, int i) {
+        for (Window shock : shocks) {
+            if (shock.holds(number)) {
+                return true;
+            }
+        }
+        if (!undecided.holds(number)) {
+            return false;
+        }
+        if (reading == scan && !forked) {
+            forked = true;
+            forkedAt = i;
+            ifShock.copyFrom(scan);
+        }
+        return reading == ifShock;
+    }
+
+    @Override
+    public void gap(Gap gap) {
+        bounds.clear();
+        if (gap.isLong()) {
+            end();
+        }
+    }
+
+    @Override
+    public void end() {
+        scan.close();
+        if (forked) {
+            ifShock.close();
+        } else {
+            scan.tell(sink);
+        }
+    }
+}

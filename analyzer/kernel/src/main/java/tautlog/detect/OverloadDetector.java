@@ -1,0 +1,132 @@
+package tautlog.detect;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import tautlog.detect.Finding.Overload;
+import tautlog.sample.Calibration;
+
+/**
+ * Finds overloads. Source: {@code FINDINGS.md}, Overload.
+ *
+ * <p>Tells the pulls of each at its first sample, the sink when it is over.
+ */
+final class OverloadDetector implements Detector {
+    private final Thresholds thresholds;
+    private final PullDetector pulls;
+    private final FindingSink sink;
+    private final int atLeastFrom;
+    private boolean open;
+    private HookupLimits limits;
+    private long start;
+    private long end;
+    private long above;
+    private int peak;
+    private int quiet;
+    private boolean hasGap;
+    private boolean gapSinceEnd;
+
+    /** @param fullScale from here on a count is only a lower bound, as it is beyond the cell's capacity */
+    OverloadDetector(
+            Thresholds thresholds,
+            int fullScale,
+            Optional<BigDecimal> cellCapacityNewtons,
+            Calibration calibration,
+            HookupLimits limits,
+            PullDetector pulls,
+            FindingSink sink) {
+        this.thresholds = thresholds;
+        this.limits = limits;
+        this.pulls = pulls;
+        this.sink = sink;
+        long beyondCell = cellCapacityNewtons
+                .map(capacity -> calibration.greatestCountsAtOrBelow(capacity) + 1L)
+                .orElse(Long.MAX_VALUE);
+        atLeastFrom = (int) Math.min(fullScale, beyondCell);
+    }
+
+    @Override
+    public void run(Run run) {
+        if (run.limits != limits) {
+            changeTo(run.limits);
+        }
+        if (run.greatest > limits.limit) {
+            each(run);
+        } else if (open) {
+            below(run);
+        }
+    }
+
+    private void changeTo(HookupLimits other) {
+        if (open && !other.isSameHookup(limits)) {
+            close(false, false);
+        }
+        if (!open) {
+            limits = other;
+        }
+    }
+
+    private void below(Run run) {
+        if (run.greatest <= limits.clear && quiet + run.n < thresholds.overloadQuiet) {
+            quiet += run.n;
+        } else {
+            each(run);
+        }
+    }
+
+    private void each(Run run) {
+        for (int k = 0; k < run.n; k++) {
+            int count = run.count(k);
+            if (count > limits.limit) {
+                above(run.first + k, count);
+            } else if (open) {
+                quiet = count <= limits.clear ? quiet + 1 : 0;
+                if (quiet >= thresholds.overloadQuiet) {
+                    hasGap |= gapSinceEnd;
+                    close(false, false);
+                    limits = run.limits;
+                }
+            }
+        }
+    }
+
+    private void above(long number, int count) {
+        if (!open) {
+            open = true;
+            start = number;
+            above = 0;
+            peak = count;
+            hasGap = false;
+            gapSinceEnd = false;
+            pulls.overloadAt(number);
+        }
+        hasGap |= gapSinceEnd;
+        gapSinceEnd = false;
+        end = number;
+        above++;
+        peak = Math.max(peak, count);
+        quiet = 0;
+    }
+
+    @Override
+    public void gap(Gap gap) {
+        if (open && gap.isLong()) {
+            close(true, false);
+        } else if (open) {
+            gapSinceEnd = true;
+        }
+    }
+
+    @Override
+    public void end() {
+        if (open) {
+            close(false, true);
+        }
+    }
+
+    private void close(boolean cutByGap, boolean cutByEnd) {
+        open = false;
+        quiet = 0;
+        sink.finding(new Overload(
+                start, end, above, peak, limits.id, limits.assumed, peak >= atLeastFrom, hasGap, cutByGap, cutByEnd));
+    }
+}

@@ -1,0 +1,196 @@
+package tautlog.detect;
+
+import tautlog.rig.Rig;
+import tautlog.sample.Instrument;
+
+/**
+ * Joins shaft readings to samples by tick. Source: {@code FINDINGS.md}, Pull: a reading sits at the latest present sample with a
+ * tick at or before its own, and speaks for the numbers after it, to the one where the next reading sits, at most for 1 s.
+ *
+ * <p>Shaft frames and samples may come in another order than they were taken. A reading waits until a later frame and the next
+ * present sample are there; samples wait up to 10 s (or 4,096 samples, if that is more) for the shaft frames of their time, after
+ * which a shaft frame counts as missing. At most 65,536 readings wait.
+ */
+final class ShaftJoin {
+    private static final int MOST_WAITING = 1 << 16;
+
+    private final ReadingRing waiting = new ReadingRing();
+    private final Seat seat = new Seat();
+    private final Frames frames;
+    private final CountRing ring;
+    private final PullDetector pulls;
+    private final StallDetector stalls;
+    private final SecondsMaker seconds;
+    private final InputLog inputs;
+    private final FindingSink sink;
+    private final boolean wearIsWanted;
+    private final int oneSecond;
+    private final long patience;
+    private long latestTick = Long.MIN_VALUE;
+    private long waitingSince = Long.MIN_VALUE;
+    private long settledTick = Long.MIN_VALUE;
+    private long knownThrough;
+    private long creditedThrough = Long.MIN_VALUE;
+    private boolean anyReading;
+    private long readingTick;
+    private double readingRpm;
+    private long readingSeat;
+    private long readingPlace;
+
+    ShaftJoin(
+            Instrument instrument,
+            Thresholds thresholds,
+            Rig rig,
+            Frames frames,
+            CountRing ring,
+            PullDetector pulls,
+            StallDetector stalls,
+            SecondsMaker seconds,
+            InputLog inputs,
+            FindingSink sink) {
+        this.frames = frames;
+        this.ring = ring;
+        this.pulls = pulls;
+        this.stalls = stalls;
+        this.seconds = seconds;
+        this.inputs = inputs;
+        this.sink = sink;
+        wearIsWanted = rig.driveline().isPresent();
+        oneSecond = thresholds.oneSecond;
+        patience = patienceSamples(thresholds) * instrument.tickHz() * 1_000 / instrument.rateMillihertz();
+        knownThrough = instrument.pulsesPerRevolution() == 0 ? Long.MAX_VALUE : Long.MIN_VALUE;
+        settledTick = instrument.pulsesPerRevolution() == 0 ? Long.MAX_VALUE : Long.MIN_VALUE;
+    }
+
+    /** How many samples wait for the shaft frames of their time. */
+    static int patienceSamples(Thresholds thresholds) {
+        return Math.max(thresholds.zeroStretch, 4_096);
+    }
+
+    /** False for a shaft frame that comes too late to be joined. */
+    boolean isInTime(long tick) {
+        return tick > latestTick;
+    }
+
+    /** A shaft frame came; {@code rpm} is NaN when it gave no reading. */
+    void frame(long tick, double rpm) {
+        latestTick = tick;
+        waiting.add(tick, rpm);
+        while (waiting.size() > MOST_WAITING) {
+            settleFirst(true);
+        }
+    }
+
+    /** Samples came, the first of their frame at {@code tick}: shaft frames from long before come no more. */
+    void samplesAt(long tick) {
+        if (knownThrough == Long.MAX_VALUE) {
+            return;
+        }
+        waitingSince = Math.max(waitingSince, latestTick);
+        if (waitingSince == Long.MIN_VALUE) {
+            waitingSince = tick;
+        }
+        if (tick - patience > waitingSince) {
+            frame(tick - patience, Double.NaN);
+        }
+    }
+
+    /** Settles what can be settled. */
+    void settle() {
+        while (!waiting.isEmpty() && settleFirst(false)) {
+            // each call takes one reading out
+        }
+    }
+
+    /** The outing is over. */
+    void end(long lastNumber) {
+        while (!waiting.isEmpty()) {
+            settleFirst(true);
+        }
+        credit(lastNumber);
+        knownThrough = Long.MAX_VALUE;
+    }
+
+    /** What the shaft says is known for the numbers up to this one; readings to come sit here or later. */
+    long knownThrough() {
+        return knownThrough;
+    }
+
+    /** Whoever waits for the time since the latest settled reading needs the numbers from this one on. */
+    long intervalFirst() {
+        return anyReading && wearIsWanted ? readingSeat : Long.MAX_VALUE;
+    }
+
+    /** The tick of the latest shaft frame. */
+    long latestTick() {
+        return latestTick;
+    }
+
+    /** Readings up to this tick are settled. */
+    long settledTick() {
+        return settledTick;
+    }
+
+    private boolean settleFirst(boolean force) {
+        long tick = waiting.firstTick();
+        boolean placed = frames.anyPresent();
+        if (placed) {
+            frames.seat(tick, seat);
+        }
+        if (!force && (!placed || !frames.isPast(tick) || seat.next == Seat.NONE)) {
+            return false;
+        }
+        double rpm = waiting.firstRpm();
+        waiting.removeFirst();
+        if (placed) {
+            settled(tick, rpm);
+        }
+        return true;
+    }
+
+    private void settled(long tick, double rpm) {
+        settledTick = tick;
+        knownThrough = seat.number;
+        credit(seat.number);
+        if (Double.isNaN(rpm)) {
+            return;
+        }
+        tellInterval(tick);
+        anyReading = true;
+        readingTick = tick;
+        readingRpm = rpm;
+        readingSeat = seat.number;
+        readingPlace = seat.place;
+        seconds.reading(seat.number, rpm);
+        stalls.reading(tick, rpm, seat);
+    }
+
+    private void credit(long through) {
+        if (anyReading) {
+            long first = Math.max(readingSeat, creditedThrough) + 1;
+            long last = Math.min(through, readingSeat + oneSecond);
+            if (first <= last) {
+                pulls.shaftSpeaks(first, last, readingRpm >= ShaftSpeed.TURNING_RPM);
+            }
+        }
+        creditedThrough = Math.max(creditedThrough, through);
+    }
+
+    private void tellInterval(long tick) {
+        if (!anyReading || !wearIsWanted) {
+            return;
+        }
+        long lastNumber = Math.min(seat.number, readingSeat + oneSecond);
+        long lastPlace = lastNumber == seat.number ? seat.place : frames.placeAtOrBefore(lastNumber);
+        int greatest = Integer.MIN_VALUE;
+        int samples = 0;
+        for (long place = readingPlace + 1; place <= lastPlace; place++) {
+            if (ring.holds(place)) {
+                greatest = Math.max(greatest, ring.at(place));
+                samples++;
+            }
+        }
+        Known clutch = inputs.clutchFrom(readingSeat, lastNumber);
+        sink.shaftInterval(tick - readingTick, readingRpm, samples, greatest, clutch);
+    }
+}

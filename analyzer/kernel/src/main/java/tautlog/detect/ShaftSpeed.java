@@ -1,0 +1,67 @@
+package tautlog.detect;
+
+import tautlog.sample.Instrument;
+
+/**
+ * Turns pulses into shaft speed. Source: {@code firmware-notes/wire.md}: 60 · tick_hz / (t_m − t_(m − ppr)) over one whole
+ * revolution, t_m the latest pulse; but never more than 60 · tick_hz / (ppr · (t − t_m)), and 0 when t − t_m is more than 1 s.
+ */
+final class ShaftSpeed {
+    /** Of the shaft: turning from here on. Source: {@code FINDINGS.md}, Hours. */
+    static final double TURNING_RPM = 60;
+
+    private final long tickHz;
+    private final int pulsesPerRevolution;
+    private final long[] pulseTicks;
+    private long known;
+    private boolean started;
+    private long lastPulses;
+    private long trainBegan;
+    private boolean anyReading;
+    private long lastReading;
+
+    ShaftSpeed(Instrument instrument) {
+        tickHz = instrument.tickHz();
+        pulsesPerRevolution = instrument.pulsesPerRevolution();
+        pulseTicks = new long[pulsesPerRevolution + 1];
+    }
+
+    /** Takes a shaft frame; the speed at its tick in revolutions per minute, or NaN when the frame gives no reading. */
+    double frame(long tick, long pulses, long[] ticks, int n) {
+        if (!started || pulses - lastPulses != n) {
+            started = true;
+            known = 0;
+            trainBegan = tick;
+        }
+        lastPulses = pulses;
+        for (int i = 0; i < n; i++) {
+            pulseTicks[(int) (known++ % pulseTicks.length)] = ticks[i];
+        }
+        if (anyReading && (tick - lastReading) * 20 < tickHz) {
+            return Double.NaN;
+        }
+        double speed = speedAt(tick);
+        if (!Double.isNaN(speed)) {
+            anyReading = true;
+            lastReading = tick;
+        }
+        return speed;
+    }
+
+    private double speedAt(long tick) {
+        long latest = known > 0 ? pulseTicks[(int) ((known - 1) % pulseTicks.length)] : trainBegan;
+        if (tick - latest > tickHz) {
+            return 0;
+        }
+        if (known <= pulsesPerRevolution) {
+            return Double.NaN;
+        }
+        long revolution = latest - pulseTicks[(int) (known % pulseTicks.length)];
+        if (revolution <= 0) {
+            return Double.NaN;
+        }
+        double speed = 60.0 * tickHz / revolution;
+        long age = tick - latest;
+        return age <= 0 ? speed : Math.min(speed, 60.0 * tickHz / (pulsesPerRevolution * age));
+    }
+}

@@ -1,0 +1,136 @@
+package tautlog.detect;
+
+import tautlog.detect.Finding.Shock;
+
+/**
+ * Finds shocks. Source: {@code FINDINGS.md}, Shock.
+ *
+ * <p>At most one snap is undecided at a time: the slack run that must come before the next one decides the one before. Whether a
+ * snap was a shock is told to the pulls and the jolts as soon as it is decided.
+ */
+final class ShockDetector implements Detector {
+    private final Thresholds thresholds;
+    private final PullDetector pulls;
+    private final JoltDetector jolts;
+    private final FindingSink sink;
+    private final Snap snap;
+    private boolean undecided;
+    private long slackFirst;
+    private long slackLength;
+
+    ShockDetector(
+            Thresholds thresholds, HookupLimits limits, PullDetector pulls, JoltDetector jolts, FindingSink sink) {
+        this.thresholds = thresholds;
+        this.pulls = pulls;
+        this.jolts = jolts;
+        this.sink = sink;
+        snap = new Snap(thresholds, limits);
+    }
+
+    @Override
+    public void run(Run run) {
+        boolean slack = run.greatest < thresholds.slackBelow;
+        boolean tight = run.least >= thresholds.slackBelow && slackLength < thresholds.slackFor;
+        if (undecided || !(slack || tight)) {
+            each(run);
+        } else if (slack) {
+            slackens(run.first, run.n);
+        } else {
+            slackLength = 0;
+        }
+    }
+
+    private void each(Run run) {
+        for (int k = 0; k < run.n; k++) {
+            int count = run.count(k);
+            long number = run.first + k;
+            if (count < thresholds.slackBelow) {
+                slackens(number, 1);
+            } else {
+                tightens(number);
+            }
+            if (undecided) {
+                snap.sample(number, count, run.limits);
+                decideIfKnown();
+            }
+        }
+    }
+
+    private void slackens(long number, int samples) {
+        if (slackLength == 0) {
+            slackFirst = number;
+        }
+        slackLength += samples;
+        if (undecided && slackLength >= thresholds.slackFor) {
+            snap.cutSettlingAt(slackFirst);
+            decide(snap.hasEnoughSettling(), true, slackFirst - 1);
+        }
+    }
+
+    private void tightens(long number) {
+        if (slackLength >= thresholds.slackFor) {
+            undecided = true;
+            snap.begin(number - 1, slackLength);
+            jolts.snapBegan(snap.start, snap.windowEnd());
+        }
+        slackLength = 0;
+    }
+
+    private void decideIfKnown() {
+        if (!snap.isWindowOver()) {
+            return;
+        }
+        boolean slackMayCutIt = slackLength > 0 && slackFirst <= snap.settleThrough();
+        if (!snap.isHighEnough() || (snap.isReached() && !slackMayCutIt)) {
+            decide(snap.hasSettling(), true, snap.windowEnd());
+        }
+    }
+
+    /** @param unknownCounts whether a peak with an unknown level is a shock */
+    private void decide(boolean settledKnown, boolean unknownCounts, long windowEnd) {
+        undecided = false;
+        long settledTwice = settledKnown ? snap.settledTwice() : 0;
+        boolean shock = snap.isHighEnough()
+                && (settledKnown ? thresholds.isShockAgainst(snap.peak, settledTwice) : unknownCounts);
+        jolts.snapDecided(shock, Math.min(windowEnd, snap.windowEnd()));
+        if (shock) {
+            pulls.shockAt(snap.peakNumber);
+            sink.finding(new Shock(
+                    snap.start,
+                    snap.slackSamples,
+                    snap.peakNumber,
+                    snap.peak,
+                    settledKnown,
+                    settledTwice,
+                    snap.limits.id,
+                    snap.hasGap()));
+        }
+    }
+
+    @Override
+    public void gap(Gap gap) {
+        if (undecided && gap.isLong()) {
+            cut(gap.first() - 1);
+        } else if (undecided) {
+            snap.shortGap(gap);
+        }
+        slackLength = 0;
+    }
+
+    @Override
+    public void end() {
+        if (undecided) {
+            cut(Long.MAX_VALUE);
+        }
+    }
+
+    private void cut(long windowEnd) {
+        boolean reached = snap.isReached();
+        decide(reached ? snap.hasSettling() : snap.hasEnoughSettling(), reached, windowEnd);
+    }
+
+    /** A shock that is not yet decided has its peak here or later. */
+    long shocksKnownBelow() {
+        return undecided ? snap.start + 1 : Long.MAX_VALUE;
+    }
+}

@@ -1,0 +1,112 @@
+package tautlog.detect;
+
+import java.util.Arrays;
+
+/**
+ * A line that has snapped tight, until it is known whether that was a shock: the peak of its window, and the level it settles to.
+ *
+ * <p>One object, begun anew for every snap. Source: {@code FINDINGS.md}, Shock.
+ */
+final class Snap {
+    /** With fewer samples a settling that was cut short says nothing. */
+    private static final int LEAST_SETTLING = 20;
+
+    private final Thresholds thresholds;
+    private final int[] settling;
+    private int settled;
+    private long lastNumber;
+    private boolean gapInWindow;
+    private boolean gapInSettling;
+    long start;
+    long slackSamples;
+    long peakNumber;
+    int peak;
+    HookupLimits limits;
+
+    Snap(Thresholds thresholds, HookupLimits limits) {
+        this.thresholds = thresholds;
+        this.limits = limits;
+        settling = new int[thresholds.settleEnd - thresholds.settleAfter];
+    }
+
+    void begin(long lastSlack, long slack) {
+        start = lastSlack;
+        slackSamples = slack;
+        peak = Integer.MIN_VALUE;
+        gapInWindow = false;
+        restartSettling();
+    }
+
+    private void restartSettling() {
+        settled = 0;
+        gapInSettling = false;
+    }
+
+    void sample(long number, int count, HookupLimits hookup) {
+        lastNumber = number;
+        if (number <= windowEnd() && count > peak) {
+            peak = count;
+            peakNumber = number;
+            limits = hookup;
+            restartSettling();
+        } else if (number > settleFrom() && number <= settleThrough()) {
+            settling[settled++] = count;
+        }
+    }
+
+    void shortGap(Gap gap) {
+        gapInWindow |= gap.touches(start, windowEnd());
+        gapInSettling |= gap.touches(settleFrom(), settleThrough());
+    }
+
+    /** Last number of the peak's window, not cut. */
+    long windowEnd() {
+        return start + thresholds.shockWindow;
+    }
+
+    long settleThrough() {
+        return peakNumber + thresholds.settleEnd;
+    }
+
+    private long settleFrom() {
+        return peakNumber + thresholds.settleAfter;
+    }
+
+    boolean isWindowOver() {
+        return lastNumber >= windowEnd();
+    }
+
+    /** True when the whole settling has been seen. */
+    boolean isReached() {
+        return lastNumber >= settleThrough();
+    }
+
+    boolean isHighEnough() {
+        return peak >= thresholds.shockFrom;
+    }
+
+    /** Leaves out of the settling the samples from {@code number} on, which lie in one stretch. */
+    void cutSettlingAt(long number) {
+        long first = Math.max(number, settleFrom() + 1);
+        long last = Math.min(lastNumber, settleThrough());
+        settled -= (int) Math.max(0, last - first + 1);
+    }
+
+    boolean hasEnoughSettling() {
+        return settled >= LEAST_SETTLING;
+    }
+
+    boolean hasSettling() {
+        return settled > 0;
+    }
+
+    boolean hasGap() {
+        return gapInWindow || gapInSettling;
+    }
+
+    /** Twice the median of the settling; sorts it, so nothing can be added afterwards. */
+    long settledTwice() {
+        Arrays.sort(settling, 0, settled);
+        return (long) settling[(settled - 1) / 2] + settling[settled / 2];
+    }
+}

@@ -1,0 +1,116 @@
+package tautlog.detect;
+
+import java.math.BigDecimal;
+import tautlog.rig.DetectSettings;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
+import tautlog.sample.SampleRate;
+
+/**
+ * Every number that the detectors compare with, worked out once, exactly: forces as counts, times as sample numbers.
+ *
+ * <p>Source: {@code FINDINGS.md}, Counting. Names of forces say on which side the count stands: {@code …From} is the least
+ * count with T ≥ the force, {@code …Below} the least count that is not below it, {@code over…} the greatest difference that is
+ * not yet more.
+ */
+final class Thresholds {
+    private static final BigDecimal HALF = new BigDecimal("0.5");
+
+    final int pullFrom;
+    final int pullHalf;
+    final int slackBelow;
+    final int shockFrom;
+    final int dropFrom;
+    /** Greatest count with T ≤ −pull_from. */
+    final int pushed;
+
+    final long joltRise;
+    final long cycleGate;
+    final long steady;
+    final long overSpike;
+    /** |sum − sum| over a stretch of zero drift that is not yet more than the drift setting. */
+    final long overDrift;
+
+    final double stallTo;
+
+    final int pullFor;
+    final int pullEndAfter;
+    final int bridge;
+    final int overloadQuiet;
+    final int slackFor;
+    final int shockWindow;
+    final int settleAfter;
+    final int settleEnd;
+    final int joltWithin;
+    final int joltWindow;
+    final int dropWithin;
+    final int dropAfter;
+    final int dropSlack;
+    final int oneSecond;
+    final int zeroStretch;
+    final int unprovenAfter;
+
+    private final BigDecimal zero;
+    private final BigDecimal shockFactor;
+    private final BigDecimal dropRest;
+
+    Thresholds(Instrument instrument, Rig rig, Calibration calibration) {
+        DetectSettings set = rig.detect();
+        BigDecimal rated = rig.ratedPullNewtons();
+        pullFrom = calibration.leastCountsAtOrAbove(set.pullFromNewtons());
+        pullHalf = calibration.leastCountsAtOrAbove(set.pullFromNewtons().multiply(HALF));
+        slackBelow = calibration.leastCountsAtOrAbove(set.slackBelowNewtons());
+        shockFrom = calibration.leastCountsAtOrAbove(set.shockFrom().multiply(rated));
+        dropFrom = calibration.leastCountsAtOrAbove(set.dropFrom().multiply(rated));
+        pushed = calibration.greatestCountsAtOrBelow(set.pullFromNewtons().negate());
+        joltRise = calibration.leastDifference(set.joltRise().multiply(rated));
+        cycleGate = calibration.leastDifference(set.cycleGate().multiply(rated));
+        steady = calibration.greatestDifference(rated.multiply(new BigDecimal("0.01")));
+        overSpike = calibration.greatestDifference(rated.multiply(new BigDecimal("0.2")));
+        stallTo = set.stallTo().doubleValue();
+
+        SampleRate rate = instrument.rate();
+        pullFor = rate.samplesIn(set.pullForSeconds());
+        pullEndAfter = rate.samplesIn(set.pullEndAfterSeconds());
+        bridge = rate.samplesIn(set.bridgeSeconds());
+        overloadQuiet = rate.samplesIn(set.overloadQuietSeconds());
+        slackFor = rate.samplesIn(set.slackForSeconds());
+        shockWindow = rate.samplesIn(set.shockWindowSeconds());
+        settleAfter = rate.samplesIn(HALF);
+        settleEnd = rate.samplesIn(new BigDecimal("1.5"));
+        joltWithin = rate.samplesIn(set.joltWithinSeconds());
+        joltWindow = rate.samplesIn(HALF);
+        dropWithin = rate.samplesIn(set.dropWithinSeconds());
+        dropAfter = rate.samplesIn(new BigDecimal("0.15"));
+        dropSlack = rate.samplesIn(BigDecimal.valueOf(2));
+        oneSecond = rate.samplesIn(BigDecimal.ONE);
+        zeroStretch = rate.samplesIn(BigDecimal.TEN);
+        unprovenAfter = rate.samplesIn(BigDecimal.valueOf(600));
+        overDrift = calibration.greatestDifference(set.driftNewtons().multiply(BigDecimal.valueOf(zeroStretch)));
+
+        zero = calibration.zeroCounts();
+        shockFactor = set.shockFactor();
+        dropRest = BigDecimal.ONE.subtract(set.dropBy());
+    }
+
+    /** T_p ≥ shock_factor · S, S given as twice its count; exact. The calibration's factor cancels. */
+    boolean isShockAgainst(int peak, long settledTwice) {
+        BigDecimal two = BigDecimal.valueOf(2);
+        BigDecimal twicePeak = BigDecimal.valueOf(peak).subtract(zero).multiply(two);
+        BigDecimal twiceSettled = BigDecimal.valueOf(settledTwice).subtract(zero.multiply(two));
+        return twicePeak.compareTo(shockFactor.multiply(twiceSettled)) >= 0;
+    }
+
+    /** T_j ≤ (1 − drop_by) · T_i; exact. */
+    boolean isDropTo(int j, int i) {
+        BigDecimal rest = dropRest.multiply(BigDecimal.valueOf(i).subtract(zero));
+        return BigDecimal.valueOf(j).subtract(zero).compareTo(rest) <= 0;
+    }
+
+    /** A count so great that no count above it is a drop from {@code i} or from a lower count that is above zero. */
+    long dropIsAtMost(int i) {
+        double z = zero.doubleValue();
+        return (long) Math.ceil(z + (i - z) * dropRest.doubleValue()) + 2;
+    }
+}
