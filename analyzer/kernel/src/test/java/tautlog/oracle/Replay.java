@@ -17,9 +17,12 @@ final class Replay {
     enum Order {
         BY_TICK,
         SHAFT_FIRST,
-        SHAFT_LAST,
+        SHAFT_LATE,
         SHUFFLED
     }
+
+    /** {@link Evidence} allows 10 s. */
+    private static final long LATEST_SECONDS = 9;
 
     private final OutingData data;
     private final Order order;
@@ -92,12 +95,16 @@ final class Replay {
         }
     }
 
+    /** A SHAFT frame comes before any frame of samples that begins more than {@link #LATEST_SECONDS} after it. */
     private boolean isDue(OutingData.Frame frame) {
+        long shaftTick = data.shafts().get(nextShaft).tick();
+        boolean isLate =
+                frame.tick() - shaftTick > LATEST_SECONDS * data.instrument().tickHz();
         return switch (order) {
             case SHAFT_FIRST -> true;
-            case SHAFT_LAST -> false;
-            case BY_TICK -> data.shafts().get(nextShaft).tick() <= frame.tick();
-            case SHUFFLED -> random.nextInt(3) > 0;
+            case SHAFT_LATE -> isLate;
+            case BY_TICK -> shaftTick <= frame.tick();
+            case SHUFFLED -> isLate || random.nextInt(3) > 0;
         };
     }
 
