@@ -2,6 +2,7 @@ package tautlog.oracle;
 
 import java.util.List;
 import tautlog.detect.Finding;
+import tautlog.detect.Known;
 import tautlog.detect.Second;
 
 /**
@@ -9,12 +10,18 @@ import tautlog.detect.Second;
  *
  * @param findings sorted, so that the order in which they became known does not matter
  */
-record Answers(List<Finding> findings, List<Second> seconds, List<Cycle> cycles, List<Reading> readings) {
+record Answers(
+        List<Finding> findings,
+        List<Second> seconds,
+        List<Cycle> cycles,
+        List<Reading> readings,
+        List<Interval> intervals) {
     Answers {
         findings = List.copyOf(findings);
         seconds = List.copyOf(seconds);
         cycles = List.copyOf(cycles);
         readings = List.copyOf(readings);
+        intervals = List.copyOf(intervals);
     }
 
     /** @see tautlog.detect.FindingSink#cycle */
@@ -22,4 +29,7 @@ record Answers(List<Finding> findings, List<Second> seconds, List<Cycle> cycles,
 
     /** @see tautlog.detect.FindingSink#shaftReading */
     record Reading(long tick, double rpm) {}
+
+    /** Only those with a sample, without which there is no load and no wear. @see tautlog.detect.FindingSink#shaftInterval */
+    record Interval(long ticks, double rpm, int samples, int greatest, Known clutch) {}
 }

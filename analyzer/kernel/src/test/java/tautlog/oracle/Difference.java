@@ -25,6 +25,7 @@ final class Difference {
         compare("second", oracle.seconds(), detectors.seconds(), Difference::same, lines);
         compare("cycle", oracle.cycles(), detectors.cycles(), Answers.Cycle::equals, lines);
         compare("reading", oracle.readings(), detectors.readings(), Difference::same, lines);
+        compare("interval", oracle.intervals(), detectors.intervals(), Difference::same, lines);
         return lines;
     }
 
@@ -81,6 +82,14 @@ final class Difference {
 
     private static boolean same(Answers.Reading a, Answers.Reading b) {
         return a.tick() == b.tick() && near(a.rpm(), b.rpm());
+    }
+
+    private static boolean same(Answers.Interval a, Answers.Interval b) {
+        return a.ticks() == b.ticks()
+                && near(a.rpm(), b.rpm())
+                && a.samples() == b.samples()
+                && a.greatest() == b.greatest()
+                && a.clutch() == b.clutch();
     }
 
     private static boolean near(double a, double b) {

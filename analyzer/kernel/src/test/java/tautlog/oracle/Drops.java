@@ -103,6 +103,10 @@ final class Drops {
         return Known.YES;
     }
 
+    Known clutchAt(long number) {
+        return input(number, CLUTCH);
+    }
+
     /** "Clutch and brake are the latest INPUT that acts at or before i, when its present bit is set." */
     private Known input(long number, int bit) {
         Known known = Known.UNKNOWN;

@@ -37,6 +37,7 @@ final class Oracle {
         List<Answers.Cycle> cycles = new ArrayList<>();
         pulls.forEach(pull -> cycles.addAll(new Cycles(line).of(pull)));
         cycles.sort(CYCLES);
-        return new Answers(findings, new SecondsTold(line, shaft).all(), cycles, shaft.told());
+        return new Answers(
+                findings, new SecondsTold(line, shaft).all(), cycles, shaft.told(), new Wear(line, shaft).all());
     }
 }

@@ -528,6 +528,6 @@ class OracleTest {
         Answers nothing = Oracle.of(outing().build());
 
         // then
-        assertEquals(new Answers(List.of(), List.of(), List.of(), List.of()), nothing);
+        assertEquals(new Answers(List.of(), List.of(), List.of(), List.of(), List.of()), nothing);
     }
 }

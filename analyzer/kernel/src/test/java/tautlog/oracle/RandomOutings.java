@@ -5,9 +5,11 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
 import tautlog.rig.DetectSettings;
+import tautlog.rig.Driveline;
 import tautlog.rig.Hookup;
 import tautlog.rig.Limit;
 import tautlog.rig.Rig;
@@ -33,6 +35,10 @@ final class RandomOutings {
     private static final String[] LIMITS = {
         "4000", "2500", "1600", "1500", "3333.3", "800", "1732.050807568877293527446341505872"
     };
+
+    /** Whose figures do not matter here: only its being there does. */
+    private static final Driveline DRIVELINE =
+            new Driveline(0.09, 0.01, 4, 14, 0.75, 1_120, 540, OptionalDouble.empty(), OptionalDouble.empty());
 
     private RandomOutings() {}
 
@@ -101,7 +107,7 @@ final class RandomOutings {
                 hookups,
                 random.nextInt(3) == 0 ? DetectSettings.DEFAULTS : settings(random, millihertz),
                 random.nextInt(3) == 0 ? Optional.of(new BigDecimal("3000")) : Optional.empty(),
-                Optional.empty());
+                random.nextInt(3) == 0 ? Optional.of(DRIVELINE) : Optional.empty());
     }
 
     /** Times of a few samples each, so that everything that can wait for something else does so within a short outing. */

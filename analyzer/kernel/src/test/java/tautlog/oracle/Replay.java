@@ -7,6 +7,7 @@ import java.util.function.BiFunction;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
+import tautlog.detect.Known;
 import tautlog.detect.Second;
 import tautlog.sample.Evidence;
 import tautlog.sample.Tally;
@@ -126,6 +127,7 @@ final class Replay {
         private final List<Second> seconds = new ArrayList<>();
         private final List<Answers.Cycle> cycles = new ArrayList<>();
         private final List<Answers.Reading> readings = new ArrayList<>();
+        private final List<Answers.Interval> intervals = new ArrayList<>();
 
         @Override
         public void finding(Finding finding) {
@@ -147,10 +149,17 @@ final class Replay {
             readings.add(new Answers.Reading(tick, rpm));
         }
 
+        @Override
+        public void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {
+            if (samples > 0) {
+                intervals.add(new Answers.Interval(ticks, rpm, samples, greatest, clutch));
+            }
+        }
+
         Answers answers() {
             findings.sort(Oracle.LISTED);
             cycles.sort(Oracle.CYCLES);
-            return new Answers(findings, seconds, cycles, readings);
+            return new Answers(findings, seconds, cycles, readings, intervals);
         }
     }
 }
