@@ -9,18 +9,23 @@ import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.FrameDecoder;
 import tautlog.logger.wire.FrameEncoder;
 import tautlog.logger.wire.OutingAssembler;
+import tautlog.sample.Tally;
 
 /**
  * What the reader thread does with bytes: decoder, assembler, outings, one batch for each read. Looks at the two clocks of
  * this computer, once a batch.
  */
 final class Intake implements LineReader.Listener {
+    private static final long TALLY_NANOS = 1_000_000_000L;
+
     private final LiveEvents events;
     private final LiveOutings outings;
     private final Marks marks;
     private final BeaconSender beacon;
     private final OutingAssembler assembler;
     private final FrameDecoder decoder = new FrameDecoder();
+    private volatile Tally tally = Tally.NONE;
+    private long tallyNanos;
 
     Intake(LiveEvents events, LiveOutings outings, Marks marks, BeaconSender beacon) {
         this.events = events;
@@ -48,9 +53,18 @@ final class Intake implements LineReader.Listener {
             marks.serve(outings);
             assembler.arriving(nowNanos);
             decoder.feed(bytes, 0, n, assembler);
+            if (nowNanos - tallyNanos >= TALLY_NANOS) {
+                tallyNanos = nowNanos;
+                tally = assembler.tally();
+            }
         } finally {
             events.shut();
         }
+    }
+
+    /** What was rejected and lost on the line, at most a second ago; any thread. */
+    Tally tally() {
+        return tally;
     }
 
     @Override
