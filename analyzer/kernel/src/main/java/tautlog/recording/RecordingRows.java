@@ -96,8 +96,8 @@ final class RecordingRows {
     /** Writes {@code span} as blocks and deletes the tail rows that held it. */
     void seal(Span span) throws SQLException {
         Reach reach = Reach.of(span);
-        SpanCodec.extend(chain, span);
         for (Block block : codec.evidence(span)) {
+            SpanCodec.extend(chain, span, block.kind());
             insert(block, reach);
         }
         for (Block block : codec.seconds(span)) {

@@ -50,16 +50,25 @@ final class SpanCodec {
         return Block.of(kind, span.outing, span.index, first, count, content);
     }
 
-    /** Extends {@code chain} by what {@link #evidence} gives for {@code span}. */
+    /** Extends {@code chain} by all that {@link #evidence} gives for {@code span}. */
     static void extend(Chain chain, Span span) {
         if (span.samples.frames > 0) {
-            chain.addSamples(span.outing, span.index, span.samples);
+            extend(chain, span, Block.Kind.SAMPLES);
         }
         if (span.shaft.frames > 0) {
-            chain.addShaft(span.outing, span.index, span.shaft);
+            extend(chain, span, Block.Kind.SHAFT);
         }
         if (!span.events.isEmpty()) {
-            chain.addEvents(Block.Kind.EVENTS, span.outing, span.index, span.events);
+            extend(chain, span, Block.Kind.EVENTS);
+        }
+    }
+
+    /** Extends {@code chain} by the block of one kind that holds what {@code span} holds. */
+    static void extend(Chain chain, Span span, Block.Kind kind) {
+        switch (kind) {
+            case SAMPLES -> chain.addSamples(span.outing, span.index, span.samples);
+            case SHAFT -> chain.addShaft(span.outing, span.index, span.shaft);
+            default -> chain.addEvents(kind, span.outing, span.index, span.events);
         }
     }
 
