@@ -6,6 +6,9 @@ import java.util.Optional;
 
 /** Finds the word that somebody may have meant. */
 public final class NearestKey {
+    private static final int LONGEST_CHANGE = 20;
+    private static final int FAR = Integer.MAX_VALUE / 4;
+
     private NearestKey() {}
 
     /**
@@ -20,8 +23,8 @@ public final class NearestKey {
     }
 
     private static int distance(String a, String b) {
-        if (Math.abs(a.length() - b.length()) > 20) {
-            return 20; // far enough; keeps the table small for absurd words
+        if (Math.abs(a.length() - b.length()) > LONGEST_CHANGE) {
+            return FAR; // keeps the table small for absurd words
         }
         int[][] d = new int[a.length() + 1][b.length() + 1];
         for (int i = 0; i <= a.length(); i++) {

@@ -33,11 +33,11 @@ public record Range(BigDecimal least, boolean withLeast, Optional<BigDecimal> gr
                 && greatest.map(top -> number.compareTo(top) <= 0).orElse(true);
     }
 
-    /** As a message says it: {@code above 0 to 1}. */
+    /** As a message says it: {@code above 0 to 1}, {@code from 0 to 180}. */
     @Override
     public String toString() {
         String from = least.toPlainString();
-        String start = withLeast ? greatest.isPresent() ? from : from + " or more" : "above " + from;
+        String start = withLeast ? greatest.isPresent() ? "from " + from : from + " or more" : "above " + from;
         return start + greatest.map(top -> " to " + top.toPlainString()).orElse("");
     }
 }

@@ -71,7 +71,7 @@ public final class Reading<T> {
     }
 
     public static Reading<Integer> whole(int least, int greatest) {
-        String allowed = "a whole number from " + least + " to " + greatest;
+        String allowed = least == greatest ? "only " + least : "a whole number from " + least + " to " + greatest;
         return new Reading<>(allowed, written -> {
             if (written instanceof Long number && number >= least && number <= greatest) {
                 return Math.toIntExact(number);
@@ -87,7 +87,7 @@ public final class Reading<T> {
         return new Reading<>(allowed, written -> {
             BigDecimal number = asNumber(written, allowed);
             if (!range.contains(number)) {
-                throw new Refusal(show(written) + " is not " + allowed, "Allowed: " + range + ".");
+                throw new Refusal(show(written) + " is out of range", "Allowed: " + range + ".");
             }
             return number;
         });
@@ -194,6 +194,9 @@ public final class Reading<T> {
 
     private static <Q> Reading<Q> quantity(String allowed, Function<String, Q> parse) {
         return new Reading<>(allowed, written -> {
+            if (written instanceof Number) {
+                throw new Refusal(show(written) + " has no unit", "Write " + allowed + ", in quotes.");
+            }
             String text = asText(written, "Write " + allowed + ", in quotes.");
             try {
                 return parse.apply(text);

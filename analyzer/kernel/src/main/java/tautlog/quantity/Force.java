@@ -22,9 +22,9 @@ public record Force(BigDecimal newtons) {
      */
     public static Force parse(String text) {
         Notation.Parts parts = NOTATION.split(text);
-        ForceUnit unit = ForceUnit.of(parts.unit()).orElseThrow(() -> NOTATION.refuse(text));
+        ForceUnit unit = ForceUnit.of(parts.unit()).orElseThrow(() -> NOTATION.unknownUnit(text, parts.unit()));
         if (parts.number().signum() <= 0) {
-            throw NOTATION.refuse(text);
+            throw NOTATION.notAboveZero(text);
         }
         return of(parts.number(), unit);
     }

@@ -28,7 +28,7 @@ public record Length(BigDecimal millimetres) {
         Matcher fraction = FRACTION.matcher(text);
         Length length = fraction.matches() ? ofFraction(fraction) : ofDecimal(text);
         if (length.millimetres.signum() <= 0) {
-            throw NOTATION.refuse(text);
+            throw NOTATION.notAboveZero(text);
         }
         return length;
     }
@@ -41,7 +41,7 @@ public record Length(BigDecimal millimetres) {
         Notation.Parts parts = NOTATION.split(text);
         BigDecimal unit = MILLIMETRES.get(parts.unit());
         if (unit == null) {
-            throw NOTATION.refuse(text);
+            throw NOTATION.unknownUnit(text, parts.unit());
         }
         return new Length(parts.number().multiply(unit));
     }

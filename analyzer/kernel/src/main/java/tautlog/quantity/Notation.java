@@ -30,7 +30,19 @@ record Notation(String noun, String example, String allowed) {
     }
 
     QuantityException refuse(String text) {
-        return new QuantityException(quoted(text) + " is not " + noun, nextStep(text) + " Allowed: " + allowed + ".");
+        return refuse(text, nextStep(text));
+    }
+
+    QuantityException unknownUnit(String text, String unit) {
+        return refuse(text, "The unit " + quoted(unit) + " is not known here.");
+    }
+
+    QuantityException notAboveZero(String text) {
+        return refuse(text, "It must be greater than nothing.");
+    }
+
+    private QuantityException refuse(String text, String nextStep) {
+        return new QuantityException(quoted(text) + " is not " + noun, nextStep + " Allowed: " + allowed + ".");
     }
 
     private String nextStep(String text) {

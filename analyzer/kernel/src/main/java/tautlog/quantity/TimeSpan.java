@@ -20,8 +20,11 @@ public record TimeSpan(BigDecimal seconds) {
     public static TimeSpan parse(String text) {
         Notation.Parts parts = NOTATION.split(text);
         BigDecimal unit = SECONDS.get(parts.unit());
-        if (unit == null || parts.number().signum() <= 0) {
-            throw NOTATION.refuse(text);
+        if (unit == null) {
+            throw NOTATION.unknownUnit(text, parts.unit());
+        }
+        if (parts.number().signum() <= 0) {
+            throw NOTATION.notAboveZero(text);
         }
         return new TimeSpan(parts.number().multiply(unit));
     }

@@ -31,8 +31,11 @@ public record Torque(BigDecimal newtonMetres) {
     public static Torque parse(String text) {
         Notation.Parts parts = NOTATION.split(text);
         BigDecimal unit = NEWTON_METRES.get(parts.unit());
-        if (unit == null || parts.number().signum() <= 0) {
-            throw NOTATION.refuse(text);
+        if (unit == null) {
+            throw NOTATION.unknownUnit(text, parts.unit());
+        }
+        if (parts.number().signum() <= 0) {
+            throw NOTATION.notAboveZero(text);
         }
         return new Torque(parts.number().multiply(unit));
     }

@@ -1,6 +1,7 @@
 package tautlog.rig;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Optional;
 import tautlog.quantity.Length;
@@ -35,7 +36,7 @@ final class ChainWear {
         BigDecimal sizeStep = cell(row + 1, 0).subtract(cell(row, 0));
         BigDecimal step = cell(row + 1, 1).subtract(cell(row, 1));
         BigDecimal beyond = mm.subtract(cell(row, 0));
-        return cell(row, 1).add(step.multiply(beyond).divide(sizeStep, java.math.MathContext.DECIMAL64));
+        return cell(row, 1).add(step.multiply(beyond).divide(sizeStep, MathContext.DECIMAL64));
     }
 
     /** A nominal metric size (8 mm) is its trade size in inches (5/16 in), which is what the table speaks of. */

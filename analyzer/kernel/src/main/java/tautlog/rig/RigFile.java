@@ -109,11 +109,13 @@ final class RigFile {
     private void readGear() {
         Map<String, Integer> lines = new HashMap<>();
         for (ConfigTable table : root.tables("gear", "id")) {
-            table.writtenText("id").ifPresent(gearNames::add);
-            new GearReader(table).read().ifPresent(entry -> {
-                noteTwice(table, lines, entry.id());
-                gearById.putIfAbsent(entry.id(), entry);
+            table.writtenText("id").ifPresent(id -> {
+                noteTwice(table, lines, id);
+                if (!gearNames.contains(id)) {
+                    gearNames.add(id);
+                }
             });
+            new GearReader(table).read().ifPresent(entry -> gearById.putIfAbsent(entry.id(), entry));
         }
     }
 

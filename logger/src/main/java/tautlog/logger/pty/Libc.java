@@ -23,6 +23,7 @@ interface Libc extends Library {
     int EINTR = 4;
     int EIO = 5;
     int EAGAIN = 11;
+    int EBUSY = 16;
 
     /** Room enough for a {@code struct termios} (60 bytes with glibc). */
     int TERMIOS_BYTES = 256;

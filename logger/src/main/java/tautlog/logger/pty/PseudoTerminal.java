@@ -30,6 +30,9 @@ public final class PseudoTerminal implements Closeable {
      */
     private static final int EMPTY_LOOKS = 10;
 
+    /** When the queue cannot be asked: long beside what a reader needs that is waiting for bytes. Chosen. */
+    private static final int BLIND_MILLIS = 1_000;
+
     private final Libc libc;
     private final int master;
     private final String portName;
@@ -202,6 +205,9 @@ public final class PseudoTerminal implements Closeable {
     /**
      * Waits until the port's reader has taken every byte written so far.
      *
+     * <p>If the reader keeps others from opening the port and this program is not privileged, nobody can tell; then a
+     * second is waited, which is long enough for a reader that reads.
+     *
      * @return false if it has not within {@code longest}, or closed the port before
      */
     public boolean waitUntilTaken(Duration longest) throws IOException, InterruptedException {
@@ -209,6 +215,9 @@ public final class PseudoTerminal implements Closeable {
             return false;
         }
         int slave = libc.open(portName, Libc.O_RDWR | Libc.O_NOCTTY | Libc.O_CLOEXEC);
+        if (slave < 0 && Native.getLastError() == Libc.EBUSY) {
+            return waitBlindly(); // the reader has the port for itself (TIOCEXCL): its queue cannot be asked
+        }
         if (slave < 0) {
             throw Libc.failed(libc, "open " + portName);
         }
@@ -217,6 +226,11 @@ public final class PseudoTerminal implements Closeable {
         } finally {
             libc.close(slave);
         }
+    }
+
+    private boolean waitBlindly() throws IOException, InterruptedException {
+        Thread.sleep(BLIND_MILLIS);
+        return hasReader();
     }
 
     private boolean waitUntilEmpty(int slave, long untilNanos) throws IOException, InterruptedException {

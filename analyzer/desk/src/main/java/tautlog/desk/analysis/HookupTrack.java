@@ -1,0 +1,45 @@
+package tautlog.desk.analysis;
+
+import java.util.ArrayList;
+import java.util.List;
+import tautlog.rig.Hookup;
+import tautlog.rig.Rig;
+import tautlog.sample.HookupSource;
+
+/** Remembers which hookup was on from which sample number, and who said so. */
+public final class HookupTrack {
+    private final Rig rig;
+    private final List<Turn> turns = new ArrayList<>();
+
+    HookupTrack(Rig rig) {
+        this.rig = rig;
+    }
+
+    /** From sample {@code fromNumber} on, {@code hookup} is on; {@code assumed} when nobody said so. */
+    public record Turn(long fromNumber, Hookup hookup, boolean assumed) {}
+
+    void turn(long atNumber, String id, HookupSource by) {
+        Hookup hookup = rig.hookup(id).orElseGet(rig::assumed);
+        if (!turns.isEmpty() && turns.get(turns.size() - 1).fromNumber() >= atNumber) {
+            turns.remove(turns.size() - 1);
+        }
+        turns.add(new Turn(atNumber, hookup, by.isAssumed()));
+    }
+
+    /** In rising order; the first also holds before its number. */
+    public List<Turn> turns() {
+        return turns.isEmpty() ? List.of(new Turn(Long.MIN_VALUE, rig.assumed(), true)) : List.copyOf(turns);
+    }
+
+    /** What was on at sample {@code number}. */
+    public Turn at(long number) {
+        List<Turn> all = turns();
+        Turn on = all.get(0);
+        for (Turn turn : all) {
+            if (turn.fromNumber() <= number) {
+                on = turn;
+            }
+        }
+        return on;
+    }
+}

@@ -1,0 +1,49 @@
+package tautlog.desk.analysis;
+
+import java.time.Instant;
+import java.util.Optional;
+import tautlog.desk.report.Moment;
+import tautlog.recording.Outing;
+import tautlog.recording.Recording;
+import tautlog.recording.RecordingException;
+import tautlog.sample.OutingClock;
+
+/** From sample numbers and ticks to times: number to tick by the recording, tick to UTC by the outing's clock. */
+public final class OutingTimes {
+    private final Recording recording;
+    private final Outing outing;
+    private final int ordinal;
+    private final OutingClock clock;
+
+    /** @param ordinal the outing's place in the history, from 1 */
+    OutingTimes(Recording recording, Outing outing, int ordinal) {
+        this.recording = recording;
+        this.outing = outing;
+        this.ordinal = ordinal;
+        this.clock = clock(outing);
+    }
+
+    static OutingClock clock(Outing outing) {
+        return OutingClock.of(outing.clockFixes(), outing.start().instrument().tickHz());
+    }
+
+    /** When sample {@code number}, which exists, was taken. */
+    public Moment ofNumber(long number) throws RecordingException {
+        return ofTick(recording.tickOf(outing, number));
+    }
+
+    public Moment ofTick(long tick) {
+        return new Moment(utc(tick), ordinal, seconds(tick));
+    }
+
+    /** Seconds since the outing's first sample, by the instrument's counter. */
+    public double seconds(long tick) {
+        return (double) (tick - outing.firstTick())
+                / outing.start().instrument().tickHz();
+    }
+
+    /** Empty while the outing has no clock. */
+    public Optional<Instant> utc(long tick) {
+        return clock.instant(tick);
+    }
+}

@@ -1,0 +1,174 @@
+package tautlog.desk.page;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import tautlog.desk.report.Entry;
+import tautlog.desk.report.ItemLoad;
+import tautlog.desk.report.Report;
+import tautlog.detect.Finding.TroubleKind;
+import tautlog.rig.Band;
+import tautlog.rig.LoadedItem;
+
+/** What somebody must do: one inspection for each piece of gear, however many pulls overloaded it; then the sensor. */
+final class ActionSection {
+    private final Report report;
+    private final Screen screen;
+
+    ActionSection(Report report, Screen screen) {
+        this.report = report;
+        this.screen = screen;
+    }
+
+    /** An item's load beyond what it may carry, and the overload that it comes from. */
+    private record Hit(Entry.Overload overload, ItemLoad item) {}
+
+    Document.Section section() {
+        List<Block> blocks = new ArrayList<>();
+        if (report.overloads().isEmpty()) {
+            blocks.add(new Block.Paragraph(nothingAbove()));
+        }
+        gear().values().stream()
+                .sorted(Comparator.comparing((List<Hit> hits) -> worstBand(hits))
+                        .reversed())
+                .forEach(hits -> blocks.add(gear(hits)));
+        assumed(blocks);
+        atMost(blocks);
+        sensor(blocks);
+        return new Document.Section("What needs action", blocks);
+    }
+
+    private String nothingAbove() {
+        boolean any = report.pulls().isEmpty();
+        return any
+                ? "No pull was found, and no reading above a limit. That says nothing of the gear's state."
+                : "No reading was above the limit of the hookup taken to be on. That says nothing of the gear's state,"
+                        + " nor of pulls that were not recorded.";
+    }
+
+    private Map<String, List<Hit>> gear() {
+        Map<String, List<Hit>> byGear = new LinkedHashMap<>();
+        for (Entry.Overload overload : report.overloads()) {
+            for (ItemLoad item : overload.items()) {
+                if (item.band().isPresent()) {
+                    byGear.computeIfAbsent(item.gear(), gear -> new ArrayList<>())
+                            .add(new Hit(overload, item));
+                }
+            }
+        }
+        return byGear;
+    }
+
+    private static Band worstBand(List<Hit> hits) {
+        return hits.stream()
+                .flatMap(hit -> hit.item().band().stream())
+                .max(Comparator.naturalOrder())
+                .orElse(Band.PAST_WLL);
+    }
+
+    private Block gear(List<Hit> hits) {
+        Hit worst = hits.stream()
+                .max(Comparator.comparingDouble(hit -> hit.item().share()))
+                .orElseThrow();
+        ItemLoad item = worst.item();
+        Entry.Overload overload = worst.overload();
+        boolean bound = overload.atLeast() || item.allowedIsAtMost();
+        String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + times(hits.size())
+                + "; the greatest load was "
+                + (overload.atLeast() ? "at least " : "") + screen.force(item.loadNewtons()) + ", "
+                + (bound ? "at least " : "") + Screen.percent(item.share()) + " of the "
+                + screen.force(item.allowedNewtons()) + (item.allowedIsAtMost() ? " at most" : "")
+                + " allowed, in the overload that began at " + screen.preciseTime(overload.start()) + "."
+                + figures(item) + (overload.atLeast() ? " More is possible: the reading was at its own end." : "");
+        return new Block.Notice(
+                Block.Tone.ACTION, item.gear() + " (" + worstBand(hits).word() + ")", text);
+    }
+
+    private String figures(ItemLoad item) {
+        List<String> known = new ArrayList<>();
+        item.proofNewtons().ifPresent(proof -> known.add("proof load " + screen.force(proof)));
+        item.breakingNewtons().ifPresent(breaking -> known.add("breaking load " + screen.force(breaking)));
+        return known.isEmpty()
+                ? " No proof or breaking load is published for it."
+                : " Its " + Screen.listed(known) + ".";
+    }
+
+    private static String times(int n) {
+        return n == 1 ? "once" : n == 2 ? "twice" : n + " times";
+    }
+
+    private static String todo(String gear, Band band) {
+        if (gear.equals(LoadedItem.CELL)) {
+            return "Take the load cell out of use until it has been inspected and calibrated again.";
+        }
+        return switch (band) {
+            case PAST_WLL -> "Take it out of service until a competent person has inspected it.";
+            case PAST_PROOF ->
+                "Take it out of service: it is measured and inspected by a competent person, or scrapped. Inspect its"
+                        + " neighbours in the line too.";
+            case PAST_BREAKING -> "Scrap it. Inspect its neighbours in the line.";
+        };
+    }
+
+    private void assumed(List<Block> blocks) {
+        List<String> ids = report.hookups().stream()
+                .filter(Report.HookupInForce::assumed)
+                .map(Report.HookupInForce::id)
+                .distinct()
+                .toList();
+        if (!ids.isEmpty()) {
+            blocks.add(new Block.Notice(
+                    Block.Tone.CAUTION,
+                    "Assumed",
+                    "nobody said that hookup " + Screen.listed(ids)
+                            + " was on. Limits and shares hold only if it was. With another rigging read again with"
+                            + " --hookup ID."));
+        }
+    }
+
+    private void atMost(List<Block> blocks) {
+        List<String> ids = report.hookups().stream()
+                .filter(Report.HookupInForce::limitIsAtMost)
+                .map(Report.HookupInForce::id)
+                .distinct()
+                .toList();
+        if (!ids.isEmpty()) {
+            blocks.add(new Block.Notice(
+                    Block.Tone.CAUTION,
+                    "At most",
+                    "the limit of hookup " + Screen.listed(ids)
+                            + " is only an upper bound, because an item has no published rating for the way it is rigged."
+                            + " The true limit is lower and every share is \"at least\". Write the maker's factor into"
+                            + " the rig to settle it."));
+        }
+    }
+
+    private void sensor(List<Block> blocks) {
+        for (TroubleKind kind : TroubleKind.values()) {
+            List<Entry.Trouble> found = report.trouble().stream()
+                    .filter(trouble -> trouble.trouble() == kind)
+                    .toList();
+            String todo = todo(kind);
+            if (!found.isEmpty() && !todo.isEmpty()) {
+                blocks.add(new Block.Notice(
+                        Block.Tone.CAUTION,
+                        "Sensor",
+                        TroubleWords.of(kind) + ", " + times(found.size()) + ", first at "
+                                + screen.preciseTime(found.get(0).start()) + ". " + todo));
+            }
+        }
+    }
+
+    private static String todo(TroubleKind kind) {
+        return switch (kind) {
+            case OPEN_BRIDGE -> "Look at plug, cable and cell before the next pull; what happened then is not known.";
+            case END_STOP ->
+                "The true tension may have been greater. Look at cell and cable; use a cell of greater"
+                        + " capacity if it was the pull.";
+            case ZERO_DRIFT -> "Unload the line, take the zero again and find out why it moved.";
+            case GAP, ZERO_UNPROVEN, ONE_SAMPLE_PEAK -> "";
+        };
+    }
+}

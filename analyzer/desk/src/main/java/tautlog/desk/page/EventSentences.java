@@ -1,0 +1,134 @@
+package tautlog.desk.page;
+
+import java.util.Locale;
+import tautlog.desk.report.Entry;
+import tautlog.detect.Known;
+
+/** Shocks, jolts, drops, stalls and overloads in plain sentences; facts, no causes. */
+final class EventSentences {
+    private final Screen screen;
+
+    EventSentences(Screen screen) {
+        this.screen = screen;
+    }
+
+    String shock(Entry.Shock shock) {
+        String sentence = screen.preciseTime(shock.at()) + " Shock: a line that had been slack for "
+                + Screen.length(shock.slackSeconds()) + " snapped tight to " + screen.force(shock.peakNewtons())
+                + " within "
+                + Screen.length(shock.riseSeconds()) + ", " + screen.share(shock.share(), shock.against())
+                + settled(shock)
+                + ".";
+        String gap = shock.hasGap() ? " Readings are missing in it." : "";
+        return sentence + gap + (shock.resolved() ? halfSine(shock) : tooSlow(shock));
+    }
+
+    private String settled(Entry.Shock shock) {
+        if (shock.settledNewtons().isEmpty()) {
+            return "; what it settled at is not known";
+        }
+        String level = screen.force(shock.settledNewtons().getAsDouble());
+        return shock.factor().isPresent()
+                ? String.format(
+                        Locale.ROOT,
+                        ", %.1f times the %s it settled at",
+                        shock.factor().getAsDouble(),
+                        level)
+                : "; it settled at " + level;
+    }
+
+    private String halfSine(Entry.Shock shock) {
+        return " Between two readings it may have reached " + screen.force(shock.peakIfHalfSineNewtons())
+                + " (an estimate, no bound).";
+    }
+
+    private String tooSlow(Entry.Shock shock) {
+        return " The instrument is too slow for this shock: the true peak may have been much higher; "
+                + screen.force(shock.peakIfHalfSineNewtons()) + " if the rise was a quarter of a sine (an estimate, no"
+                + " bound).";
+    }
+
+    String jolt(Entry.Jolt jolt) {
+        return screen.preciseTime(jolt.at()) + " Jolt: the loaded line was jerked by "
+                + screen.force(jolt.riseNewtons())
+                + " to " + screen.force(jolt.peakNewtons()) + " within " + Screen.length(jolt.riseSeconds()) + ", "
+                + screen.share(jolt.share(), jolt.against()) + ".";
+    }
+
+    String drop(Entry.Drop drop) {
+        return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
+                + " to "
+                + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
+                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop)
+                + " What let go, a force does not tell.";
+    }
+
+    private static String slack(Known staysSlack) {
+        return switch (staysSlack) {
+            case YES -> "the line stayed slack";
+            case NO -> "the line took load again within 2 s";
+            case UNKNOWN -> "whether the line stayed slack is not known";
+        };
+    }
+
+    private static String shaft(Entry.Drop drop) {
+        return switch (drop.shaft()) {
+            case UNKNOWN -> "What the shaft did is not known.";
+            case STILL -> "The shaft stood still.";
+            case STOPPED -> "The shaft stopped within a second.";
+            case RAN_UP -> "The shaft ran up.";
+            case KEPT_TURNING -> "The shaft kept turning.";
+        };
+    }
+
+    private static String switches(Entry.Drop drop) {
+        return said(drop.clutch(), " The clutch was engaged.", " The clutch was not engaged.")
+                + said(drop.brake(), " The brake was on.", " The brake was not on.");
+    }
+
+    private static String said(Known known, String yes, String no) {
+        return switch (known) {
+            case YES -> yes;
+            case NO -> no;
+            case UNKNOWN -> "";
+        };
+    }
+
+    String stall(Entry.Stall stall) {
+        double seconds = stall.end().seconds() - stall.start().seconds();
+        return screen.preciseTime(stall.start()) + " Stall: the loaded shaft was pulled down from "
+                + rpm(stall.beforeRpm()) + " to " + rpm(stall.leastRpm()) + " at "
+                + screen.force(stall.tensionNewtons())
+                + "; " + ended(stall) + " after " + Screen.length(seconds) + ".";
+    }
+
+    private static String ended(Entry.Stall stall) {
+        return switch (stall.ended()) {
+            case RECOVERED -> "it recovered";
+            case STOPPED -> "it stopped";
+            case PULL_ENDED -> "the pull ended";
+        };
+    }
+
+    private static String rpm(double rpm) {
+        return String.format(Locale.ROOT, "%.0f rpm", rpm);
+    }
+
+    String overload(Entry.Overload overload) {
+        return screen.preciseTime(overload.start()) + " Overload: " + (overload.atLeast() ? "at least " : "")
+                + screen.force(overload.peakNewtons()) + ", "
+                + (overload.atLeast() && !overload.against().isAtMost() ? "at least " : "")
+                + screen.share(overload.share(), overload.against()) + " "
+                + screen.force(overload.against().newtons())
+                + (overload.against().isAtMost() ? " at most" : "") + " (hookup "
+                + overload.against().hookup() + (overload.against().assumed() ? ", assumed" : "") + ", set by "
+                + overload.against().governing() + "), above it for " + Screen.length(overload.aboveSeconds())
+                + cuts(overload) + ".";
+    }
+
+    private static String cuts(Entry.Overload overload) {
+        return (overload.hasGap() ? ", readings missing in it" : "")
+                + (overload.cutByGap() ? ", cut off by a gap" : "")
+                + (overload.cutByEnd() ? ", cut off by the outing's end" : "");
+    }
+}

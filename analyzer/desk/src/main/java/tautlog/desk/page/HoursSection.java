@@ -1,0 +1,53 @@
+package tautlog.desk.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import tautlog.desk.report.Report;
+
+/** Hours worked and how heavily. */
+final class HoursSection {
+    static final List<String> BANDS = List.of("to 25 %", "to 50 %", "to 75 %", "to 100 %", "above");
+
+    private final Report report;
+
+    HoursSection(Report report) {
+        this.report = report;
+    }
+
+    Document.Section section() {
+        Report.Hours hours = report.hours();
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Table(
+                "Hours",
+                List.of(Block.Column.left("Meter"), Block.Column.right("Time")),
+                List.of(
+                        List.of("shaft turning", known(hours.shaftHours())),
+                        List.of("in pulls", Screen.hours(hours.pullHours())),
+                        List.of("  of it winching", known(hours.winchingHours())),
+                        List.of("  of it held by the brake", known(hours.heldHours())),
+                        List.of("joint, relative wear", joint(hours)))));
+        blocks.add(bands(hours));
+        return new Document.Section("Hours", blocks);
+    }
+
+    static String known(OptionalDouble hours) {
+        return hours.isPresent() ? Screen.hours(hours.getAsDouble()) : "not known";
+    }
+
+    static String joint(Report.Hours hours) {
+        return hours.jointHours().isEmpty()
+                ? "not known"
+                : (hours.jointIsAtMost() ? "at most " : "")
+                        + Screen.hours(hours.jointHours().getAsDouble());
+    }
+
+    private static Block bands(Report.Hours hours) {
+        List<Block.Column> columns = BANDS.stream().map(Block.Column::right).toList();
+        List<String> cells = hours.bandHours().stream()
+                .map(band -> String.format(Locale.ROOT, "%.3f h", band))
+                .toList();
+        return new Block.Table("Time in pulls by share of the limit", columns, List.of(cells));
+    }
+}

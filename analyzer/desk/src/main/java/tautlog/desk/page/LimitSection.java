@@ -1,0 +1,42 @@
+package tautlog.desk.page;
+
+import java.util.List;
+import tautlog.desk.report.Report;
+
+/** The limits that tensions were compared with. */
+final class LimitSection {
+    private final Report report;
+    private final Screen screen;
+
+    LimitSection(Report report, Screen screen) {
+        this.report = report;
+        this.screen = screen;
+    }
+
+    Document.Section section() {
+        Block.Table table = new Block.Table(
+                "Hookups",
+                List.of(
+                        Block.Column.left("Hookup"),
+                        Block.Column.right("Limit"),
+                        Block.Column.left("Set by"),
+                        Block.Column.left("Which was on")),
+                report.hookups().stream().map(this::row).toList());
+        return new Document.Section(
+                "Limits in force",
+                List.of(
+                        table,
+                        new Block.Paragraph(
+                                "A limit is the greatest tension at which no item of the hookup is beyond its"
+                                        + " working load limit as rigged. Where each figure comes from: tautlog limits --rig"
+                                        + " RIG.")));
+    }
+
+    private List<String> row(Report.HookupInForce hookup) {
+        return List.of(
+                hookup.id(),
+                (hookup.limitIsAtMost() ? "at most " : "") + screen.force(hookup.limitNewtons()),
+                hookup.governing(),
+                hookup.assumed() ? "assumed, nobody said so" : "said by a person or the switch");
+    }
+}

@@ -1,0 +1,105 @@
+package tautlog.desk.page;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import tautlog.desk.report.Entry;
+import tautlog.desk.report.Report;
+import tautlog.detect.Known;
+
+/** The table of pulls; when there are very many, those with the greatest share. */
+final class PullSection {
+    private final Report report;
+    private final Screen screen;
+
+    PullSection(Report report, Screen screen) {
+        this.report = report;
+        this.screen = screen;
+    }
+
+    Document.Section section() {
+        List<Entry.Pull> shown = report.pulls().stream()
+                .sorted(Comparator.comparingDouble(Entry.Pull::share).reversed())
+                .limit(Shortened.MOST)
+                .sorted(Comparator.comparing(Entry.Pull::start))
+                .toList();
+        List<Block> blocks = new ArrayList<>();
+        if (shown.isEmpty()) {
+            blocks.add(new Block.Paragraph("No pull was found."));
+        } else {
+            blocks.add(table(shown));
+        }
+        if (shown.size() < report.pulls().size()) {
+            blocks.add(new Block.Paragraph("The " + shown.size() + " with the greatest share of "
+                    + report.pulls().size() + "; all of them are in --json and --csv."));
+        }
+        legend(shown, blocks);
+        return new Document.Section("Pulls", blocks);
+    }
+
+    private Block table(List<Entry.Pull> pulls) {
+        String unit = screen.unit().symbol();
+        return new Block.Table(
+                "Pulls",
+                List.of(
+                        Block.Column.left("Start"),
+                        Block.Column.right("Length"),
+                        Block.Column.right("Peak " + unit),
+                        Block.Column.right("Mean " + unit),
+                        Block.Column.right("Of limit"),
+                        Block.Column.left("Hookup"),
+                        Block.Column.left("")),
+                pulls.stream().map(this::row).toList());
+    }
+
+    private List<String> row(Entry.Pull pull) {
+        return List.of(
+                screen.time(pull.start()),
+                Screen.length(pull.durationSeconds()),
+                screen.bareForce(pull.peakNewtons()),
+                screen.bareForce(pull.meanNewtons()),
+                (pull.against().isAtMost() ? "≥ " : "") + Screen.percent(pull.share()),
+                pull.against().hookup() + (pull.against().assumed() ? "*" : ""),
+                String.join(", ", remarks(pull)));
+    }
+
+    private static List<String> remarks(Entry.Pull pull) {
+        List<String> remarks = new ArrayList<>();
+        if (pull.overloads() > 0) {
+            remarks.add("OVER" + (pull.overloads() > 1 ? " x" + pull.overloads() : ""));
+        }
+        if (pull.shocks() > 0) {
+            remarks.add("shock" + (pull.shocks() > 1 ? " x" + pull.shocks() : ""));
+        }
+        if (pull.held() == Known.YES) {
+            remarks.add("held");
+        }
+        if (pull.hasGap()) {
+            remarks.add("gap");
+        }
+        if (pull.cutByGap() || pull.cutByEnd()) {
+            remarks.add("cut");
+        }
+        return remarks;
+    }
+
+    private static void legend(List<Entry.Pull> shown, List<Block> blocks) {
+        List<String> legend = new ArrayList<>();
+        if (shown.stream().anyMatch(pull -> pull.against().assumed())) {
+            legend.add("* assumed: nobody said that this hookup was on.");
+        }
+        if (shown.stream().anyMatch(pull -> pull.against().isAtMost())) {
+            legend.add("≥: the limit is only known as \"at most\", the share is at least this.");
+        }
+        if (shown.stream().anyMatch(pull -> pull.held() == Known.YES)) {
+            legend.add("held: the shaft stood still throughout, the brake held.");
+        }
+        if (shown.stream().anyMatch(pull -> pull.hasGap() || pull.cutByGap() || pull.cutByEnd())) {
+            legend.add("gap: readings are missing in it; cut: it was cut off by a gap or the outing's end, what came"
+                    + " after is not known.");
+        }
+        if (!legend.isEmpty()) {
+            blocks.add(new Block.Paragraph(String.join(" ", legend)));
+        }
+    }
+}

@@ -1,0 +1,130 @@
+package tautlog.desk.page;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import tautlog.desk.report.Entry;
+import tautlog.desk.report.Report;
+import tautlog.detect.Finding.TroubleKind;
+
+/** How far the figures can be trusted, and what the sensors cannot see. */
+final class TrustSection {
+    /**
+     * Chosen: below it a rise of 0.04 s has fewer than the four samples that {@code FINDINGS.md} asks of a resolved shock;
+     * snaps of a log on some ten metres of wire rope rise in 0.03 to 0.13 s (a quarter period of mass on line stiffness).
+     */
+    static final double TOO_SLOW_BELOW_HERTZ = 100;
+
+    private final Report report;
+    private final Screen screen;
+
+    TrustSection(Report report, Screen screen) {
+        this.report = report;
+        this.screen = screen;
+    }
+
+    /** The warning that an instrument cannot see shocks as they are; empty when rate and shocks give no reason. */
+    static Optional<Block> tooSlow(Report report) {
+        List<String> rates = report.recordings().stream()
+                .map(Report.Source::rateHertz)
+                .filter(rate -> rate < TOO_SLOW_BELOW_HERTZ)
+                .distinct()
+                .map(TrustSection::rate)
+                .toList();
+        long unresolved =
+                report.shocks().stream().filter(shock -> !shock.resolved()).count();
+        if (rates.isEmpty() && unresolved == 0) {
+            return Optional.empty();
+        }
+        String why = rates.isEmpty()
+                ? Screen.counted(unresolved, "shock") + " rose within fewer than four readings"
+                : Screen.listed(rates) + " readings a second";
+        return Optional.of(new Block.Notice(
+                Block.Tone.CAUTION,
+                "Too slow for shocks",
+                why
+                        + ": this instrument is too slow for shocks. Shocks and jolts may be missing here, and the true peak of"
+                        + " those found may have been much higher."));
+    }
+
+    private static String rate(double hertz) {
+        return new BigDecimal(String.format(Locale.ROOT, "%.3f", hertz))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    Document.Section section() {
+        List<Block> blocks = new ArrayList<>();
+        tooSlow(report).ifPresent(blocks::add);
+        blocks.add(new Block.Bullets(bullets()));
+        blocks.addAll(
+                Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
+        return new Document.Section("How far to trust this", blocks);
+    }
+
+    private List<String> bullets() {
+        Report.Trust trust = report.trust();
+        List<String> bullets = new ArrayList<>(report.notes());
+        if (report.recordings().stream().anyMatch(Report.Source::imported)) {
+            bullets.add("Readings were imported: logged elsewhere, without counts of our own and without a chain of"
+                    + " evidence before the import.");
+        }
+        bullets.add(gaps(trust));
+        bullets.add(Screen.counted(trust.rejectedFrames(), "frame") + " rejected" + kinds(trust) + ", "
+                + Screen.counted(trust.lostFrames(), "frame") + " lost on the line, "
+                + Screen.counted(trust.lostByInstrument(), "reading") + " lost by the instrument itself.");
+        bullets.add(Screen.counted(trust.endStopSamples(), "reading")
+                + " at the converter's end stop; each is only a bound.");
+        bullets.add(chain(trust));
+        bullets.add(trust.calibratedAt()
+                        .map(at -> "The load cell was calibrated on " + screen.date(at) + ".")
+                        .orElse("When the load cell was calibrated is not known.")
+                + " A static calibration does not prove dynamic accuracy.");
+        return bullets;
+    }
+
+    private static String gaps(Report.Trust trust) {
+        return trust.gaps() == 0
+                ? "No reading number is missing between first and last."
+                : Screen.counted(trust.gaps(), "gap") + ", " + Screen.length(trust.gapSeconds())
+                        + " in all: what happened in them is not known.";
+    }
+
+    private static String kinds(Report.Trust trust) {
+        String kinds = trust.rejected().entrySet().stream()
+                .map(kind -> kind.getValue() + " " + kind.getKey())
+                .collect(Collectors.joining(", "));
+        return kinds.isEmpty() ? "" : " (" + kinds + ")";
+    }
+
+    private static String chain(Report.Trust trust) {
+        String state = trust.chainIntact()
+                .map(intact -> intact
+                        ? "The chain of evidence is intact"
+                        : "THE CHAIN OF EVIDENCE IS BROKEN: run tautlog verify and trust nothing behind the break")
+                .orElse("The chain of evidence was not walked");
+        String link = trust.lastLink().map(last -> "; last link " + last).orElse("");
+        return state + link + ". It proves something only against a link that was kept elsewhere.";
+    }
+
+    private String trouble(Entry.Trouble trouble) {
+        double seconds = trouble.end().seconds() - trouble.start().seconds();
+        String length = trouble.trouble() == TroubleKind.ONE_SAMPLE_PEAK || seconds <= 0
+                ? ""
+                : ", for " + Screen.length(seconds);
+        return screen.preciseTime(trouble.start()) + " Sensor: " + TroubleWords.of(trouble.trouble()) + length + ".";
+    }
+
+    /** What no figure here tells. */
+    Document.Section unseen() {
+        List<String> bullets = new ArrayList<>(report.blindSpots());
+        bullets.add("Loads of logs hung on the winch's frame while driving are not seen.");
+        bullets.add("Nothing is seen of wear, broken wires, kinks, corrosion or damage of gear.");
+        bullets.add("Which of several identical pieces was on is not known: all of them count as loaded.");
+        bullets.add("How several chokers on one line shared the load is not known: each is taken to carry all of it.");
+        return new Document.Section("What the sensors cannot see", List.of(new Block.Bullets(bullets)));
+    }
+}

@@ -1,0 +1,207 @@
+package tautlog.desk.report;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tautlog.detect.Finding;
+import tautlog.recording.RecordingException;
+import tautlog.rig.Band;
+import tautlog.rig.Hookup;
+import tautlog.rig.LoadedItem;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+import tautlog.sample.SampleRate;
+
+/**
+ * Turns the findings of one outing from sample numbers and counts into times and newtons. Formulas: {@code
+ * analyzer/FINDINGS.md}.
+ */
+public final class Derivation {
+    private static final int RESOLVED_FROM = 4;
+
+    private final Rig rig;
+    private final Calibration calibration;
+    private final SampleRate rate;
+    private final Places places;
+
+    public Derivation(Rig rig, Calibration calibration, SampleRate rate, Places places) {
+        this.rig = rig;
+        this.calibration = calibration;
+        this.rate = rate;
+        this.places = places;
+    }
+
+    /** Where the outing knows more than a finding says. */
+    public interface Places {
+        Moment atNumber(long number) throws RecordingException;
+
+        Moment atTick(long tick) throws RecordingException;
+
+        /** The count of a sample that exists. */
+        int countAt(long number) throws RecordingException;
+
+        /** Whether the hookup on at sample {@code number} is only assumed. */
+        boolean isAssumed(long number);
+    }
+
+    public Entry.Pull pull(Finding.Pull pull) throws RecordingException {
+        Entry.Against against = against(pull.hookup(), pull.hookupIsAssumed());
+        double sum = calibration.newtons((double) pull.countSum() / pull.samples()) * pull.samples();
+        return new Entry.Pull(
+                places.atNumber(pull.startNumber()),
+                places.atNumber(pull.endNumber()),
+                rate.seconds(pull.endNumber() - pull.startNumber() + 1),
+                newtons(pull.peak()),
+                sum / pull.samples(),
+                sum / rate.hertz(),
+                against,
+                newtons(pull.shareCounts()) / against.newtons(),
+                pull.overloads(),
+                pull.shocks(),
+                pull.held(),
+                pull.hasGap(),
+                pull.cutByGap(),
+                pull.cutByEnd());
+    }
+
+    public Entry.Overload overload(Finding.Overload overload) throws RecordingException {
+        Entry.Against against = against(overload.hookup(), overload.hookupIsAssumed());
+        BigDecimal peak = calibration.exactNewtons(overload.peak());
+        Hookup hookup = hookup(overload.hookup());
+        return new Entry.Overload(
+                places.atNumber(overload.startNumber()),
+                places.atNumber(overload.endNumber()),
+                rate.seconds(overload.aboveSamples()),
+                peak.doubleValue(),
+                against,
+                peak.doubleValue() / against.newtons(),
+                hookup.band(peak).orElse(Band.PAST_WLL),
+                overload.atLeast(),
+                overload.hasGap(),
+                overload.cutByGap(),
+                overload.cutByEnd(),
+                hookup.items().stream().map(item -> load(item, peak)).toList());
+    }
+
+    private static ItemLoad load(LoadedItem item, BigDecimal tension) {
+        return new ItemLoad(
+                item.gear(),
+                item.loadNewtons(tension).doubleValue(),
+                item.allowedNewtons().doubleValue(),
+                item.allowedIsAtMost(),
+                optional(item.proofNewtons()),
+                optional(item.breakingNewtons()),
+                item.share(tension).doubleValue(),
+                item.band(tension));
+    }
+
+    private static OptionalDouble optional(Optional<BigDecimal> newtons) {
+        return newtons.map(value -> OptionalDouble.of(value.doubleValue())).orElseGet(OptionalDouble::empty);
+    }
+
+    public Entry.Shock shock(Finding.Shock shock) throws RecordingException {
+        long rise = shock.peakNumber() - shock.startNumber();
+        double riseSeconds = rate.seconds(rise);
+        double peak = newtons(shock.peak());
+        OptionalDouble settled = shock.settledKnown()
+                ? OptionalDouble.of(calibration.newtons(shock.settledTwice() / 2.0))
+                : OptionalDouble.empty();
+        boolean hasFactor = settled.isPresent() && settled.getAsDouble() > 0;
+        Entry.Against against = against(shock.hookup(), places.isAssumed(shock.peakNumber()));
+        return new Entry.Shock(
+                places.atNumber(shock.startNumber()),
+                places.atNumber(shock.peakNumber()),
+                rate.seconds(shock.slackSamples()),
+                riseSeconds,
+                (peak - newtons(places.countAt(shock.startNumber()))) / riseSeconds,
+                peak,
+                ifHalfSine(peak, rise),
+                rise >= RESOLVED_FROM,
+                settled,
+                hasFactor ? OptionalDouble.of(peak / settled.getAsDouble()) : OptionalDouble.empty(),
+                against,
+                peak / against.newtons(),
+                shock.hasGap());
+    }
+
+    /** The crest of a half sine whose quarter period is {@code rise} samples, if it lay between two of them. */
+    static double ifHalfSine(double peakNewtons, long rise) {
+        return peakNewtons / Math.cos(Math.PI / (4 * rise));
+    }
+
+    public Entry.Jolt jolt(Finding.Jolt jolt) throws RecordingException {
+        Entry.Against against = against(jolt.hookup(), places.isAssumed(jolt.peakNumber()));
+        double peak = newtons(jolt.peak());
+        return new Entry.Jolt(
+                places.atNumber(jolt.startNumber()),
+                places.atNumber(jolt.peakNumber()),
+                peak,
+                peak - newtons(jolt.least()),
+                rate.seconds(jolt.peakNumber() - jolt.startNumber()),
+                against,
+                peak / against.newtons());
+    }
+
+    public Entry.Drop drop(Finding.Drop drop) throws RecordingException {
+        return new Entry.Drop(
+                places.atNumber(drop.startNumber()),
+                newtons(drop.before()),
+                newtons(drop.after()),
+                rate.seconds(drop.fallNumber() - drop.startNumber()),
+                drop.staysSlack(),
+                drop.shaft(),
+                drop.clutch(),
+                drop.brake());
+    }
+
+    public Entry.Stall stall(Finding.Stall stall) throws RecordingException {
+        return new Entry.Stall(
+                places.atTick(stall.startTick()),
+                places.atTick(stall.endTick()),
+                stall.ended(),
+                stall.leastRpm(),
+                stall.baselineRpm(),
+                newtons(stall.counts()));
+    }
+
+    public Entry.Trouble trouble(Finding.Trouble trouble) throws RecordingException {
+        return new Entry.Trouble(
+                places.atNumber(trouble.startNumber()), places.atNumber(trouble.endNumber()), trouble.trouble());
+    }
+
+    private double newtons(int counts) {
+        return calibration.exactNewtons(counts).doubleValue();
+    }
+
+    private Entry.Against against(String id, boolean assumed) {
+        Hookup hookup = hookup(id);
+        return new Entry.Against(
+                hookup.id(),
+                assumed,
+                hookup.limit().newtons().doubleValue(),
+                hookup.limit().isAtMost(),
+                hookup.limit().governing());
+    }
+
+    private Hookup hookup(String id) {
+        return rig.hookup(id)
+                .orElseThrow(() -> new IllegalStateException("the detectors named hookup " + id + ", the rig has "
+                        + rig.hookups().stream().map(Hookup::id).toList()));
+    }
+
+    /** A list of entries under construction, one kind at a time. */
+    public interface Step<F, E> {
+        E derive(F finding) throws RecordingException;
+    }
+
+    /** All findings of one kind, derived, in their order. */
+    public static <F extends Finding, E> void each(List<Finding> findings, Class<F> kind, Step<F, E> step, List<E> into)
+            throws RecordingException {
+        for (Finding finding : findings) {
+            if (kind.isInstance(finding)) {
+                into.add(step.derive(kind.cast(finding)));
+            }
+        }
+    }
+}

@@ -1,0 +1,142 @@
+package tautlog.desk.report;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import tautlog.detect.Finding.ShaftAfterDrop;
+import tautlog.detect.Finding.StallEnd;
+import tautlog.detect.Finding.TroubleKind;
+import tautlog.detect.Known;
+import tautlog.rig.Band;
+
+/**
+ * A finding in newtons, seconds and UTC. Definitions: {@code analyzer/FINDINGS.md}.
+ *
+ * <p>Names ending in {@code Newtons} are forces, in {@code Seconds} times, in {@code Rpm} shaft speeds in revolutions per
+ * minute; {@code share} is tension / limit.
+ */
+public sealed interface Entry {
+    /** Where it starts; entries are listed by this. */
+    Moment start();
+
+    /** Where it ends; its start when it has no length. */
+    Moment end();
+
+    /**
+     * The limit that a tension is compared with.
+     *
+     * @param hookup id of the hookup in force
+     * @param assumed nobody had said that it was on
+     * @param newtons the limit
+     * @param isAtMost the true limit is lower, shares are "at least"
+     * @param governing id of the gear that sets it
+     */
+    record Against(String hookup, boolean assumed, double newtons, boolean isAtMost, String governing) {}
+
+    /** One loaded episode, slack to slack. */
+    record Pull(
+            Moment start,
+            Moment end,
+            double durationSeconds,
+            double peakNewtons,
+            double meanNewtons,
+            double impulseNewtonSeconds,
+            Against against,
+            double share,
+            int overloads,
+            int shocks,
+            Known held,
+            boolean hasGap,
+            boolean cutByGap,
+            boolean cutByEnd)
+            implements Entry {}
+
+    /** Tension above the limit. */
+    record Overload(
+            Moment start,
+            Moment end,
+            double aboveSeconds,
+            double peakNewtons,
+            Against against,
+            double share,
+            Band band,
+            boolean atLeast,
+            boolean hasGap,
+            boolean cutByGap,
+            boolean cutByEnd,
+            List<ItemLoad> items)
+            implements Entry {
+        public Overload {
+            items = List.copyOf(items);
+        }
+    }
+
+    /**
+     * A slack line snapping tight.
+     *
+     * @param at the peak
+     * @param peakIfHalfSineNewtons an estimate, no bound
+     * @param resolved false when the instrument is too slow for it
+     * @param settledNewtons empty when unknown
+     * @param factor empty when the settled level is unknown or not above 0
+     */
+    record Shock(
+            Moment start,
+            Moment at,
+            double slackSeconds,
+            double riseSeconds,
+            double riseNewtonsPerSecond,
+            double peakNewtons,
+            double peakIfHalfSineNewtons,
+            boolean resolved,
+            OptionalDouble settledNewtons,
+            OptionalDouble factor,
+            Against against,
+            double share,
+            boolean hasGap)
+            implements Entry {
+        @Override
+        public Moment end() {
+            return at;
+        }
+    }
+
+    /** A loaded line jerked; {@code at} is the peak. */
+    record Jolt(
+            Moment start,
+            Moment at,
+            double peakNewtons,
+            double riseNewtons,
+            double riseSeconds,
+            Against against,
+            double share)
+            implements Entry {
+        @Override
+        public Moment end() {
+            return at;
+        }
+    }
+
+    /** Tension lost at once. */
+    record Drop(
+            Moment start,
+            double beforeNewtons,
+            double afterNewtons,
+            double fallSeconds,
+            Known staysSlack,
+            ShaftAfterDrop shaft,
+            Known clutch,
+            Known brake)
+            implements Entry {
+        @Override
+        public Moment end() {
+            return start;
+        }
+    }
+
+    /** The loaded shaft pulled down in speed. */
+    record Stall(Moment start, Moment end, StallEnd ended, double leastRpm, double beforeRpm, double tensionNewtons)
+            implements Entry {}
+
+    /** The sensor, the line or the instrument in doubt. */
+    record Trouble(Moment start, Moment end, TroubleKind trouble) implements Entry {}
+}

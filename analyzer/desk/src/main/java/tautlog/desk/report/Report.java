@@ -1,0 +1,124 @@
+package tautlog.desk.report;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What a history tells. Lists stand in the order of time.
+ *
+ * @param whatIf what differs from the day itself, one sentence each; empty when the report says what was said then
+ * @param notes what else a reader must know of how this was worked out, one sentence each
+ * @param blindSpots what this cell at its place, and this shaft sensor, cannot see, one sentence each
+ */
+public record Report(
+        List<Source> recordings,
+        List<HookupInForce> hookups,
+        List<Entry.Pull> pulls,
+        List<Entry.Overload> overloads,
+        List<Entry.Shock> shocks,
+        List<Entry.Jolt> jolts,
+        List<Entry.Drop> drops,
+        List<Entry.Stall> stalls,
+        List<Entry.Trouble> trouble,
+        List<Mark> marks,
+        Hours hours,
+        Trust trust,
+        List<String> whatIf,
+        List<String> notes,
+        List<String> blindSpots) {
+    public Report {
+        recordings = List.copyOf(recordings);
+        hookups = List.copyOf(hookups);
+        pulls = List.copyOf(pulls);
+        overloads = List.copyOf(overloads);
+        shocks = List.copyOf(shocks);
+        jolts = List.copyOf(jolts);
+        drops = List.copyOf(drops);
+        stalls = List.copyOf(stalls);
+        trouble = List.copyOf(trouble);
+        marks = List.copyOf(marks);
+        whatIf = List.copyOf(whatIf);
+        notes = List.copyOf(notes);
+        blindSpots = List.copyOf(blindSpots);
+    }
+
+    /**
+     * A recording that was read.
+     *
+     * @param start empty while it has no clock
+     * @param samples of the outings counted here
+     * @param outings counted here; those that another recording holds too count there
+     * @param imported its readings were logged elsewhere
+     */
+    public record Source(
+            String file,
+            String winch,
+            Optional<Instant> start,
+            Optional<Instant> end,
+            long samples,
+            double rateHertz,
+            int outings,
+            boolean imported) {}
+
+    /** A hookup that was on; {@code assumed} when nobody had said so at some time. */
+    public record HookupInForce(
+            String id, double limitNewtons, boolean limitIsAtMost, String governing, boolean assumed) {}
+
+    /** A note that a person left; {@code note} may be empty (the button). */
+    public record Mark(Moment at, String note) {}
+
+    /**
+     * Hours worked, and counts. Source: {@code analyzer/FINDINGS.md}, Hours.
+     *
+     * @param shaftHours empty when no instrument had a shaft sensor
+     * @param winchingHours likewise
+     * @param heldHours likewise
+     * @param jointHours relative wear; empty when the rig does not describe the driveline
+     * @param jointIsAtMost the clutch was not known
+     * @param bandHours time in pulls by share: to 0.25, 0.5, 0.75, 1, above
+     */
+    public record Hours(
+            OptionalDouble shaftHours,
+            double pullHours,
+            OptionalDouble winchingHours,
+            OptionalDouble heldHours,
+            OptionalDouble jointHours,
+            boolean jointIsAtMost,
+            List<Double> bandHours) {
+        public Hours {
+            bandHours = List.copyOf(bandHours);
+        }
+    }
+
+    /**
+     * How far the figures can be trusted.
+     *
+     * @param gaps jumps in the sample numbers
+     * @param gapSeconds their time
+     * @param rejected frames by the name of the first test that they failed
+     * @param chainIntact empty when it was not walked
+     * @param lastLink of the last outing's chain; empty when there is none
+     * @param calibratedAt empty when unknown
+     */
+    public record Trust(
+            long gaps,
+            double gapSeconds,
+            long endStopSamples,
+            Map<String, Long> rejected,
+            long lostFrames,
+            long lostByInstrument,
+            Optional<Boolean> chainIntact,
+            Optional<String> lastLink,
+            Optional<Instant> calibratedAt) {
+        public Trust {
+            rejected = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(rejected));
+        }
+
+        public long rejectedFrames() {
+            return rejected.values().stream().mapToLong(Long::longValue).sum();
+        }
+    }
+}
