@@ -2,9 +2,7 @@ package tautlog.logger.control;
 
 import java.time.Instant;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import tautlog.sample.HookupSource;
-import tautlog.sample.Tally;
+import tautlog.logger.live.LiveReadings;
 
 /**
  * What a logger is doing, at one moment.
@@ -15,6 +13,7 @@ import tautlog.sample.Tally;
  * @param closed true when it stopped in order
  * @param hangUps how often the port vanished since the start
  * @param beacon word for what the beacon shows
+ * @param outing the one that is on, or was last
  */
 public record Status(
         String program,
@@ -26,32 +25,8 @@ public record Status(
         boolean portOpen,
         long hangUps,
         String beacon,
-        Optional<OutingStatus> outing,
+        Optional<LiveReadings> outing,
         DiskStatus disk) {
-
-    /**
-     * The outing that is on, or was last.
-     *
-     * @param lastNumber of its last sample
-     * @param lastSample when that was taken; empty while no clock is known
-     * @param share tension / limit of the last sample
-     * @param limitIsAtMost the true limit is lower: shares are "at least"
-     * @param lostByInstrument samples that the instrument lost itself
-     */
-    public record OutingStatus(
-            String instrument,
-            long samples,
-            Optional<Long> lastNumber,
-            Optional<Instant> lastSample,
-            OptionalDouble tensionNewtons,
-            OptionalDouble share,
-            OptionalDouble shaftRpm,
-            String hookup,
-            HookupSource hookupBy,
-            double limitNewtons,
-            boolean limitIsAtMost,
-            Tally tally,
-            long lostByInstrument) {}
 
     /**
      * The recording.

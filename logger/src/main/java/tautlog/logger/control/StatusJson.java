@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tautlog.logger.control.Status.DiskStatus;
-import tautlog.logger.control.Status.OutingStatus;
+import tautlog.logger.live.LiveReadings;
 import tautlog.sample.Tally;
 
 /** A {@link Status} as one JSON document. Keys are added, never renamed; what is not known is null. */
@@ -34,20 +34,21 @@ final class StatusJson {
         return json;
     }
 
-    private static JsonObject outing(OutingStatus outing) {
+    private static JsonObject outing(LiveReadings outing) {
         JsonObject json = new JsonObject();
         json.addProperty("instrument", outing.instrument());
         json.addProperty("samples", outing.samples());
         json.add("last_number", number(outing.lastNumber()));
         json.add("last_sample", text(outing.lastSample().map(Instant::toString)));
         json.add("tension_n", number(outing.tensionNewtons()));
+        json.add("greatest_n", number(outing.greatestNewtons()));
         json.add("share", number(outing.share()));
         json.add("shaft_rpm", number(outing.shaftRpm()));
-        json.addProperty("hookup", outing.hookup());
+        json.addProperty("hookup", outing.hookup().id());
         json.addProperty("hookup_by", outing.hookupBy().name().toLowerCase(Locale.ROOT));
         json.addProperty("assumed", outing.hookupBy().isAssumed());
-        json.addProperty("limit_n", outing.limitNewtons());
-        json.addProperty("limit_is_at_most", outing.limitIsAtMost());
+        json.addProperty("limit_n", outing.hookup().limit().newtons());
+        json.addProperty("limit_is_at_most", outing.hookup().limit().isAtMost());
         json.addProperty("rejected_frames", outing.tally().rejectedFrames());
         json.add("rejected", rejected(outing.tally()));
         json.addProperty("lost_frames", outing.tally().lostFrames());

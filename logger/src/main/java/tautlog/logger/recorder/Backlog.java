@@ -71,6 +71,7 @@ public final class Backlog implements LiveEvents {
      *
      * @param nowNanos {@code System.nanoTime()}, the time at which the batch's bytes arrived
      */
+    @Override
     @SuppressWarnings("LockNotBeforeTry") // shut() unlocks
     public void open(long nowNanos) {
         lock.lock();
@@ -81,6 +82,7 @@ public final class Backlog implements LiveEvents {
     }
 
     /** Ends the batch and shows it to the recorder. */
+    @Override
     public void shut() {
         grown.signal();
         lock.unlock();

@@ -15,6 +15,15 @@ public interface LiveEvents extends Evidence {
      */
     void begin(OutingStart start, Optional<Long> utcMicros);
 
+    /**
+     * What follows, up to {@link #shut}, becomes visible at once.
+     *
+     * @param nowNanos when it arrived, by {@code System.nanoTime()}
+     */
+    default void open(long nowNanos) {}
+
+    default void shut() {}
+
     void finding(Finding finding);
 
     void second(Second second);

@@ -1,0 +1,50 @@
+package tautlog.logger.cli;
+
+import java.io.IOException;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import tautlog.config.ConfigException;
+import tautlog.logger.config.Setup;
+import tautlog.logger.port.SerialInstrumentPort;
+import tautlog.logger.run.LineWatch;
+
+/** Shows what comes in, for checking the wiring. */
+@Command(
+        name = "listen",
+        mixinStandardHelpOptions = true,
+        header = {
+            "Examples:",
+            "  tautlogd listen --config logger.toml",
+            "  tautlogd listen --config logger.toml --seconds 10",
+            ""
+        },
+        description = {
+            "Shows live readings, a line each second, until stopped or the port closes. Records nothing.",
+            "Keep out of the bight and two tree lengths clear while the line may be loaded; stop the engine before"
+                    + " touching the shaft."
+        })
+final class ListenCommand implements Callable<Integer> {
+    @Mixin
+    private ConfigOption config = new ConfigOption();
+
+    @Option(names = "--seconds", paramLabel = "N", description = "Stops after so many lines.")
+    private Optional<Integer> seconds = Optional.empty();
+
+    @Spec
+    private CommandSpec spec = CommandSpec.create();
+
+    @Override
+    public Integer call() throws ConfigException, IOException, InterruptedException {
+        Setup setup = config.load();
+        LineWatch watch = new LineWatch(
+                setup,
+                new SerialInstrumentPort(setup.config().port(), setup.config().baud()));
+        watch.show(spec.commandLine().getOut(), seconds.orElse(Integer.MAX_VALUE));
+        return ExitCode.DONE;
+    }
+}

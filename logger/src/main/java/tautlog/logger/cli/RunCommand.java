@@ -1,0 +1,83 @@
+package tautlog.logger.cli;
+
+import java.io.IOException;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import tautlog.config.ConfigException;
+import tautlog.logger.config.Setup;
+import tautlog.logger.port.SerialInstrumentPort;
+import tautlog.logger.run.LoggerRun;
+import tautlog.logger.run.LoggerRun.Until;
+
+/** Records until stopped. */
+@Command(
+        name = "run",
+        mixinStandardHelpOptions = true,
+        header = {
+            "Examples:",
+            "  tautlogd run --config logger.toml",
+            "  tautlogd run --config demo/logger.toml --until-closed",
+            ""
+        },
+        description = "Records until stopped (Ctrl-C); opens the port again when it vanishes.")
+final class RunCommand implements Callable<Integer> {
+    private static final long CLOSING_MILLIS = 30_000;
+
+    @Mixin
+    private ConfigOption config = new ConfigOption();
+
+    @Option(
+            names = "--until-closed",
+            description = "Ends when the port's other end is closed: for simulated and replayed instruments.")
+    private boolean untilClosed;
+
+    @Spec
+    private CommandSpec spec = CommandSpec.create();
+
+    @Override
+    public Integer call() throws ConfigException, IOException, InterruptedException {
+        Setup setup = config.load();
+        LoggerRun run = new LoggerRun(
+                setup,
+                new SerialInstrumentPort(setup.config().port(), setup.config().baud()),
+                untilClosed ? Until.CLOSED : Until.STOPPED,
+                ProgramVersion.words());
+        Thread atStop = new Thread(() -> closeInOrder(run), "stop");
+        Runtime.getRuntime().addShutdownHook(atStop);
+        try {
+            run.run();
+        } finally {
+            forget(atStop);
+        }
+        Optional<Throwable> bug = run.bug();
+        return bug.isPresent() ? Failures.bug(bug.get(), spec.commandLine().getErr()) : ExitCode.DONE;
+    }
+
+    /** Ctrl-C, SIGTERM, shutdown of the computer. */
+    private void closeInOrder(LoggerRun run) {
+        run.stop();
+        try {
+            boolean closed = run.awaitFinished(CLOSING_MILLIS);
+            String where = run.recording().orElse("none was begun");
+            spec.commandLine()
+                    .getErr()
+                    .println(closed ? "recording closed: " + where : "the disk is too slow to close: " + where);
+            spec.commandLine().getErr().flush();
+        } catch (InterruptedException hurried) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private static void forget(Thread atStop) {
+        try {
+            Runtime.getRuntime().removeShutdownHook(atStop);
+        } catch (IllegalStateException stopping) {
+            return; // it runs already
+        }
+    }
+}

@@ -1,0 +1,130 @@
+package tautlog.logger.cli;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import tautlog.quantity.ForceUnit;
+
+/** A status document in words. */
+final class StatusText {
+    private final StringBuilder text = new StringBuilder();
+    private final ForceUnit unit;
+
+    private StatusText(ForceUnit unit) {
+        this.unit = unit;
+    }
+
+    /** Some lines, each with its end. */
+    static String of(JsonObject status, ForceUnit unit) {
+        StatusText words = new StatusText(unit);
+        words.logger(status);
+        object(status, "outing").ifPresent(words::outing);
+        object(status, "disk").ifPresent(words::disk);
+        return words.text.toString();
+    }
+
+    private void logger(JsonObject status) {
+        line("logger", state(status) + ", winch " + plain(status, "winch") + ", " + plain(status, "program"));
+        line("as of", plain(status, "written") + ", started " + plain(status, "started"));
+        line(
+                "port",
+                plain(status, "port") + (flag(status, "port_open") ? " open" : " not open") + ", vanished "
+                        + plain(status, "hang_ups") + " times");
+        line("beacon", plain(status, "beacon") + " (a clear beacon is no permission to approach)");
+        if (object(status, "outing").isEmpty()) {
+            line("outing", "none: no instrument has been heard");
+        }
+    }
+
+    private static String state(JsonObject status) {
+        if (flag(status, "running")) {
+            return "running";
+        }
+        return flag(status, "closed") ? "not running, stopped in order" : "not running, cut off";
+    }
+
+    private void outing(JsonObject outing) {
+        line("instrument", plain(outing, "instrument") + ", " + plain(outing, "samples") + " samples");
+        line(
+                "last sample",
+                known(outing, "last_number").map(n -> "number " + n).orElse("none")
+                        + known(outing, "last_sample").map(at -> " at " + at).orElse(""));
+        line(
+                "tension",
+                known(outing, "tension_n").map(this::force).orElse("unknown")
+                        + known(outing, "share")
+                                .map(share -> String.format(
+                                        Locale.ROOT,
+                                        ", greatest of the last second %s%.0f %% of limit",
+                                        flag(outing, "limit_is_at_most") ? "at least " : "",
+                                        100 * Double.parseDouble(share)))
+                                .orElse(""));
+        line(
+                "shaft",
+                known(outing, "shaft_rpm")
+                        .map(rpm -> String.format(Locale.ROOT, "%.0f rpm", Double.parseDouble(rpm)))
+                        .orElse("unknown"));
+        line(
+                "hookup",
+                plain(outing, "hookup") + (flag(outing, "assumed") ? " (assumed)" : "") + ", limit "
+                        + (flag(outing, "limit_is_at_most") ? "at most " : "") + force(plain(outing, "limit_n")));
+        line(
+                "line",
+                "frames rejected " + plain(outing, "rejected_frames") + kinds(outing) + ", lost "
+                        + plain(outing, "lost_frames") + ", repeated " + plain(outing, "repeated_frames")
+                        + ", before hello " + plain(outing, "frames_before_hello") + "; samples lost by the instrument "
+                        + plain(outing, "lost_by_instrument"));
+    }
+
+    private static String kinds(JsonObject outing) {
+        String kinds = object(outing, "rejected").stream()
+                .flatMap(rejected -> rejected.entrySet().stream())
+                .map(kind -> kind.getKey() + " " + kind.getValue().getAsString())
+                .collect(Collectors.joining(", "));
+        return kinds.isEmpty() ? "" : " (" + kinds + ")";
+    }
+
+    private void disk(JsonObject disk) {
+        line("recording", known(disk, "file").orElse("none yet"));
+        line(
+                "disk",
+                known(disk, "trouble").map(trouble -> "TROUBLE: " + trouble).orElse("takes the recording")
+                        + known(disk, "free_bytes")
+                                .map(free -> ", " + (Long.parseLong(free) >> 20) + " MB free")
+                                .orElse(""));
+        line(
+                "lag",
+                String.format(Locale.ROOT, "%.1f s", Double.parseDouble(plain(disk, "lag_s")))
+                        + ", samples lost to a stalled disk " + plain(disk, "lost_samples") + ", other events "
+                        + plain(disk, "lost_events"));
+        line("last link", known(disk, "last_link").orElse("none yet"));
+    }
+
+    private String force(String newtons) {
+        return unit.format(Double.parseDouble(newtons));
+    }
+
+    private void line(String name, String words) {
+        text.append(String.format(Locale.ROOT, "%-12s %s%n", name, words));
+    }
+
+    private static String plain(JsonObject json, String key) {
+        return known(json, key).orElse("unknown");
+    }
+
+    private static Optional<String> known(JsonObject json, String key) {
+        JsonElement value = json.get(key);
+        return value == null || value.isJsonNull() ? Optional.empty() : Optional.of(value.getAsString());
+    }
+
+    private static boolean flag(JsonObject json, String key) {
+        return known(json, key).map(Boolean::parseBoolean).orElse(false);
+    }
+
+    private static Optional<JsonObject> object(JsonObject json, String key) {
+        JsonElement value = json.get(key);
+        return value != null && value.isJsonObject() ? Optional.of(value.getAsJsonObject()) : Optional.empty();
+    }
+}

@@ -1,0 +1,235 @@
+package tautlog.logger.live;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import tautlog.detect.Beacon;
+import tautlog.detect.Detection;
+import tautlog.detect.Finding;
+import tautlog.detect.FindingSink;
+import tautlog.detect.Second;
+import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.config.Setup;
+import tautlog.logger.live.HookupInForce.Choice;
+import tautlog.logger.recorder.LiveEvents;
+import tautlog.logger.wire.BeaconState;
+import tautlog.sample.ClockFix;
+import tautlog.sample.Evidence;
+import tautlog.sample.HookupSource;
+import tautlog.sample.Instrument;
+import tautlog.sample.OutingClock;
+import tautlog.sample.SampleTicks;
+import tautlog.sample.Tally;
+
+/**
+ * One outing: every call goes to the recording first and to the detectors then, and what these find follows it. Allocates
+ * nothing per sample. Reader thread only.
+ */
+final class LiveOuting implements Evidence, FindingSink {
+    private static final BeaconState[] STATES = {
+        BeaconState.CLEAR, BeaconState.CAUTION, BeaconState.OVER, BeaconState.FAULT
+    };
+
+    private final Instrument instrument;
+    private final Setup setup;
+    private final LiveEvents events;
+    private final HookupInForce hookups;
+    private final List<String> notesWaiting;
+    private final BeaconLamp lamp;
+    private final Detection detection;
+    private final Beacon beacon;
+    private final SampleTicks sampleTicks;
+
+    private boolean hookupTold;
+    private long samples;
+    private long lastNumber;
+    private long lastSampleTick;
+    private int lastCounts;
+    private int greatestCounts = Integer.MIN_VALUE;
+    private long nowNanos;
+    private long lastSampleNanos;
+    private Optional<ClockFix> fix = Optional.empty();
+    private Tally tally = Tally.NONE;
+    private long lostByInstrument;
+    private OptionalDouble shaftRpm = OptionalDouble.empty();
+
+    /** @param notesWaiting left before there was a sample; put at the first one, and cleared */
+    LiveOuting(
+            Instrument instrument,
+            Setup setup,
+            LiveEvents events,
+            HookupInForce hookups,
+            List<String> notesWaiting,
+            BeaconLamp lamp) {
+        this.notesWaiting = notesWaiting;
+        this.instrument = instrument;
+        this.setup = setup;
+        this.events = events;
+        this.hookups = hookups;
+        this.lamp = lamp;
+        detection = new Detection(instrument, setup.rig(), setup.calibration(), this);
+        beacon = new Beacon(instrument, setup.rig(), setup.calibration());
+        sampleTicks = new SampleTicks(instrument);
+    }
+
+    void arriving(long nanos) {
+        nowNanos = nanos;
+    }
+
+    long tickHz() {
+        return instrument.tickHz();
+    }
+
+    boolean hasSamples() {
+        return samples > 0;
+    }
+
+    /** The number of the sample that comes next, if no gap comes before it. */
+    long nextNumber() {
+        return lastNumber + 1;
+    }
+
+    Optional<ClockFix> fix() {
+        return fix;
+    }
+
+    /** How long ago the last sample came. */
+    long silentNanos(long nanos) {
+        return nanos - lastSampleNanos;
+    }
+
+    @Override
+    public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+        if (samples == 0) {
+            tellWhatWaits(number);
+        }
+        events.tension(number, tick, flags, counts, from, n);
+        detection.tension(number, tick, flags, counts, from, n);
+        lamp.sensor(STATES[beacon.level(flags, counts, from, n)], nowNanos);
+        remember(number, tick, counts, from, n);
+    }
+
+    private void tellWhatWaits(long number) {
+        if (!hookupTold) {
+            tellHookup(number, hookups.choice());
+        }
+        notesWaiting.forEach(note -> mark(number, note));
+        notesWaiting.clear();
+    }
+
+    private void remember(long number, long tick, int[] counts, int from, int n) {
+        sampleTicks.frame(number, tick, n);
+        samples += n;
+        lastNumber = number + n - 1;
+        lastSampleTick = sampleTicks.tickOf(n - 1);
+        lastSampleNanos = nowNanos;
+        lastCounts = counts[from + n - 1];
+        for (int i = from; i < from + n; i++) {
+            greatestCounts = Math.max(greatestCounts, counts[i]);
+        }
+    }
+
+    @Override
+    public void shaft(long tick, long pulses, long[] pulseTicks, int n) {
+        events.shaft(tick, pulses, pulseTicks, n);
+        detection.shaft(tick, pulses, pulseTicks, n);
+    }
+
+    @Override
+    public void input(long atNumber, long tick, int selector, int present, int state) {
+        events.input(atNumber, tick, selector, present, state);
+        detection.input(atNumber, tick, selector, present, state);
+    }
+
+    /** Says that another hookup is on from {@code atNumber}. */
+    void tellHookup(long atNumber, Choice choice) {
+        hookup(atNumber, choice.hookup().id(), choice.by());
+    }
+
+    @Override
+    public void hookup(long atNumber, String id, HookupSource by) {
+        hookupTold = true;
+        events.hookup(atNumber, id, by);
+        detection.hookup(atNumber, id, by);
+        beacon.hookup(id);
+    }
+
+    @Override
+    public void mark(long atNumber, String note) {
+        events.mark(atNumber, note);
+        detection.mark(atNumber, note);
+    }
+
+    @Override
+    public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {
+        lostByInstrument = lost;
+        events.health(tick, supplyMillivolts, temperatureDecidegrees, lost);
+        detection.health(tick, supplyMillivolts, temperatureDecidegrees, lost);
+    }
+
+    @Override
+    public void clock(long tick, long utcMicros) {
+        fix = Optional.of(new ClockFix(tick, utcMicros));
+        events.clock(tick, utcMicros);
+        detection.clock(tick, utcMicros);
+    }
+
+    @Override
+    public void tally(Tally newTally) {
+        tally = newTally;
+        events.tally(newTally);
+        detection.tally(newTally);
+    }
+
+    @Override
+    public void end() {
+        detection.end(); // what it finds now still belongs to the outing
+        events.end();
+    }
+
+    @Override
+    public void finding(Finding finding) {
+        events.finding(finding);
+    }
+
+    @Override
+    public void second(Second second) {
+        events.second(second);
+    }
+
+    @Override
+    public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {
+        // counted at the desk
+    }
+
+    @Override
+    public void shaftReading(long tick, double rpm) {
+        shaftRpm = OptionalDouble.of(rpm);
+    }
+
+    /** How the outing stands; the greatest tension begins anew. */
+    LiveReadings readings() {
+        Choice choice = hookups.choice();
+        if (samples == 0) {
+            return LiveReadings.none(instrument.id(), choice, tally);
+        }
+        OptionalDouble greatest = greatestCounts == Integer.MIN_VALUE
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(setup.calibration().newtons(greatestCounts));
+        greatestCounts = Integer.MIN_VALUE;
+        return new LiveReadings(
+                instrument.id(),
+                samples,
+                Optional.of(lastNumber),
+                OutingClock.of(fix.stream().toList(), instrument.tickHz()).instant(lastSampleTick),
+                OptionalInt.of(lastCounts),
+                OptionalDouble.of(setup.calibration().newtons(lastCounts)),
+                greatest,
+                shaftRpm,
+                choice.hookup(),
+                choice.by(),
+                tally,
+                lostByInstrument);
+    }
+}

@@ -1,0 +1,205 @@
+package tautlog.logger.live;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.clock.DeviceClock;
+import tautlog.logger.clock.HostClock;
+import tautlog.logger.clock.TickDating;
+import tautlog.logger.config.ClockChoice;
+import tautlog.logger.config.Setup;
+import tautlog.logger.recorder.LiveEvents;
+import tautlog.logger.wire.BeaconState;
+import tautlog.logger.wire.OutingSink;
+import tautlog.recording.OutingStart;
+import tautlog.rig.Hookup;
+import tautlog.rig.Limit;
+import tautlog.sample.ClockFix;
+import tautlog.sample.Evidence;
+import tautlog.sample.Instrument;
+
+/** The outings of one run, one after the other. Reader thread only, except {@link #readings}. */
+public final class LiveOutings implements OutingSink {
+    private static final Logger LOG = LoggerFactory.getLogger(LiveOutings.class);
+    private static final long SILENT_NANOS = TimeUnit.SECONDS.toNanos(1);
+    private static final long PUBLISH_NANOS = TimeUnit.SECONDS.toNanos(1);
+    /** A computer whose clock stands before this does not know the time. Chosen: before this program was written. */
+    private static final long EARLIEST_MICROS = micros(Instant.parse("2024-01-01T00:00:00Z"));
+
+    private final Setup setup;
+    private final String program;
+    private final LiveEvents events;
+    private final BeaconLamp lamp;
+    private final HookupInForce hookups;
+    private final TickDating dating;
+    private final Optional<Long> deviceStartMicros;
+    private final List<String> notesWaiting = new ArrayList<>();
+
+    private @Nullable LiveOuting outing;
+    private long nowNanos;
+    private long publishedNanos;
+    private Optional<Long> hostMicros = Optional.empty();
+    /** When the next outing begins, by the instrument's own ticks. */
+    private Optional<Long> deviceMicros;
+
+    private volatile Optional<LiveReadings> readings = Optional.empty();
+
+    /** @param program name and version, as the recording keeps it */
+    public LiveOutings(Setup setup, String program, LiveEvents events, BeaconLamp lamp) {
+        this.setup = setup;
+        this.program = program;
+        this.events = events;
+        this.lamp = lamp;
+        hookups = new HookupInForce(setup.rig());
+        ClockChoice clock = setup.config().clock();
+        deviceStartMicros =
+                clock instanceof ClockChoice.Device device ? Optional.of(micros(device.startUtc())) : Optional.empty();
+        deviceMicros = deviceStartMicros;
+        dating = clock instanceof ClockChoice.Device device ? new DeviceClock(device.startUtc()) : new HostClock();
+    }
+
+    private static long micros(Instant instant) {
+        return ChronoUnit.MICROS.between(Instant.EPOCH, instant);
+    }
+
+    /**
+     * What comes next arrived now; call it also while nothing comes.
+     *
+     * @param nanos of a clock that never goes back
+     * @param utcMicros by this computer's clock, in microseconds since 1970
+     */
+    public void arriving(long nanos, long utcMicros) {
+        nowNanos = nanos;
+        hostMicros = Optional.of(utcMicros).filter(micros -> micros >= EARLIEST_MICROS);
+        LiveOuting open = outing;
+        if (open != null) {
+            open.arriving(nanos);
+            if (open.silentNanos(nanos) > SILENT_NANOS) {
+                lamp.sensor(BeaconState.FAULT, nanos);
+            }
+            if (nanos - publishedNanos >= PUBLISH_NANOS) {
+                publish(open);
+            }
+        }
+    }
+
+    /** There is no line: nothing is known. */
+    public void lineGone(long nanos) {
+        lamp.sensor(BeaconState.FAULT, nanos);
+    }
+
+    /** How the outing that is on, or was last, stands; any thread. */
+    public Optional<LiveReadings> readings() {
+        return readings;
+    }
+
+    private void publish(LiveOuting open) {
+        publishedNanos = nowNanos;
+        readings = Optional.of(open.readings());
+    }
+
+    @Override
+    public Evidence begin(Instrument instrument, long firstTick) {
+        hookups.outingBegins();
+        LOG.info(
+                "outing begins instrument={} boot={} rate_hz={} firmware={}.{}",
+                instrument.id(),
+                instrument.boot(),
+                instrument.rate().hertz(),
+                instrument.firmwareMajor(),
+                instrument.firmwareMinor());
+        warnOfShortScale(instrument);
+        events.begin(
+                new OutingStart(
+                        instrument, setup.rigToml(), setup.calibration(), program, OutingStart.Source.INSTRUMENT),
+                deviceStartMicros.isPresent() ? deviceMicros : hostMicros);
+        LiveOuting next = new LiveOuting(instrument, setup, events, hookups, notesWaiting, lamp);
+        next.arriving(nowNanos);
+        outing = next;
+        dating.begin(instrument, next);
+        publish(next);
+        return next;
+    }
+
+    @Override
+    public void ended(long lastTick) {
+        LiveOuting before = outing;
+        if (before != null) {
+            deviceMicros = before.fix().map(fix -> later(fix, lastTick, before)).or(() -> deviceMicros);
+            publish(before);
+            outing = null;
+        }
+        dating.ended(lastTick);
+    }
+
+    private static long later(ClockFix fix, long tick, LiveOuting of) {
+        return fix.utcMicros() + (tick - fix.tick()) * 1_000_000 / of.tickHz();
+    }
+
+    private void warnOfShortScale(Instrument instrument) {
+        double most = setup.calibration().newtons(instrument.fullScale());
+        Limit lowest = setup.rig().hookups().stream()
+                .map(Hookup::limit)
+                .min(Comparator.comparing(Limit::newtons))
+                .orElseThrow();
+        if (most < lowest.newtons().doubleValue()) {
+            LOG.warn(
+                    "the converter ends at {} N, below the lowest limit of {} N: an overload cannot be seen."
+                            + " Check newtons_per_count, or use a cell with a greater range",
+                    Math.round(most),
+                    Math.round(lowest.newtons().doubleValue()));
+        }
+    }
+
+    @Override
+    public void firstSample(long tick) {
+        dating.firstSample(tick);
+    }
+
+    @Override
+    public void now(long tick) {
+        hostMicros.ifPresent(utcMicros -> dating.now(tick, utcMicros));
+    }
+
+    @Override
+    public void selector(long atNumber, int position) {
+        if (!hookups.selector(position)) {
+            LOG.warn(
+                    "selector position {} is no hookup of the rig; assumed is {}",
+                    position,
+                    hookups.choice().hookup().id());
+        }
+        LiveOuting open = outing;
+        if (open != null) {
+            open.tellHookup(atNumber, hookups.choice());
+        }
+    }
+
+    /**
+     * A person says which hookup is on, leaves a note, or both.
+     *
+     * @return the sample number at which it acts; empty when that is the first of the outing to come
+     */
+    public Optional<Long> mark(Optional<Hookup> hookup, Optional<String> note) {
+        hookup.ifPresent(hookups::mark);
+        LiveOuting open = outing;
+        if (open == null || !open.hasSamples()) {
+            note.ifPresent(notesWaiting::add);
+            return Optional.empty();
+        }
+        long number = open.nextNumber();
+        if (hookup.isPresent()) {
+            open.tellHookup(number, hookups.choice());
+        }
+        note.ifPresent(words -> open.mark(number, words));
+        return Optional.of(number);
+    }
+}

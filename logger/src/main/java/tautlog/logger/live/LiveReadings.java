@@ -1,0 +1,64 @@
+package tautlog.logger.live;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import tautlog.logger.live.HookupInForce.Choice;
+import tautlog.rig.Hookup;
+import tautlog.sample.HookupSource;
+import tautlog.sample.Tally;
+
+/**
+ * How an outing stands, at most a second old.
+ *
+ * @param instrument id of the instrument
+ * @param samples received
+ * @param lastNumber of the last sample
+ * @param lastSample when that was taken; empty while no clock is known
+ * @param lastCounts of that sample
+ * @param tensionNewtons of that sample
+ * @param greatestNewtons of the last second
+ * @param shaftRpm latest reading
+ * @param hookup in force, with its limit
+ * @param tally what the line lost
+ * @param lostByInstrument samples that the instrument lost itself, since its boot
+ */
+public record LiveReadings(
+        String instrument,
+        long samples,
+        Optional<Long> lastNumber,
+        Optional<Instant> lastSample,
+        OptionalInt lastCounts,
+        OptionalDouble tensionNewtons,
+        OptionalDouble greatestNewtons,
+        OptionalDouble shaftRpm,
+        Hookup hookup,
+        HookupSource hookupBy,
+        Tally tally,
+        long lostByInstrument) {
+
+    static LiveReadings none(String instrument, Choice hookup, Tally tally) {
+        return new LiveReadings(
+                instrument,
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                OptionalInt.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                hookup.hookup(),
+                hookup.by(),
+                tally,
+                0);
+    }
+
+    /** Greatest tension of the last second / limit; empty when no sample came. At least this when the limit is "at most". */
+    public OptionalDouble share() {
+        return greatestNewtons.isPresent()
+                ? OptionalDouble.of(
+                        greatestNewtons.getAsDouble() / hookup.limit().newtons().doubleValue())
+                : OptionalDouble.empty();
+    }
+}

@@ -1,0 +1,138 @@
+package tautlog.logger.recorder;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tautlog.config.ConfigException;
+import tautlog.detect.Detection;
+import tautlog.detect.Finding;
+import tautlog.detect.FindingSink;
+import tautlog.detect.Second;
+import tautlog.recording.Outing;
+import tautlog.recording.OutingWriter;
+import tautlog.recording.Recording;
+import tautlog.recording.RecordingException;
+import tautlog.recording.RecordingWriter;
+import tautlog.rig.Rig;
+
+/**
+ * Finishes what a power cut interrupted: the outing's evidence goes through the detectors again, with the rig and the
+ * calibration stored in it; what they find and nobody said yet is appended, and the outing is ended.
+ */
+public final class InterruptedOutings {
+    private static final Logger LOG = LoggerFactory.getLogger(InterruptedOutings.class);
+
+    private final RecordingFiles files;
+
+    public InterruptedOutings(RecordingFiles files) {
+        this.files = files;
+    }
+
+    /**
+     * Looks through all recordings of the winch; one that cannot be finished is left as it is, with a warning.
+     *
+     * @param next the file that the next outing will be put into
+     * @return how many outings were finished
+     * @throws RecordingException if {@code next} is there and is no recording that can go on
+     */
+    public int finishAll(Path next) throws RecordingException {
+        int finished = 0;
+        for (Path file : files.there()) {
+            try {
+                finished += hasOpenOuting(file) ? finish(file) : 0;
+            } catch (RecordingException unusable) {
+                LOG.warn("left as it is: {}", unusable.getMessage());
+            }
+        }
+        if (Files.exists(next)) {
+            RecordingWriter.open(next, files.winch()).close();
+        }
+        return finished;
+    }
+
+    private static boolean hasOpenOuting(Path file) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            return recording.outings().stream().anyMatch(outing -> !outing.closed());
+        }
+    }
+
+    private int finish(Path file) throws RecordingException {
+        int finished = 0;
+        try (RecordingWriter writer = RecordingWriter.open(file, files.winch());
+                Recording recording = Recording.open(file)) {
+            for (Outing outing : writer.interrupted()) {
+                int added = finish(writer, recording, outing);
+                LOG.info(
+                        "finished an outing that was cut off file={} outing={} samples={} findings_added={}",
+                        file.getFileName(),
+                        outing.index(),
+                        outing.samples(),
+                        added);
+                finished++;
+            }
+        }
+        return finished;
+    }
+
+    private static int finish(RecordingWriter writer, Recording recording, Outing outing) throws RecordingException {
+        OutingWriter rest = writer.resume(outing);
+        Missing missing = new Missing(recording, outing, rest);
+        try {
+            Rig rig =
+                    Rig.parse("rig of outing " + outing.index(), outing.start().rigToml());
+            Detection detection = new Detection(
+                    outing.start().instrument(), rig, outing.start().calibration(), missing);
+            recording.replay(outing, detection);
+            detection.end();
+        } catch (ConfigException rigOfAnotherVersion) {
+            LOG.warn("an outing that was cut off gets no findings: {}", rigOfAnotherVersion.getMessage());
+        }
+        rest.end();
+        rest.commit();
+        return missing.added;
+    }
+
+    /** Appends what was not said live. */
+    private static final class Missing implements FindingSink {
+        private final OutingWriter rest;
+        private final Map<Finding, Integer> said = new HashMap<>();
+        private final Set<Long> secondsSaid = new HashSet<>();
+        private int added;
+
+        Missing(Recording recording, Outing outing, OutingWriter rest) throws RecordingException {
+            this.rest = rest;
+            recording.findings(outing).forEach(finding -> said.merge(finding, 1, Integer::sum));
+            recording.seconds(outing).forEach(second -> secondsSaid.add(second.index()));
+        }
+
+        @Override
+        public void finding(Finding finding) {
+            if (said.merge(finding, -1, Integer::sum) < 0) {
+                rest.finding(finding);
+                added++;
+            }
+        }
+
+        @Override
+        public void second(Second second) {
+            if (secondsSaid.add(second.index())) {
+                rest.second(second);
+            }
+        }
+
+        @Override
+        public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {
+            // counted at the desk
+        }
+
+        @Override
+        public void shaftReading(long tick, double rpm) {
+            // read again at the desk
+        }
+    }
+}

@@ -1,0 +1,91 @@
+package tautlog.logger.run;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import tautlog.logger.beacon.BeaconSender;
+import tautlog.logger.live.LiveOutings;
+import tautlog.logger.port.InstrumentLine;
+import tautlog.logger.recorder.LiveEvents;
+import tautlog.logger.wire.FrameDecoder;
+import tautlog.logger.wire.FrameEncoder;
+import tautlog.logger.wire.OutingAssembler;
+import tautlog.sample.Tally;
+
+/**
+ * What the reader thread does with bytes: decoder, assembler, outings, one batch for each read. Looks at the two clocks of
+ * this computer, once a batch.
+ */
+final class Intake implements LineReader.Listener {
+    private static final long TALLY_NANOS = 1_000_000_000L;
+
+    private final LiveEvents events;
+    private final LiveOutings outings;
+    private final Marks marks;
+    private final BeaconSender beacon;
+    private final OutingAssembler assembler;
+    private final FrameDecoder decoder = new FrameDecoder();
+    private volatile Tally tally = Tally.NONE;
+    private long tallyNanos;
+
+    Intake(LiveEvents events, LiveOutings outings, Marks marks, BeaconSender beacon) {
+        this.events = events;
+        this.outings = outings;
+        this.marks = marks;
+        this.beacon = beacon;
+        assembler = new OutingAssembler(outings);
+    }
+
+    @Override
+    public void opened(InstrumentLine line) {
+        decoder.reset();
+        FrameEncoder encoder = new FrameEncoder();
+        byte[] frame = new byte[FrameEncoder.LONGEST_FRAME];
+        int[] seq = new int[1];
+        beacon.sendTo(state -> line.write(frame, encoder.beacon(frame, 0, seq[0]++ & 0xff, state)));
+    }
+
+    @Override
+    public void bytes(byte[] bytes, int n) {
+        long nowNanos = System.nanoTime();
+        events.open(nowNanos);
+        try {
+            outings.arriving(nowNanos, ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now()));
+            marks.serve(outings);
+            assembler.arriving(nowNanos);
+            decoder.feed(bytes, 0, n, assembler);
+            if (nowNanos - tallyNanos >= TALLY_NANOS) {
+                tallyNanos = nowNanos;
+                tally = assembler.tally();
+            }
+        } finally {
+            events.shut();
+        }
+    }
+
+    /** What was rejected and lost on the line, at most a second ago; any thread. */
+    Tally tally() {
+        return tally;
+    }
+
+    @Override
+    public void gone() {
+        beacon.sendTo(BeaconSender.Sink.NOWHERE);
+        outings.lineGone(System.nanoTime());
+    }
+
+    @Override
+    public void waiting() {
+        bytes(new byte[0], 0);
+        outings.lineGone(System.nanoTime());
+    }
+
+    /** Nothing more comes: ends the outing. */
+    void end() {
+        events.open(System.nanoTime());
+        try {
+            assembler.end();
+        } finally {
+            events.shut();
+        }
+    }
+}

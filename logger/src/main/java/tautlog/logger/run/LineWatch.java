@@ -1,0 +1,141 @@
+package tautlog.logger.run;
+
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import tautlog.detect.Finding;
+import tautlog.detect.Second;
+import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.beacon.BeaconSender;
+import tautlog.logger.config.Setup;
+import tautlog.logger.live.LiveOutings;
+import tautlog.logger.live.LiveReadings;
+import tautlog.logger.port.InstrumentPort;
+import tautlog.logger.port.PortException;
+import tautlog.logger.recorder.LiveEvents;
+import tautlog.quantity.ForceUnit;
+import tautlog.recording.OutingStart;
+import tautlog.sample.HookupSource;
+import tautlog.sample.Tally;
+
+/** Shows live readings for checking the wiring: the logger's reader without its recorder, and without its beacon. */
+public final class LineWatch {
+    private static final long LINE_MILLIS = 1_000;
+
+    private final Setup setup;
+    private final InstrumentPort port;
+    private final LiveOutings outings;
+    private final Intake intake;
+    private final LineReader reader;
+
+    public LineWatch(Setup setup, InstrumentPort port) {
+        this.setup = setup;
+        this.port = port;
+        BeaconLamp lamp = new BeaconLamp();
+        LiveEvents nowhere = new Nowhere();
+        outings = new LiveOutings(setup, "listen", nowhere, lamp);
+        // its beacon thread is never started: an instrument that is only listened to shows fault, as it should
+        intake = new Intake(nowhere, outings, new Marks(setup.rig()), new BeaconSender(lamp));
+        reader = new LineReader(port, LineReader.AtHangUp.END, intake);
+    }
+
+    /** Prints {@code lines} lines, one each second; stops before when the port's other end closes. */
+    public void show(PrintWriter out, int lines) throws PortException, InterruptedException {
+        var line = port.open();
+        Thread thread = new Thread(
+                () -> {
+                    try {
+                        reader.run(line);
+                    } catch (InterruptedException stopped) {
+                        Thread.currentThread().interrupt();
+                    }
+                },
+                "reader");
+        thread.setDaemon(true);
+        thread.start();
+        for (int i = 0; i < lines && thread.isAlive(); i++) {
+            thread.join(LINE_MILLIS);
+            out.println(words());
+            out.flush();
+        }
+        reader.stop();
+        thread.join();
+    }
+
+    private String words() {
+        Optional<LiveReadings> readings = outings.readings();
+        Tally tally = intake.tally();
+        String rejected = tally.rejected().isEmpty()
+                ? ""
+                : "  rejected "
+                        + tally.rejected().entrySet().stream()
+                                .map((Map.Entry<String, Long> kind) -> kind.getKey() + " " + kind.getValue())
+                                .collect(Collectors.joining(", "));
+        return readings.map(this::words).orElse("no instrument heard: no HELLO has come")
+                + rejected
+                + (tally.lostFrames() > 0 ? "  lost frames " + tally.lostFrames() : "");
+    }
+
+    private String words(LiveReadings now) {
+        if (now.greatestNewtons().isEmpty()) {
+            return now.instrument() + "  no sample in the last second";
+        }
+        ForceUnit unit = setup.rig().units();
+        boolean atMost = now.hookup().limit().isAtMost();
+        return String.format(
+                Locale.ROOT,
+                "%s  %s (counts %d)  greatest %s, %s%.0f %% of limit  shaft %s  hookup %s%s",
+                now.instrument(),
+                unit.format(now.tensionNewtons().orElse(0)),
+                now.lastCounts().orElse(0),
+                unit.format(now.greatestNewtons().getAsDouble()),
+                atMost ? "at least " : "",
+                100 * now.share().orElse(0),
+                now.shaftRpm().isPresent()
+                        ? String.format(Locale.ROOT, "%.0f rpm", now.shaftRpm().getAsDouble())
+                        : "unknown",
+                now.hookup().id(),
+                now.hookupBy().isAssumed() ? " (assumed)" : "");
+    }
+
+    /** Keeps nothing. */
+    private static final class Nowhere implements LiveEvents {
+        @Override
+        public void begin(OutingStart start, Optional<Long> utcMicros) {}
+
+        @Override
+        public void tension(long number, long tick, int flags, int[] counts, int from, int n) {}
+
+        @Override
+        public void shaft(long tick, long pulses, long[] pulseTicks, int n) {}
+
+        @Override
+        public void input(long atNumber, long tick, int selector, int present, int state) {}
+
+        @Override
+        public void hookup(long atNumber, String id, HookupSource by) {}
+
+        @Override
+        public void mark(long atNumber, String note) {}
+
+        @Override
+        public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
+
+        @Override
+        public void clock(long tick, long utcMicros) {}
+
+        @Override
+        public void tally(Tally tally) {}
+
+        @Override
+        public void end() {}
+
+        @Override
+        public void finding(Finding finding) {}
+
+        @Override
+        public void second(Second second) {}
+    }
+}

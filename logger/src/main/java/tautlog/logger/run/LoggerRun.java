@@ -1,0 +1,308 @@
+package tautlog.logger.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.beacon.BeaconSender;
+import tautlog.logger.config.ClockChoice;
+import tautlog.logger.config.Setup;
+import tautlog.logger.control.ControlServer;
+import tautlog.logger.control.Controlled;
+import tautlog.logger.control.MarkAnswer;
+import tautlog.logger.control.Status;
+import tautlog.logger.control.Status.DiskStatus;
+import tautlog.logger.control.StatusFile;
+import tautlog.logger.live.LiveOutings;
+import tautlog.logger.port.InstrumentLine;
+import tautlog.logger.port.InstrumentPort;
+import tautlog.logger.port.PortException;
+import tautlog.logger.recorder.Backlog;
+import tautlog.logger.recorder.DayFiles;
+import tautlog.logger.recorder.InterruptedOutings;
+import tautlog.logger.recorder.Overflow;
+import tautlog.logger.recorder.Recorder;
+import tautlog.logger.recorder.RecorderState;
+import tautlog.logger.recorder.RecordingFiles;
+import tautlog.logger.recorder.RecordingStore;
+import tautlog.logger.recorder.RecordingsFolder;
+import tautlog.recording.RecordingException;
+
+/**
+ * A logger from its start to its end: every stage of a sample's way from the port to the recording, and the threads.
+ *
+ * <p>{@link #run} does it all and returns when the line has ended or {@link #stop} was called. The stages, in order: {@link
+ * InstrumentPort} ▶ {@link LineReader} ▶ {@link Intake} (decoder, assembler) ▶ {@link LiveOutings} (hookup, detectors) ▶
+ * {@link Backlog} ▶ {@link Recorder} ▶ {@link DayFiles}.
+ */
+public final class LoggerRun implements Controlled {
+    private static final Logger LOG = LoggerFactory.getLogger(LoggerRun.class);
+    private static final long STATUS_MILLIS = 60_000;
+    private static final long STOP_MILLIS = 5_000;
+    private static final long SCARCE_BYTES = 64L << 20;
+
+    /** When a run ends by itself. */
+    public enum Until {
+        /** Never: a port that vanishes is opened again. */
+        STOPPED,
+        /** When the port's other end is closed. */
+        CLOSED
+    }
+
+    private final Setup setup;
+    private final InstrumentPort port;
+    private final String program;
+    private final Instant started = Instant.now();
+    private final RecordingFiles files;
+    private final StatusFile statusFile;
+    private final BeaconLamp lamp = new BeaconLamp();
+    private final BeaconSender beacon = new BeaconSender(lamp);
+    private final Backlog backlog;
+    private final Recorder recorder;
+    private final Marks marks;
+    private final LiveOutings outings;
+    private final Intake intake;
+    private final LineReader reader;
+    private final CountDownLatch finished = new CountDownLatch(1);
+    private volatile Optional<Throwable> bug = Optional.empty();
+    private volatile boolean stopping;
+    private boolean scarceSaid;
+
+    /** @param program name and version of this program */
+    public LoggerRun(Setup setup, InstrumentPort port, Until until, String program) {
+        this(setup, port, until, program, DayFiles::new);
+    }
+
+    /** @param store where outings are put */
+    LoggerRun(
+            Setup setup,
+            InstrumentPort port,
+            Until until,
+            String program,
+            Function<RecordingFiles, RecordingStore> store) {
+        this.setup = setup;
+        this.port = port;
+        this.program = program;
+        Path recordings = setup.config().recordings();
+        files = new RecordingFiles(recordings, setup.rig().winch());
+        statusFile = new StatusFile(recordings);
+        backlog = new Backlog(isReplayed() ? Overflow.WAIT : Overflow.LOSE);
+        recorder = new Recorder(backlog, store.apply(files), lamp);
+        marks = new Marks(setup.rig());
+        outings = new LiveOutings(setup, program, backlog, lamp);
+        intake = new Intake(backlog, outings, marks, beacon);
+        reader = new LineReader(
+                port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
+    }
+
+    private boolean isReplayed() {
+        return setup.config().clock() instanceof ClockChoice.Device;
+    }
+
+    /**
+     * Records until the line ends or {@link #stop}.
+     *
+     * @throws PortException if the port cannot be opened at the start
+     * @throws RecordingException if the recordings folder or the day's recording cannot be used at the start, or the disk took
+     *     nothing up to the end
+     */
+    public void run() throws PortException, RecordingException, InterruptedException {
+        try (RecordingsFolder folder = RecordingsFolder.claim(setup.config().recordings())) {
+            new InterruptedOutings(files).finishAll(files.dated(startMicros()));
+            LOG.info(
+                    "started port={} recordings={} winch={}",
+                    port.name(),
+                    folder.path(),
+                    setup.rig().winch());
+            record(port.open());
+        } finally {
+            finished.countDown();
+        }
+        Optional<String> trouble = recorder.state().trouble();
+        if (trouble.isPresent()) {
+            throw new RecordingException("what came last is not recorded: " + trouble.get());
+        }
+    }
+
+    private long startMicros() {
+        Instant start = setup.config().clock() instanceof ClockChoice.Device device ? device.startUtc() : Instant.now();
+        return ChronoUnit.MICROS.between(Instant.EPOCH, start);
+    }
+
+    private void record(InstrumentLine line) throws InterruptedException {
+        Thread readerThread = thread("reader", () -> read(line));
+        Thread recorderThread = thread("recorder", recorder);
+        Thread beaconThread = thread("beacon", beacon);
+        beaconThread.setDaemon(true); // it may wait for an instrument that reads nothing
+        Optional<ControlServer> control = control();
+        recorderThread.start();
+        beaconThread.start();
+        readerThread.start();
+        control.ifPresent(server -> {
+            Thread controlThread = thread("control", server);
+            controlThread.setDaemon(true);
+            controlThread.start();
+        });
+        watch(readerThread);
+        finish(readerThread, recorderThread);
+        beaconThread.interrupt();
+        control.ifPresent(LoggerRun::close);
+    }
+
+    private Thread thread(String name, Runnable work) {
+        Thread thread = new Thread(work, name);
+        thread.setUncaughtExceptionHandler((where, thrown) -> {
+            LOG.error("bug in thread {}; the recording is closed", where.getName(), thrown);
+            bug = Optional.of(thrown);
+            stop();
+        });
+        return thread;
+    }
+
+    private void read(InstrumentLine line) {
+        try {
+            reader.run(line);
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+        intake.end();
+    }
+
+    private Optional<ControlServer> control() {
+        try {
+            return Optional.of(ControlServer.open(setup.config().recordings(), this));
+        } catch (IOException | IllegalArgumentException refused) {
+            LOG.warn(
+                    "status and mark cannot reach this logger: no socket in the recordings folder ({});"
+                            + " a path of less than 90 characters helps",
+                    refused.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    private static void close(ControlServer server) {
+        try {
+            server.close();
+        } catch (IOException e) {
+            LOG.debug("closing the control socket: {}", e.getMessage());
+        }
+    }
+
+    /** Waits for the reader's end; leaves the status each minute. */
+    private void watch(Thread readerThread) throws InterruptedException {
+        writeStatus(false);
+        readerThread.join(STATUS_MILLIS);
+        while (readerThread.isAlive() && !stopping) {
+            writeStatus(false);
+            warnWhenScarce();
+            readerThread.join(STATUS_MILLIS);
+        }
+    }
+
+    private void finish(Thread readerThread, Thread recorderThread) throws InterruptedException {
+        readerThread.join(STOP_MILLIS); // at once, unless it is held up by a disk that stalls
+        recorder.stop();
+        readerThread.join(STOP_MILLIS);
+        recorderThread.join();
+        writeStatus(true);
+        RecorderState state = recorder.state();
+        LOG.info(
+                "stopped recording={} hang_ups={} lost_samples={} last_link={}",
+                state.file().orElse("none"),
+                reader.hangUps(),
+                backlog.lostSamples(),
+                state.lastLink().orElse("none"));
+    }
+
+    /** Asks the run to end; {@link #run} returns soon after. Any thread. */
+    public void stop() {
+        stopping = true;
+        reader.stop();
+    }
+
+    /**
+     * Waits until the recording is closed.
+     *
+     * @return false if it is not within {@code millis}
+     */
+    public boolean awaitFinished(long millis) throws InterruptedException {
+        return finished.await(millis, TimeUnit.MILLISECONDS);
+    }
+
+    /** The recording written last; empty when no outing began. */
+    public Optional<String> recording() {
+        return recorder.state().file();
+    }
+
+    /** What a bug threw, if one ended this run. */
+    public Optional<Throwable> bug() {
+        return bug;
+    }
+
+    @Override
+    public MarkAnswer mark(Optional<String> hookup, Optional<String> note) throws InterruptedException {
+        return marks.leave(hookup, note);
+    }
+
+    @Override
+    public Status status() {
+        return status(false);
+    }
+
+    private Status status(boolean closed) {
+        RecorderState disk = recorder.state();
+        return new Status(
+                program,
+                Instant.now(),
+                started,
+                closed,
+                setup.rig().winch(),
+                port.name(),
+                reader.isOpen(),
+                reader.hangUps(),
+                lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
+                outings.readings(),
+                new DiskStatus(
+                        setup.config().recordings().toString(),
+                        disk.file(),
+                        disk.lagSeconds(),
+                        backlog.lostSamples(),
+                        backlog.lostEvents(),
+                        disk.trouble(),
+                        freeBytes(),
+                        disk.lastLink()));
+    }
+
+    private void writeStatus(boolean closed) {
+        try {
+            statusFile.write(status(closed));
+        } catch (IOException refused) {
+            LOG.debug("status.json is not written: {}", refused.getMessage());
+        }
+    }
+
+    private Optional<Long> freeBytes() {
+        try {
+            return Optional.of(Files.getFileStore(setup.config().recordings()).getUsableSpace());
+        } catch (IOException unknown) {
+            return Optional.empty();
+        }
+    }
+
+    private void warnWhenScarce() {
+        boolean scarce = freeBytes().map(free -> free < SCARCE_BYTES).orElse(false);
+        if (scarce && !scarceSaid) {
+            LOG.warn("the disk of the recordings has less than {} MB left", SCARCE_BYTES >> 20);
+        }
+        scarceSaid = scarce;
+    }
+}
