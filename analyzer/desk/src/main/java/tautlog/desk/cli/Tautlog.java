@@ -82,6 +82,8 @@ public final class Tautlog implements Runnable {
     private static void setInk(CommandLine command, Ink ink) {
         if (command.getCommandSpec().userObject() instanceof ReportCommand report) {
             report.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof LimitsCommand limits) {
+            limits.ink(ink);
         }
     }
 
