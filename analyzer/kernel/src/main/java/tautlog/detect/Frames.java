@@ -22,17 +22,14 @@ final class Frames {
 
         /** The latest sample with a tick at or before {@code t}; the first has one. */
         int latestAt(long t) {
-            int low = 0;
-            int high = n - 1;
-            while (low < high) {
-                int middle = (low + high + 1) >>> 1;
-                if (ticks.tickOf(middle) <= t) {
-                    low = middle;
-                } else {
-                    high = middle - 1;
-                }
+            int k = ticks.sampleNear(t, n);
+            while (k < n - 1 && ticks.tickOf(k + 1) <= t) {
+                k++;
             }
-            return low;
+            while (k > 0 && ticks.tickOf(k) > t) {
+                k--;
+            }
+            return k;
         }
     }
 
@@ -97,7 +94,7 @@ final class Frames {
         Frame frame = at(i);
         int k = frame.latestAt(tick);
         long next = k < frame.n - 1 ? frame.number + k + 1 : i < size - 1 ? at(i + 1).number : Seat.NONE;
-        seat.set(frame.number + k, frame.place + k, frame.ticks.tickOf(k), next);
+        seat.set(frame.number + k, frame.place + k, next == Seat.NONE ? frame.ticks.tickOf(k) : tick, next);
     }
 
     /** Tick of the present sample {@code number}, which lies in a frame still kept. */

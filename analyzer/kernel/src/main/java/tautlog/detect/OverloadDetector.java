@@ -49,7 +49,9 @@ final class OverloadDetector implements Detector {
         if (run.limits != limits) {
             changeTo(run.limits);
         }
-        if (run.greatest > limits.limit) {
+        if (run.least > limits.limit) {
+            above(run.first, run.last(), run.n, run.greatest);
+        } else if (run.greatest > limits.limit) {
             each(run);
         } else if (open) {
             below(run);
@@ -77,7 +79,7 @@ final class OverloadDetector implements Detector {
         for (int k = 0; k < run.n; k++) {
             int count = run.count(k);
             if (count > limits.limit) {
-                above(run.first + k, count);
+                above(run.first + k, run.first + k, 1, count);
             } else if (open) {
                 quiet = count <= limits.clear ? quiet + 1 : 0;
                 if (quiet >= thresholds.overloadQuiet) {
@@ -89,21 +91,21 @@ final class OverloadDetector implements Detector {
         }
     }
 
-    private void above(long number, int count) {
+    private void above(long first, long last, int samples, int greatest) {
         if (!open) {
             open = true;
-            start = number;
+            start = first;
             above = 0;
-            peak = count;
+            peak = greatest;
             hasGap = false;
             gapSinceEnd = false;
-            pulls.overloadAt(number);
+            pulls.overloadAt(first);
         }
         hasGap |= gapSinceEnd;
         gapSinceEnd = false;
-        end = number;
-        above++;
-        peak = Math.max(peak, count);
+        end = last;
+        above += samples;
+        peak = Math.max(peak, greatest);
         quiet = 0;
     }
 

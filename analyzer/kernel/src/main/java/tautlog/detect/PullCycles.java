@@ -48,8 +48,7 @@ final class PullCycles {
     }
 
     void run(Run run) {
-        if (points.ignores(run.least, run.greatest)) {
-            points.passOver(run.lastCount(), 0);
+        if (points.takeAll(run.least, 0, run.greatest, 0, run.lastCount(), 0)) {
             return;
         }
         for (int k = 0; k < run.n; k++) {

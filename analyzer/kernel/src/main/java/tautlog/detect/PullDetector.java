@@ -251,12 +251,12 @@ final class PullDetector implements Detector {
      * Reports the closed pulls that can change no more.
      *
      * @param shocksKnownBelow a shock not yet decided has its peak here or later
-     * @param shaftKnownThrough up to here, what the shaft says is known
+     * @param shaftKnownThrough readings to come sit at this number or later
      */
     void report(long shocksKnownBelow, long shaftKnownThrough) {
         while (!closed.isEmpty()
                 && closed.getFirst().end < shocksKnownBelow
-                && closed.getFirst().end <= shaftKnownThrough) {
+                && closed.getFirst().end < shaftKnownThrough) {
             sink.finding(closed.removeFirst().finding());
         }
     }

@@ -45,6 +45,15 @@ final class ReadingRing {
         }
     }
 
+    /** The greatest speed; 0 when there is none. */
+    double greatest() {
+        double greatest = 0;
+        for (int i = 0; i < size; i++) {
+            greatest = Math.max(greatest, rpm[(head + i) & (rpm.length - 1)]);
+        }
+        return greatest;
+    }
+
     /** The speeds of the readings with a tick in ({@code after}, {@code through}], sorted; empty when there are none. */
     double[] sorted(long after, long through) {
         double[] found = new double[size];

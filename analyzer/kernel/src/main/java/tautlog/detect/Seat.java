@@ -9,7 +9,7 @@ final class Seat {
     long number;
     /** Its place among the present samples; -1 before the first. */
     long place = -1;
-    /** Its tick. */
+    /** Its tick, when no present sample follows; else only a tick not before it. */
     long tick;
     /** Number of the next present sample, or {@link #NONE}. */
     long next;

@@ -134,11 +134,14 @@ final class ShaftJoin {
     private boolean settleFirst(boolean force) {
         long tick = waiting.firstTick();
         boolean placed = frames.anyPresent();
+        if (!force && !(placed && frames.isPast(tick))) {
+            return false;
+        }
         if (placed) {
             frames.seat(tick, seat);
-        }
-        if (!force && (!placed || !frames.isPast(tick) || seat.next == Seat.NONE)) {
-            return false;
+            if (!force && seat.next == Seat.NONE) {
+                return false;
+            }
         }
         double rpm = waiting.firstRpm();
         waiting.removeFirst();

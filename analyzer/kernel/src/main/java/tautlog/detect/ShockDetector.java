@@ -89,9 +89,9 @@ final class ShockDetector implements Detector {
     /** @param unknownCounts whether a peak with an unknown level is a shock */
     private void decide(boolean settledKnown, boolean unknownCounts, long windowEnd) {
         undecided = false;
-        long settledTwice = settledKnown ? snap.settledTwice() : 0;
-        boolean shock = snap.isHighEnough()
-                && (settledKnown ? thresholds.isShockAgainst(snap.peak, settledTwice) : unknownCounts);
+        boolean high = snap.isHighEnough();
+        long settledTwice = high && settledKnown ? snap.settledTwice() : 0;
+        boolean shock = high && (settledKnown ? thresholds.isShockAgainst(snap.peak, settledTwice) : unknownCounts);
         jolts.snapDecided(shock, Math.min(windowEnd, snap.windowEnd()));
         if (shock) {
             pulls.shockAt(snap.peakNumber);

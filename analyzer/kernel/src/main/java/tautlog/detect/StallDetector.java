@@ -145,7 +145,8 @@ final class StallDetector {
 
     /** Opens a stall when the reading is one; false when the pulls do not know yet whether it lies in one. */
     private boolean mayOpen(Reading reading) {
-        if (!reading.loaded || history.size() < LEAST_READINGS) {
+        boolean low = reading.loaded && reading.rpm < thresholds.stallTo * history.greatest();
+        if (!low || history.size() < LEAST_READINGS) {
             return true;
         }
         double median = ReadingRing.median(history.sorted(Long.MIN_VALUE, reading.tick - 1));

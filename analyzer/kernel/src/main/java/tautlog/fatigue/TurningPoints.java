@@ -58,22 +58,28 @@ public final class TurningPoints {
     }
 
     /**
-     * True when values between {@code low} and {@code high}, both included, in whatever order, neither confirm a reversal nor
-     * move the extremum. They may then be left out, except that the last of them goes to {@link #passOver}.
+     * Takes many values at once if it is plain from their bounds that they confirm no reversal and begin no history; else takes none
+     * and returns false.
+     *
+     * @param low the least of them, first met at {@code lowIndex}
+     * @param high the greatest of them, first met at {@code highIndex}
+     * @param last the last of them, at {@code lastIndex}
      */
-    public boolean ignores(double low, double high) {
-        return switch (state) {
-            case UP -> high <= greatest && greatest - low < gate;
-            case DOWN -> low >= least && high - least < gate;
-            case UNDECIDED -> high <= greatest && low >= least;
-            default -> false;
-        };
-    }
-
-    /** Notes the last of values that {@link #ignores} allowed to leave out. */
-    public void passOver(double value, long index) {
-        lastValue = value;
-        lastIndex = index;
+    public boolean takeAll(double low, long lowIndex, double high, long highIndex, double last, long lastIndex) {
+        double bottom = state == UP ? low : Math.min(least, low);
+        double top = state == DOWN ? high : Math.max(greatest, high);
+        if (state == EMPTY || top - bottom >= gate) {
+            return false;
+        }
+        if (state != UP && low < least) {
+            setLeast(low, lowIndex);
+        }
+        if (state != DOWN && high > greatest) {
+            setGreatest(high, highIndex);
+        }
+        lastValue = last;
+        this.lastIndex = lastIndex;
+        return true;
     }
 
     /** Ends the history and gives its last points; the next value begins a new history. */

@@ -53,4 +53,10 @@ public final class SampleTicks {
     public long tickOf(int k) {
         return frameTick + Math.floorDiv(2L * k * ticks + samples, 2 * samples);
     }
+
+    /** The sample of the frame fed last, of {@code n}, whose tick is nearest to {@code tick}; at most one off. */
+    public int sampleNear(long tick, int n) {
+        long k = (tick - frameTick) * samples / ticks;
+        return (int) Math.max(0, Math.min(n - 1L, k));
+    }
 }

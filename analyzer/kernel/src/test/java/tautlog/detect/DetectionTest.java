@@ -90,6 +90,9 @@ class DetectionTest {
     }
 
     private static void assertSame(Findings expected, Findings actual) {
+        for (int i = 0; i < Math.min(expected.told().size(), actual.told().size()); i++) {
+            assertEquals(expected.sorted().get(i), actual.sorted().get(i));
+        }
         assertEquals(expected.sorted(), actual.sorted());
         assertEquals(expected.seconds(), actual.seconds());
         assertEquals(expected.cycles(), actual.cycles());
