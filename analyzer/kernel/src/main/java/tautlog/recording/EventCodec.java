@@ -13,6 +13,10 @@ import java.util.Map;
  * before costs a byte.
  */
 final class EventCodec {
+    private static final int TYPE = 0x3F;
+    private static final int SAMPLES_MOVED = 0x40;
+    private static final int SHAFTS_MOVED = 0x80;
+
     private final Map<Event.Type, long[]> last = new EnumMap<>(Event.Type.class);
     private final Map<Event.Type, long[]> step = new EnumMap<>(Event.Type.class);
     private final Map<Event.Type, List<String>> texts = new EnumMap<>(Event.Type.class);
@@ -30,19 +34,34 @@ final class EventCodec {
         int samples = 0;
         int shafts = 0;
         for (Event event : events) {
-            out.u8(event.type().code);
-            out.varint(event.samplesBefore() - samples);
-            out.varint(event.shaftsBefore() - shafts);
+            encodePlace(event.type(), event.samplesBefore() - samples, event.shaftsBefore() - shafts, out);
             samples = event.samplesBefore();
             shafts = event.shaftsBefore();
             codec.encode(event, out);
         }
     }
 
+    private static void encodePlace(Event.Type type, int samples, int shafts, ByteWriter out) {
+        out.u8(type.code | (samples != 0 ? SAMPLES_MOVED : 0) | (shafts != 0 ? SHAFTS_MOVED : 0));
+        if (samples != 0) {
+            out.varint(samples);
+        }
+        if (shafts != 0) {
+            out.varint(shafts);
+        }
+    }
+
     private void encode(Event event, ByteWriter out) {
         long[] numbers = event.numbers();
+        int surprising = 0;
         for (int i = 0; i < numbers.length; i++) {
-            out.zigzag(numbers[i] - expected(event.type(), i));
+            surprising |= numbers[i] == expected(event.type(), i) ? 0 : 1 << i;
+        }
+        out.u8(surprising);
+        for (int i = 0; i < numbers.length; i++) {
+            if ((surprising & (1 << i)) != 0) {
+                out.zigzag(numbers[i] - expected(event.type(), i));
+            }
             advance(event.type(), i, numbers[i]);
         }
         List<String> before = texts(event.type());
@@ -70,9 +89,10 @@ final class EventCodec {
         int samples = 0;
         int shafts = 0;
         for (int i = 0; i < count; i++) {
-            Event.Type type = Event.Type.of(in.u8());
-            samples += in.count(Block.GREATEST_COUNT);
-            shafts += in.count(Block.GREATEST_COUNT);
+            int head = in.u8();
+            Event.Type type = Event.Type.of(head & TYPE);
+            samples += (head & SAMPLES_MOVED) == 0 ? 0 : in.count(Block.GREATEST_COUNT);
+            shafts += (head & SHAFTS_MOVED) == 0 ? 0 : in.count(Block.GREATEST_COUNT);
             events.add(codec.decode(type, in).after(samples, shafts));
         }
         return events;
@@ -80,8 +100,9 @@ final class EventCodec {
 
     private Event decode(Event.Type type, ByteReader in) {
         long[] numbers = new long[type.numbers];
+        int surprising = in.u8();
         for (int i = 0; i < numbers.length; i++) {
-            numbers[i] = expected(type, i) + in.zigzag();
+            numbers[i] = expected(type, i) + ((surprising & (1 << i)) == 0 ? 0 : in.zigzag());
             advance(type, i, numbers[i]);
         }
         List<String> now = texts(type);

@@ -23,7 +23,8 @@ record EvidenceRow(long seq, int outing, int span, int kind, Reach reach, int co
                 bytes(row, 11));
     }
 
-    private static byte[] bytes(ResultSet row, int column) throws SQLException {
+    /** A blob; empty when damage made it something else. */
+    static byte[] bytes(ResultSet row, int column) throws SQLException {
         byte[] bytes = row.getBytes(column);
         return bytes == null ? new byte[0] : bytes;
     }

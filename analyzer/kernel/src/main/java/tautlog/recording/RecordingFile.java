@@ -23,6 +23,9 @@ final class RecordingFile {
     /** Format version; at byte 60 of the file. */
     static final int VERSION = 1;
 
+    /** Chosen: with pages of 4,096 bytes the ends of blocks leave 0.10 bytes a sample of them empty. */
+    private static final int PAGE_SIZE = 1_024;
+
     private static final String[] SCHEMA = {
         "CREATE TABLE recording (winch TEXT NOT NULL)",
         "CREATE TABLE evidence (seq INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
@@ -64,7 +67,7 @@ final class RecordingFile {
     private static void prepare(Connection connection, boolean isNew, String winch) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             if (isNew) {
-                statement.execute("PRAGMA page_size = 4096");
+                statement.execute("PRAGMA page_size = " + PAGE_SIZE);
             }
             statement.execute("PRAGMA journal_mode = WAL");
             statement.execute("PRAGMA synchronous = FULL");
@@ -103,8 +106,14 @@ final class RecordingFile {
         try {
             return checked(file, connect(file, ""));
         } catch (SQLException e) {
-            if (!needsWritableFolder(e) || hasLog(file)) {
+            if (!needsWritableFolder(e)) {
                 throw explain(file, e);
+            }
+            if (hasLog(file)) {
+                throw new RecordingException(
+                        file + ": its newest rows stand in the -wal file beside it, which can only be read in a folder"
+                                + " that can be written. Copy both files to such a folder and name the copy.",
+                        e);
             }
         }
         try {

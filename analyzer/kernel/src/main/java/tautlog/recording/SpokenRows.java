@@ -22,8 +22,8 @@ final class SpokenRows {
             select.setInt(1, outing);
             try (ResultSet rows = select.executeQuery()) {
                 while (rows.next()) {
-                    String kind = rows.getString(2);
-                    String json = rows.getString(4);
+                    String kind = String.valueOf(rows.getString(2));
+                    String json = String.valueOf(rows.getString(4));
                     if (FindingJson.crc(kind, rows.getLong(3), json) == rows.getLong(5)) {
                         findings.add(FindingJson.read(kind, json));
                     } else {
@@ -44,7 +44,7 @@ final class SpokenRows {
             select.setInt(1, outing);
             try (ResultSet rows = select.executeQuery()) {
                 while (rows.next()) {
-                    append(rows.getLong(1), rows.getBytes(2), outing, codec, seconds, damaged);
+                    append(rows.getLong(1), EvidenceRow.bytes(rows, 2), outing, codec, seconds, damaged);
                 }
             }
         }

@@ -28,7 +28,7 @@ record TailRows(Span span, Map<Long, String> damaged) {
                     if (span.isEmpty()) {
                         span = new Span(outing, rows.getInt(2));
                     }
-                    append(rows.getLong(1), rows.getBytes(3), codec, span, damaged);
+                    append(rows.getLong(1), EvidenceRow.bytes(rows, 3), codec, span, damaged);
                 }
             }
         }

@@ -35,7 +35,7 @@ final class Verifier {
                         connection.prepareStatement("SELECT link FROM evidence ORDER BY seq DESC LIMIT 1");
                 ResultSet rows = select.executeQuery()) {
             if (rows.next()) {
-                chain = new Chain(rows.getBytes(1));
+                chain = new Chain(EvidenceRow.bytes(rows, 1));
             }
         }
         SpanCodec codec = new SpanCodec();
@@ -146,7 +146,7 @@ final class Verifier {
                         connection.prepareStatement("SELECT id, outing, span, blocks FROM tail ORDER BY id");
                 ResultSet rows = select.executeQuery()) {
             while (rows.next()) {
-                verifyTail(rows.getLong(1), rows.getInt(2), rows.getInt(3), rows.getBytes(4));
+                verifyTail(rows.getLong(1), rows.getInt(2), rows.getInt(3), EvidenceRow.bytes(rows, 4));
             }
         }
     }
@@ -174,9 +174,14 @@ final class Verifier {
 
     private void verifySpoken(List<Outing> list) throws SQLException {
         for (Outing outing : list) {
-            SpokenRows.findings(connection, outing.index(), what -> addLoose(outing.index(), what, "not as written"));
-            SpokenRows.seconds(connection, outing.index(), what -> addLoose(outing.index(), what, "not as written"));
+            SpokenRows.findings(connection, outing.index(), what -> spoken(outing, what));
+            SpokenRows.seconds(connection, outing.index(), what -> spoken(outing, what));
         }
+    }
+
+    private void spoken(Outing outing, String what) {
+        int colon = what.indexOf(": ");
+        addLoose(outing.index(), what.substring(0, colon), what.substring(colon + 2));
     }
 
     private void verifyStructure() throws SQLException {
@@ -184,7 +189,8 @@ final class Verifier {
                 ResultSet rows = statement.executeQuery("PRAGMA integrity_check(20)")) {
             while (rows.next()) {
                 if (!"ok".equals(rows.getString(1))) {
-                    damages.add(new Damage(-1, "file structure", 0, -1, "time unknown", rows.getString(1)));
+                    damages.add(
+                            new Damage(-1, "file structure", 0, -1, "time unknown", String.valueOf(rows.getString(1))));
                 }
             }
         }

@@ -1,0 +1,227 @@
+package tautlog.recording;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class DamageTest {
+    @TempDir
+    Path folder;
+
+    private Path file;
+
+    @BeforeEach
+    void record() throws IOException {
+        file = folder.resolve("small.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            Story.plain(1, 30).tell(outing);
+            outing.end();
+            outing.commit();
+        }
+    }
+
+    private static Verification verify(Path file) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            return recording.verify();
+        }
+    }
+
+    private static int indexOf(byte[] where, byte[] what) {
+        for (int at = 0; at + what.length <= where.length; at++) {
+            if (Arrays.equals(where, at, at + what.length, what, 0, what.length)) {
+                return at;
+            }
+        }
+        throw new AssertionError("the block does not lie in one piece");
+    }
+
+    private byte[] block(int kind) throws SQLException {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                PreparedStatement select =
+                        connection.prepareStatement("SELECT block FROM evidence WHERE kind = " + kind);
+                ResultSet rows = select.executeQuery()) {
+            assertTrue(rows.next());
+            return rows.getBytes(1);
+        }
+    }
+
+    @Test
+    void findsAndNamesAByteFlippedAnywhereInABlock() throws Exception {
+        for (Block.Kind kind : List.of(Block.Kind.SAMPLES, Block.Kind.SHAFT, Block.Kind.EVENTS, Block.Kind.END)) {
+            byte[] block = block(kind.code());
+            byte[] whole = Files.readAllBytes(file);
+            int at = indexOf(whole, block);
+            Path flipped = folder.resolve("flipped.tautlog");
+            for (int i = 0; i < block.length; i++) {
+                byte[] copy = whole.clone();
+                copy[at + i] ^= 0x10;
+                Files.write(flipped, copy);
+                Verification verification = verify(flipped);
+                assertEquals(1, verification.damages().size(), kind + " byte " + i);
+                Damage damage = verification.damages().get(0);
+                assertEquals(0, damage.outing());
+                assertTrue(damage.place().startsWith(kind.word() + " block "), damage.summary());
+                if (kind == Block.Kind.SAMPLES) {
+                    assertEquals(500, damage.firstNumber());
+                    assertEquals(500 + 30 * 25 - 1, damage.lastNumber());
+                    assertTrue(damage.time().startsWith("2026-05-04T08:00:0"), damage.summary());
+                }
+            }
+        }
+    }
+
+    @Test
+    void damageCostsOnlyItsOwnBlock() throws Exception {
+        Path big = folder.resolve("big.tautlog");
+        Story story = Story.plain(2, 2_000);
+        try (RecordingWriter writer = RecordingWriter.open(big, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            story.tell(outing);
+            outing.end();
+            outing.commit();
+        }
+        int damaged = 0;
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + big);
+                PreparedStatement update = connection.prepareStatement(
+                        "UPDATE evidence SET block = ? WHERE seq = 5 AND kind = 2 RETURNING count")) {
+            byte[] bytes;
+            try (ResultSet rows = connection
+                    .prepareStatement("SELECT block FROM evidence WHERE seq = 5")
+                    .executeQuery()) {
+                bytes = rows.getBytes(1);
+            }
+            bytes[bytes.length / 2] ^= 1;
+            update.setBytes(1, bytes);
+            try (ResultSet rows = update.executeQuery()) {
+                damaged = rows.getInt(1);
+            }
+        }
+        assertTrue(damaged > 16_000);
+
+        try (Recording recording = Recording.open(big)) {
+            EvidenceLog log = new EvidenceLog();
+            List<Damage> damages = recording.replay(recording.outings().get(0), log);
+            assertEquals(1, damages.size());
+            Damage lost = damages.get(0);
+            List<String> expected = story.lines().stream()
+                    .filter(line -> !isLost(line, lost))
+                    .collect(Collectors.toCollection(ArrayList::new));
+            expected.add("end");
+            assertEquals(expected, log.lines);
+            assertEquals(damages, recording.verify().damages());
+        }
+    }
+
+    private static boolean isLost(String line, Damage lost) {
+        String[] words = line.split(" ");
+        if (!words[0].equals("tension")) {
+            return false;
+        }
+        long number = Long.parseLong(words[1]);
+        return number >= lost.firstNumber() && number <= lost.lastNumber();
+    }
+
+    /** A link or a row changed by who can also mend the checksum still shows in the chain. */
+    @Test
+    void noticesAChangeWhoseChecksumWasMended() throws Exception {
+        ByteWriter content = new ByteWriter();
+        EventCodec.encode(List.of(Event.of(Event.Type.MARK, List.of("never happened"), 7)), content);
+        Block forged = Block.of(Block.Kind.EVENTS, 0, 1, 0, 1, content);
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                PreparedStatement update =
+                        connection.prepareStatement("UPDATE evidence SET block = ?, count = 1 WHERE kind = 4")) {
+            update.setBytes(1, forged.bytes());
+            update.executeUpdate();
+        }
+        List<Damage> damages = verify(file).damages();
+        assertEquals(1, damages.size());
+        assertTrue(damages.get(0).reason().contains("link"), damages.get(0).summary());
+    }
+
+    @Test
+    void noticesARowThatWasTakenOut() throws Exception {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file)) {
+            connection.createStatement().executeUpdate("DELETE FROM evidence WHERE kind = 3");
+        }
+        List<Damage> damages = verify(file).damages();
+        assertTrue(damages.stream().anyMatch(d -> d.reason().contains("missing")), damages.toString());
+    }
+
+    /** Whatever byte rots, reading answers in words: with what it could read, or with a RecordingException. */
+    @Test
+    void neverStumblesOverAFlippedByte() throws Exception {
+        byte[] whole = Files.readAllBytes(file);
+        Path flipped = folder.resolve("flipped.tautlog");
+        for (int at = 0; at < whole.length; at += 37) {
+            byte[] copy = whole.clone();
+            copy[at] ^= (byte) (1 << (at % 8));
+            Files.write(flipped, copy);
+            try (Recording recording = Recording.open(flipped)) {
+                for (Outing outing : recording.outings()) {
+                    recording.replay(outing, new EvidenceLog());
+                }
+                recording.verify();
+            } catch (RecordingException e) {
+                assertTrue(String.valueOf(e.getMessage()).contains("flipped.tautlog"), e.toString());
+            }
+        }
+    }
+
+    @Test
+    void refusesATornFileAtEveryLength() throws IOException {
+        byte[] whole = Files.readAllBytes(file);
+        Path torn = folder.resolve("torn.tautlog");
+        for (int length = 0; length < whole.length; length += 101) {
+            Files.write(torn, Arrays.copyOf(whole, length));
+            RecordingException e = assertThrows(RecordingException.class, () -> Recording.open(torn), "" + length);
+            assertTrue(String.valueOf(e.getMessage()).contains("torn.tautlog: "), e.toString());
+        }
+        Files.write(torn, whole);
+        assertTrue(verify(torn).isIntact());
+    }
+
+    @Test
+    void setsADamagedTailRowAsideAndGoesOn() throws Exception {
+        Path live = folder.resolve("live.tautlog");
+        RecordingWriter writer = RecordingWriter.open(live, "winch-1");
+        OutingWriter outing = writer.begin(Story.START);
+        Story story = Story.plain(3, 40);
+        for (int from = 0; from < story.size(); from += 10) {
+            story.tell(outing, from, Math.min(story.size(), from + 10));
+            outing.commit();
+        }
+        try (PreparedStatement update = writer.connection()
+                .prepareStatement("UPDATE tail SET blocks = substr(blocks, 1, length(blocks) - 1) WHERE id = 3")) {
+            update.executeUpdate();
+            writer.connection().commit();
+        }
+        writer.abandon();
+
+        assertEquals(1, verify(live).damages().size());
+        try (RecordingWriter next = RecordingWriter.open(live, "winch-1")) {
+            assertEquals(1, next.interrupted().size());
+        }
+        Verification after = verify(live);
+        assertEquals(1, after.damages().size());
+        assertEquals("tail row 3", after.damages().get(0).place());
+        assertFalse(after.gaps().isEmpty());
+    }
+}

@@ -1,0 +1,165 @@
+package tautlog.recording;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.Random;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+
+class SampleCodecTest {
+    private static SampleBlock coded(FrameTable table) throws DamagedBlockException {
+        ByteWriter content = new ByteWriter();
+        new SampleCodec().encode(table, content);
+        Block block = Block.of(Block.Kind.SAMPLES, 0, 1, table.number[0], table.samples(), content);
+        SampleBlock decoded = new SampleBlock();
+        new SpanCodec().read(Block.read(block.bytes(), 0), decoded);
+        return decoded;
+    }
+
+    private static FrameTable random(Random random, int frames, int spreadBits, int longest) {
+        FrameTable table = new FrameTable();
+        long number = random.nextInt(1_000) * (random.nextInt(4) == 0 ? 4_294_967_296L : 1);
+        long tick = random.nextLong() >> 20;
+        for (int f = 0; f < frames; f++) {
+            int n = 1 + random.nextInt(longest);
+            int[] counts = new int[n + 3];
+            int base = random.nextInt() >> random.nextInt(32);
+            int ramp = random.nextInt() >> (10 + random.nextInt(22));
+            for (int i = 0; i < counts.length; i++) {
+                counts[i] = base + ramp * i + (spreadBits == 0 ? 0 : random.nextInt() >>> (32 - spreadBits));
+            }
+            number += random.nextInt(8) == 0 ? random.nextInt(1_000_000) : 0;
+            table.add(number, tick, random.nextInt(10) == 0 ? random.nextInt(256) : 0, counts, 3, n);
+            number += n;
+            tick += random.nextInt(50) == 0 ? random.nextLong() >>> 20 : n * 2_000L + random.nextInt(9) - 4;
+        }
+        return table;
+    }
+
+    private static void assertSame(FrameTable expected, SampleBlock block) {
+        FrameTable actual = block.table;
+        int n = expected.frames;
+        assertEquals(n, actual.frames);
+        assertArrayEquals(Arrays.copyOf(expected.number, n), Arrays.copyOf(actual.number, n));
+        assertArrayEquals(Arrays.copyOf(expected.tick, n), Arrays.copyOf(actual.tick, n));
+        assertArrayEquals(Arrays.copyOf(expected.flags, n), Arrays.copyOf(actual.flags, n));
+        assertArrayEquals(Arrays.copyOf(expected.from, n + 1), Arrays.copyOf(actual.from, n + 1));
+        int samples = expected.samples();
+        assertArrayEquals(Arrays.copyOf(expected.counts, samples), Arrays.copyOf(block.counts(), samples));
+    }
+
+    /** Every run: at most 128 samples of consecutive numbers and equal flags, with the least and greatest it says. */
+    private static void assertRunsTell(FrameTable table, SampleBlock block) {
+        long[] numberOf = new long[table.samples()];
+        int[] flagsOf = new int[table.samples()];
+        for (int f = 0; f < table.frames; f++) {
+            for (int i = table.from[f]; i < table.from[f + 1]; i++) {
+                numberOf[i] = table.number[f] + i - table.from[f];
+                flagsOf[i] = table.flags[f];
+            }
+        }
+        int next = 0;
+        for (int run = 0; run < block.runs(); run++) {
+            assertEquals(next, block.runFrom(run));
+            assertTrue(block.runLength(run) >= 1 && block.runLength(run) <= 128);
+            int least = Integer.MAX_VALUE;
+            int greatest = Integer.MIN_VALUE;
+            for (int i = next; i < next + block.runLength(run); i++) {
+                assertEquals(block.runNumber(run) + i - next, numberOf[i]);
+                assertEquals(block.runFlags(run), flagsOf[i]);
+                least = Math.min(least, table.counts[i]);
+                greatest = Math.max(greatest, table.counts[i]);
+            }
+            assertEquals(least, block.runLeast(run));
+            assertEquals(greatest, block.runGreatest(run));
+            next += block.runLength(run);
+        }
+        assertEquals(table.samples(), next);
+    }
+
+    @Property(tries = 400)
+    void givesBackWhatItWasGiven(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 60) int frames, @ForAll @IntRange(max = 32) int bits)
+            throws DamagedBlockException {
+        FrameTable table = random(new Random(seed), frames, bits, 90);
+        SampleBlock block = coded(table);
+        assertRunsTell(table, block);
+        assertSame(table, block);
+    }
+
+    @Property(tries = 30)
+    void givesBackLongStretchesInEveryWidth(@ForAll long seed) throws DamagedBlockException {
+        Random random = new Random(seed);
+        for (int bits = 0; bits <= 32; bits++) {
+            int[] counts = new int[700 + random.nextInt(128)];
+            int base = random.nextInt();
+            int slope = random.nextInt(3) * random.nextInt(5_000);
+            for (int i = 0; i < counts.length; i++) {
+                counts[i] = base + slope * i + (bits == 0 ? 0 : random.nextInt() >>> (32 - bits));
+            }
+            FrameTable table = new FrameTable();
+            table.add(5, 6, 0, counts, 0, counts.length);
+            SampleBlock block = coded(table);
+            assertRunsTell(table, block);
+            assertSame(table, block);
+        }
+    }
+
+    @Test
+    void givesBackTheGreatestAndLeastIntsSideBySide() throws DamagedBlockException {
+        int[] counts = new int[300];
+        for (int i = 0; i < counts.length; i++) {
+            counts[i] = i % 2 == 0 ? Integer.MIN_VALUE : Integer.MAX_VALUE;
+        }
+        FrameTable table = new FrameTable();
+        table.add(0, 0, 0, counts, 0, 300);
+        assertSame(table, coded(table));
+    }
+
+    /** Even frames of a steady line cost next to nothing beside the counts. */
+    @Test
+    void spendsNearlyNothingOnSteadyFrames() {
+        FrameTable table = new FrameTable();
+        for (int f = 0; f < 655; f++) {
+            table.add(500 + 25L * f, 1_000_000 + 50_000L * f, 0, new int[25], 0, 25);
+        }
+        ByteWriter content = new ByteWriter();
+        new SampleCodec().encode(table, content);
+        int runs = (655 * 25 + 127) / 128;
+        assertTrue(content.size() < 3 * runs + 100, content.size() + " bytes");
+    }
+
+    @Property(tries = 300)
+    void neverReadsOutsideItsBytes(@ForAll long seed) {
+        Random random = new Random(seed);
+        ByteWriter content = new ByteWriter();
+        FrameTable table = random(random, 10, random.nextInt(33), 40);
+        new SampleCodec().encode(table, content);
+        byte[] bytes = content.toBytes();
+        for (int flips = 0; flips < 3; flips++) {
+            bytes[random.nextInt(bytes.length)] = (byte) random.nextInt();
+        }
+        ByteWriter damaged = new ByteWriter();
+        damaged.raw(bytes, 0, random.nextInt(bytes.length + 1));
+        Block block = Block.of(Block.Kind.SAMPLES, 0, 1, table.number[0], table.samples(), damaged);
+        SampleBlock into = new SampleBlock();
+        try {
+            new SpanCodec().read(block, into);
+            assertEquals(table.samples(), into.counts().length >= table.samples() ? table.samples() : -1);
+        } catch (DamagedBlockException e) {
+            assertTrue(String.valueOf(e.getMessage()).contains("content"));
+        }
+    }
+
+    @Test
+    void refusesAContentOfNothing() {
+        Block block = Block.of(Block.Kind.SAMPLES, 0, 1, 0, 5, new ByteWriter());
+        assertThrows(DamagedBlockException.class, () -> new SpanCodec().read(block, new SampleBlock()));
+    }
+}
