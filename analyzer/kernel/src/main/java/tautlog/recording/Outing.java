@@ -32,7 +32,7 @@ public record Outing(
         clockFixes = List.copyOf(clockFixes);
     }
 
-    /** UTC in microseconds since 1970 at {@code tick}, by the outing's clock; unknown without a fix. */
+    /** UTC in microseconds since 1970 at {@code tick}; unknown without a clock fix. */
     public OptionalLong utcMicros(long tick) {
         return OutingClock.of(clockFixes, start.instrument().tickHz()).utcMicros(tick);
     }

@@ -5,7 +5,8 @@ package tautlog.sample;
  *
  * <p>Who calls: the logger, live; the recording, on replay. Who implements: the recording's writer, the detectors, tests.
  * Calls come from one thread. Numbers and ticks are unwrapped to 64 bits and never go back within an outing. Arrays
- * belong to the caller and are only valid during the call.
+ * belong to the caller and are only valid during the call. An outing's first tick is the wire's, 0 to 2³² − 1; a pulse or
+ * a frame that was made a little before it can lie below zero.
  *
  * <p>A replay makes the same calls as the live run, except that shaft frames and samples may be interleaved otherwise:
  * an implementation joins them by tick, never by order of arrival. {@link #input}, {@link #hookup} and {@link #mark}

@@ -9,7 +9,8 @@
  *
  * <p>Start at {@link tautlog.sample.Evidence}: everything that an outing tells, as calls with primitives. The live
  * logger and a later replay make the same calls, so what stands behind cannot tell them apart. Samples are numbered by
- * the instrument, so a gap is a jump in the number and is exact. Nothing here reads a clock, a file or a port.
+ * the instrument, so a gap is a jump in the number and is exact. {@link
+ * tautlog.sample.OutingClock} dates ticks. Nothing here reads a clock, a file or a port.
  */
 @org.jspecify.annotations.NullMarked
 package tautlog.sample;

@@ -54,7 +54,8 @@ final class HeldFrames {
 
     /**
      * Counts as lost what cannot be of the boot that {@code instrument}'s HELLO at {@code helloTick} speaks of: all up to
-     * the last frame that was not made within the 2 s around it, and all before the last restart of the numbers.
+     * the last frame that was not made in the 2 s before it, and all before the last restart of the numbers. 10 ms after
+     * it are let pass: a frame may overtake a HELLO that is ready to be sent.
      *
      * @return true when there was any
      */
@@ -75,7 +76,7 @@ final class HeldFrames {
             HeldFrame frame = waiting.frame;
             long span = frame.samples() * 1_000L * instrument.tickHz() / instrument.rateMillihertz();
             int age = (int) (helloTick - frame.tick());
-            if (age < -window || age > window + span) {
+            if (age < -window / 200 || age > window + span) {
                 begin = index;
             }
         }

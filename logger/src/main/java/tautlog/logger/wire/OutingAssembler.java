@@ -21,7 +21,7 @@ import tautlog.sample.Tally;
  * <ul>
  *   <li><b>No HELLO yet</b>: frames are held, in order. One that has waited for more than 2 s is lost and counted
  *       ({@link Tally#heldFrames}). The first HELLO begins an outing with the frames still held. When one of
- *       them was not made within 2 s of the HELLO by the instrument's own counter, or when numbers among them start
+ *       them was not made in the 2 s before the HELLO by the instrument's own counter, or when numbers among them start
  *       again, the instrument has restarted: that one or those before belong to no HELLO, are lost and counted.
  *   <li><b>HELLO of the same instrument and boot</b>: nothing, but that it decides about held frames.
  *   <li><b>HELLO that says anything else</b> (another boot, id, rate, …): the outing ends, another begins; frames held

@@ -378,4 +378,79 @@ class OutingAssemblerTest {
         assertEquals(List.of("shaft 100000 pulses 10 [95000]", "shaft 300000 pulses 13 [280000]"), told.only("shaft"));
         assertEquals(1, assembler.tally().repeatedFrames());
     }
+
+    @Test
+    void holdsAFrameWithALaterNumberAndAnEarlierTick() {
+        hello(BOOT_7, 1_000_000);
+        tension(0, 1_002_000, 1);
+        seq = 0;
+        tension(700, 200_000, 2);
+        assertEquals(1, told.only("tension").size());
+        hello(BOOT_8, 201_000);
+
+        assertEquals(
+                List.of("begin boot 8 tick 200000", "tension 700 tick 200000 flags 0 [2]"),
+                told.only("begin boot 8", "tension 700"));
+    }
+
+    @Test
+    void holdsAFrameWithTheNextNumberAtATimeThatDoesNotFitWhileOthersAreHeld() {
+        hello(BOOT_7, 1_000_000);
+        tension(0, 1_002_000, 1);
+        seq = 0;
+        tension(0, 1_102_000, 2);
+        tension(1, 1_104_000, 3);
+        assertEquals(1, told.only("tension").size());
+        hello(BOOT_8, 1_105_000);
+
+        assertEquals(
+                List.of(
+                        "tension 0 tick 1002000 flags 0 [1]",
+                        "tension 0 tick 1102000 flags 0 [2]",
+                        "tension 1 tick 1104000 flags 0 [3]"),
+                told.only("tension"));
+    }
+
+    @Test
+    void holdsAShaftFrameWithFewerPulsesAndWhatFollowsIt() {
+        hello(BOOT_7, 1_000);
+        assembler.shaft(nextSeq(), 100_000, 500, new int[0], 0);
+        seq = 0;
+        assembler.shaft(nextSeq(), 200_000, 2, new int[0], 0);
+        tension(3, 201_000, 1);
+        assertEquals(List.of(), told.only("tension"));
+        hello(BOOT_8, 202_000);
+
+        assertEquals(
+                List.of(
+                        "shaft 100000 pulses 500 []",
+                        "end",
+                        "shaft 200000 pulses 2 []",
+                        "tension 3 tick 201000 flags 0 [1]"),
+                told.only("shaft", "end", "tension"));
+    }
+
+    @Test
+    void dropsAndCountsRepeatsOfHelloShaftAndHealth() {
+        for (int time = 0; time < 2; time++) {
+            assembler.hello(0, BOOT_7, 1_000);
+            assembler.shaft(1, 2_000, 5, new int[] {10}, 1);
+            assembler.health(2, 3_000, 5_000, 200, 0);
+        }
+
+        assertEquals(List.of("shaft 2000 pulses 5 [1990]", "health 3000 lost 0"), told.only("shaft", "health"));
+        assertEquals(1, told.only("now").size());
+        assertEquals(3, assembler.tally().repeatedFrames());
+    }
+
+    @Test
+    void comparesSequenceNumbersInOrderThoughAnotherChannelComesBetween() {
+        tension(10, 20_000, 1);
+        assembler.tension(nextSeq(), 21_000, 0, 0x20, new int[] {9}, 1);
+        tension(11, 22_000, 2);
+        hello(BOOT_7, 23_000);
+
+        assertEquals(2, told.only("tension").size());
+        assertEquals(Tally.NONE, assembler.tally());
+    }
 }

@@ -1,0 +1,91 @@
+package tautlog.logger.beacon;
+
+import java.util.Arrays;
+import java.util.concurrent.TimeUnit;
+import tautlog.logger.wire.BeaconState;
+
+/**
+ * Which state the beacon shows. Source: {@code firmware-notes/wire.md}, BEACON.
+ *
+ * <p>Of the states that are true or held the first of over, fault, caution, clear is shown. Over the limit is held for 3 s
+ * after it was last true, the others for 0.5 s, so that one sample above the limit is seen. Until anything is known the
+ * lamp shows fault. Time is an argument. Safe for threads.
+ */
+public final class BeaconLamp {
+    private static final long OVER_HELD_NANOS = TimeUnit.SECONDS.toNanos(3);
+    private static final long OTHERS_HELD_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
+    private static final long NEVER = Long.MIN_VALUE;
+
+    private final long[] lastTrueNanos = new long[4];
+    private BeaconState sensor = BeaconState.FAULT;
+    private boolean diskFault;
+    private BeaconState signalled = BeaconState.FAULT;
+
+    public BeaconLamp() {
+        Arrays.fill(lastTrueNanos, NEVER);
+    }
+
+    /** What line, sensor and limit say from now on; the reader. */
+    public synchronized void sensor(BeaconState state, long nowNanos) {
+        touch(nowNanos);
+        sensor = state;
+        touch(nowNanos);
+        signalChange(nowNanos);
+    }
+
+    /** Whether the recording is in trouble from now on; the recorder. */
+    public synchronized void disk(boolean fault, long nowNanos) {
+        touch(nowNanos);
+        diskFault = fault;
+        touch(nowNanos);
+        signalChange(nowNanos);
+    }
+
+    /** The state to show at {@code nowNanos}. */
+    public synchronized BeaconState shown(long nowNanos) {
+        touch(nowNanos);
+        return chosen(nowNanos);
+    }
+
+    /** Waits until the shown state is another than {@code last}, {@code nanos} at most; the state then. */
+    synchronized BeaconState awaitChange(BeaconState last, long nanos) throws InterruptedException {
+        long end = System.nanoTime() + nanos;
+        long now = System.nanoTime();
+        while (now < end && shown(now) == last) {
+            // A hold may run out while nothing is said: look again soon.
+            TimeUnit.NANOSECONDS.timedWait(this, Math.min(end - now, TimeUnit.MILLISECONDS.toNanos(100)));
+            now = System.nanoTime();
+        }
+        return shown(now);
+    }
+
+    private void signalChange(long nowNanos) {
+        BeaconState now = chosen(nowNanos);
+        if (now != signalled) {
+            signalled = now;
+            notifyAll();
+        }
+    }
+
+    private void touch(long nowNanos) {
+        lastTrueNanos[sensor.code()] = nowNanos;
+        if (diskFault) {
+            lastTrueNanos[BeaconState.FAULT.code()] = nowNanos;
+        }
+    }
+
+    private BeaconState chosen(long nowNanos) {
+        if (isHeld(BeaconState.OVER, OVER_HELD_NANOS, nowNanos)) {
+            return BeaconState.OVER;
+        }
+        if (isHeld(BeaconState.FAULT, OTHERS_HELD_NANOS, nowNanos)) {
+            return BeaconState.FAULT;
+        }
+        return isHeld(BeaconState.CAUTION, OTHERS_HELD_NANOS, nowNanos) ? BeaconState.CAUTION : BeaconState.CLEAR;
+    }
+
+    private boolean isHeld(BeaconState state, long heldNanos, long nowNanos) {
+        long last = lastTrueNanos[state.code()];
+        return last != NEVER && nowNanos - last < heldNanos;
+    }
+}

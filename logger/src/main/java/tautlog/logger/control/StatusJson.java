@@ -1,0 +1,90 @@
+package tautlog.logger.control;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonNull;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
+import java.time.Instant;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tautlog.logger.control.Status.DiskStatus;
+import tautlog.logger.control.Status.OutingStatus;
+import tautlog.sample.Tally;
+
+/** A {@link Status} as one JSON document. Keys are added, never renamed; what is not known is null. */
+final class StatusJson {
+    private StatusJson() {}
+
+    static JsonObject of(Status status) {
+        JsonObject json = new JsonObject();
+        json.addProperty("schema", 1);
+        json.addProperty("program", status.program());
+        json.addProperty("running", true);
+        json.addProperty("closed", status.closed());
+        json.addProperty("written", status.written().toString());
+        json.addProperty("started", status.started().toString());
+        json.addProperty("winch", status.winch());
+        json.addProperty("port", status.port());
+        json.addProperty("port_open", status.portOpen());
+        json.addProperty("hang_ups", status.hangUps());
+        json.addProperty("beacon", status.beacon());
+        json.add("outing", status.outing().<JsonElement>map(StatusJson::outing).orElse(JsonNull.INSTANCE));
+        json.add("disk", disk(status.disk()));
+        return json;
+    }
+
+    private static JsonObject outing(OutingStatus outing) {
+        JsonObject json = new JsonObject();
+        json.addProperty("instrument", outing.instrument());
+        json.addProperty("samples", outing.samples());
+        json.add("last_number", number(outing.lastNumber()));
+        json.add("last_sample", text(outing.lastSample().map(Instant::toString)));
+        json.add("tension_n", number(outing.tensionNewtons()));
+        json.add("share", number(outing.share()));
+        json.add("shaft_rpm", number(outing.shaftRpm()));
+        json.addProperty("hookup", outing.hookup());
+        json.addProperty("hookup_by", outing.hookupBy().name().toLowerCase(Locale.ROOT));
+        json.addProperty("assumed", outing.hookupBy().isAssumed());
+        json.addProperty("limit_n", outing.limitNewtons());
+        json.addProperty("limit_is_at_most", outing.limitIsAtMost());
+        json.addProperty("rejected_frames", outing.tally().rejectedFrames());
+        json.add("rejected", rejected(outing.tally()));
+        json.addProperty("lost_frames", outing.tally().lostFrames());
+        json.addProperty("repeated_frames", outing.tally().repeatedFrames());
+        json.addProperty("frames_before_hello", outing.tally().heldFrames());
+        json.addProperty("lost_by_instrument", outing.lostByInstrument());
+        return json;
+    }
+
+    private static JsonObject rejected(Tally tally) {
+        JsonObject json = new JsonObject();
+        tally.rejected().forEach(json::addProperty);
+        return json;
+    }
+
+    private static JsonObject disk(DiskStatus disk) {
+        JsonObject json = new JsonObject();
+        json.addProperty("folder", disk.folder());
+        json.add("file", text(disk.file()));
+        json.addProperty("lag_s", disk.lagSeconds());
+        json.addProperty("lost_samples", disk.lostSamples());
+        json.addProperty("lost_events", disk.lostEvents());
+        json.add("trouble", text(disk.trouble()));
+        json.add("free_bytes", number(disk.freeBytes()));
+        json.add("last_link", text(disk.lastLink()));
+        return json;
+    }
+
+    private static JsonElement number(Optional<Long> value) {
+        return value.<JsonElement>map(JsonPrimitive::new).orElse(JsonNull.INSTANCE);
+    }
+
+    private static JsonElement number(OptionalDouble value) {
+        return value.isPresent() ? new JsonPrimitive(value.getAsDouble()) : JsonNull.INSTANCE;
+    }
+
+    private static JsonElement text(Optional<String> value) {
+        return value.<JsonElement>map(JsonPrimitive::new).orElse(JsonNull.INSTANCE);
+    }
+}

@@ -1,0 +1,256 @@
+package tautlog.logger.recorder;
+
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tautlog.detect.Finding;
+import tautlog.detect.Second;
+import tautlog.logger.beacon.BeaconLamp;
+import tautlog.recording.OutingStart;
+import tautlog.recording.OutingWriter;
+import tautlog.recording.RecordingException;
+import tautlog.sample.HookupSource;
+import tautlog.sample.Tally;
+
+/**
+ * The recorder thread's work: takes events from the backlog, appends them, commits.
+ *
+ * <p>A group is closed {@link #GATHER_MILLIS} after its first event came, or sooner when much has come, and committed at
+ * once. While the disk refuses, the same commit is tried again every {@link #RETRY_MILLIS} and the backlog waits; after
+ * {@link #stop} it is tried for {@link #LAST_TRIES_SECONDS} more.
+ */
+public final class Recorder implements Runnable {
+    private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
+    /** A commit is to start at most 0.5 s after a sample arrives; the rest is for a busy machine. */
+    private static final long GATHER_MILLIS = 400;
+
+    private static final long RETRY_MILLIS = 1_000;
+    private static final long LAST_TRIES_SECONDS = 10;
+    private static final int MOST_SAMPLES_A_COMMIT = 65_536;
+
+    private final Backlog backlog;
+    private final RecordingStore store;
+    private final BeaconLamp lamp;
+    private final Appender appender = new Appender();
+    private @Nullable OutingWriter outing;
+    private int uncommittedSamples;
+
+    private volatile long giveUpNanos = Long.MAX_VALUE;
+    private volatile Optional<Long> inHandNanos = Optional.empty();
+    private volatile Optional<String> file = Optional.empty();
+    private volatile Optional<String> trouble = Optional.empty();
+    private volatile Optional<String> lastLink = Optional.empty();
+    private final AtomicLong refusals = new AtomicLong();
+
+    public Recorder(Backlog backlog, RecordingStore store, BeaconLamp lamp) {
+        this.backlog = backlog;
+        this.store = store;
+        this.lamp = lamp;
+    }
+
+    /** Nothing more is appended to the backlog: the rest is written, then {@link #run} returns. */
+    public void stop() {
+        giveUpNanos = System.nanoTime() + TimeUnit.SECONDS.toNanos(LAST_TRIES_SECONDS);
+        backlog.close();
+    }
+
+    public RecorderState state() {
+        Optional<Long> oldest = inHandNanos.isPresent() ? inHandNanos : backlog.oldestNanos();
+        double lag = oldest.map(nanos -> (System.nanoTime() - nanos) / 1e9).orElse(0.0);
+        return new RecorderState(file, lag, trouble, refusals.get(), lastLink);
+    }
+
+    @Override
+    public void run() {
+        try (store) {
+            while (!backlog.isDrained()) {
+                backlog.await(GATHER_MILLIS);
+                writeGroup();
+            }
+        } catch (DiskRefusedToTheEnd gone) {
+            LOG.error("{}", gone.getMessage());
+        } catch (RecordingException closing) {
+            LOG.error("{}", closing.getMessage());
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void writeGroup() throws InterruptedException {
+        inHandNanos = backlog.oldestNanos();
+        Optional<Segment> segment = backlog.take();
+        while (segment.isPresent()) {
+            Segment events = segment.get();
+            while (events.replayNext(appender)) {
+                // each event goes to the appender
+            }
+            backlog.recycle(events);
+            segment = backlog.take();
+        }
+        commit();
+        inHandNanos = Optional.empty();
+    }
+
+    private void commit() throws InterruptedException {
+        OutingWriter open = outing;
+        if (open == null) {
+            return;
+        }
+        untilTaken(() -> {
+            open.commit();
+            return open;
+        });
+        uncommittedSamples = 0;
+        lastLink = Optional.of(open.lastLink());
+    }
+
+    private interface DiskWork<T> {
+        T tryOnce() throws RecordingException;
+    }
+
+    private <T> T untilTaken(DiskWork<T> work) throws InterruptedException {
+        while (true) {
+            try {
+                T done = work.tryOnce();
+                taken();
+                return done;
+            } catch (RecordingException refused) {
+                refused(refused);
+            }
+        }
+    }
+
+    private void taken() {
+        if (trouble.isPresent()) {
+            trouble = Optional.empty();
+            lamp.disk(false, System.nanoTime());
+            LOG.info(
+                    "the disk takes the recording again refusals={} lost_samples={}",
+                    refusals.get(),
+                    backlog.lostSamples());
+        }
+    }
+
+    private void refused(RecordingException refusal) throws InterruptedException {
+        String words = String.valueOf(refusal.getMessage());
+        if (trouble.isEmpty()) {
+            LOG.error(
+                    "{} Nothing committed is lost; tried again every second, {} s wait in memory.",
+                    words,
+                    Backlog.HELD_SECONDS);
+        }
+        trouble = Optional.of(words);
+        refusals.incrementAndGet();
+        lamp.disk(true, System.nanoTime());
+        if (System.nanoTime() - giveUpNanos > 0 && giveUpNanos != Long.MAX_VALUE) {
+            throw new DiskRefusedToTheEnd(words);
+        }
+        Thread.sleep(RETRY_MILLIS);
+    }
+
+    /** The program ends and the disk still takes nothing. */
+    private static final class DiskRefusedToTheEnd extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        DiskRefusedToTheEnd(String words) {
+            super("stopped while the disk took nothing, what came last is not recorded: " + words);
+        }
+    }
+
+    /** Appends what the backlog held to the outing that is open. */
+    private final class Appender implements LiveEvents {
+        private OutingWriter open() {
+            if (outing == null) {
+                throw new IllegalStateException("an event came outside of an outing");
+            }
+            return outing;
+        }
+
+        @Override
+        public void begin(OutingStart start, Optional<Long> utcMicros) {
+            try {
+                outing = untilTaken(() -> store.begin(start, utcMicros));
+                if (!file.equals(store.file())) {
+                    file = store.file();
+                    LOG.info("recording to {}", file.orElse(""));
+                }
+            } catch (InterruptedException stopped) {
+                Thread.currentThread().interrupt();
+                throw new DiskRefusedToTheEnd("interrupted");
+            }
+        }
+
+        @Override
+        public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+            if (uncommittedSamples >= MOST_SAMPLES_A_COMMIT) {
+                commitOrGiveUp(); // before samples, never between them and what was found in them
+            }
+            open().tension(number, tick, flags, counts, from, n);
+            uncommittedSamples += n;
+        }
+
+        @Override
+        public void shaft(long tick, long pulses, long[] pulseTicks, int n) {
+            open().shaft(tick, pulses, pulseTicks, n);
+        }
+
+        @Override
+        public void input(long atNumber, long tick, int selector, int present, int state) {
+            open().input(atNumber, tick, selector, present, state);
+        }
+
+        @Override
+        public void hookup(long atNumber, String id, HookupSource by) {
+            open().hookup(atNumber, id, by);
+        }
+
+        @Override
+        public void mark(long atNumber, String note) {
+            open().mark(atNumber, note);
+        }
+
+        @Override
+        public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {
+            open().health(tick, supplyMillivolts, temperatureDecidegrees, lost);
+        }
+
+        @Override
+        public void clock(long tick, long utcMicros) {
+            open().clock(tick, utcMicros);
+        }
+
+        @Override
+        public void tally(Tally tally) {
+            open().tally(tally);
+        }
+
+        @Override
+        public void finding(Finding finding) {
+            open().finding(finding);
+        }
+
+        @Override
+        public void second(Second second) {
+            open().second(second);
+        }
+
+        @Override
+        public void end() {
+            open().end();
+            commitOrGiveUp();
+            outing = null;
+        }
+
+        private void commitOrGiveUp() {
+            try {
+                commit();
+            } catch (InterruptedException stopped) {
+                Thread.currentThread().interrupt();
+                throw new DiskRefusedToTheEnd("interrupted");
+            }
+        }
+    }
+}

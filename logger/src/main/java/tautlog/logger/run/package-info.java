@@ -1,0 +1,19 @@
+/**
+ * The logger at work: every stage of it, in order, and the threads.
+ *
+ * <pre>
+ *   {@link tautlog.logger.run.LoggerRun} starts                                                    owns
+ *   reader    LineReader: port ▶ wire.FrameDecoder ▶ wire.OutingAssembler ▶      the line, decoder, assembler, clock,
+ *             live.LiveOutings ▶ detect.Detection ▶ recorder.Backlog             hookup in force, detectors
+ *   recorder  recorder.Recorder: Backlog ▶ tautlog.recording                     the recording, its file
+ *   beacon    beacon.BeaconSender: BeaconLamp ▶ port                             the line's other direction
+ *   control   control.ControlServer: tautlogd.sock ▶ status, marks               the socket
+ *   main      waits; writes status.json each minute                              status.json
+ * </pre>
+ *
+ * <p>Threads meet in four places: the backlog (bounded, counts what it loses), the lamp, the list of marks that wait for
+ * the reader, and the latest readings. The reader never waits for a disk, a beacon or a client, except that a replayed
+ * instrument (clock = "device") is held up rather than lost.
+ */
+@org.jspecify.annotations.NullMarked
+package tautlog.logger.run;
