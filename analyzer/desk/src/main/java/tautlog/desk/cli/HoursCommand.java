@@ -25,12 +25,11 @@ import tautlog.desk.page.TextPage;
 /** Hour meters and load bands. */
 @Command(
         name = "hours",
-        header = {
-            "Examples:",
-            "  tautlog hours recordings/",
-            "  tautlog hours recordings/ season-2025/ --json",
-            ""
-        },
+        headerHeading = "Examples:%n"
+                + "  tautlog hours recordings/%n"
+                + "  tautlog hours recordings/ season-2025/ --json%n"
+                + "%n",
+        header = "Hour meters and load bands, by outing, day and in all.",
         description = {
             "",
             "Meters of shaft and pulls and the time in each band of the limit: by outing, by day and",

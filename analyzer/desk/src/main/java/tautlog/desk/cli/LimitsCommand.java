@@ -20,12 +20,11 @@ import tautlog.rig.Rig;
 /** What each hookup may carry. */
 @Command(
         name = "limits",
-        header = {
-            "Examples:",
-            "  tautlog limits --rig rig.toml",
-            "  tautlog limits --rig rig.toml --hookup round-the-corner --units lbf",
-            ""
-        },
+        headerHeading = "Examples:%n"
+                + "  tautlog limits --rig rig.toml%n"
+                + "  tautlog limits --rig rig.toml --hookup round-the-corner --units lbf%n"
+                + "%n",
+        header = "Each hookup's limit, what sets it, what each item may carry.",
         description = {
             "",
             "Each hookup's limit, the item that sets it, every item's allowed load, what breaks",
