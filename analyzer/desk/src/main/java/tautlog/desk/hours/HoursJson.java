@@ -49,7 +49,11 @@ public final class HoursJson {
         double openingShaft = table.opening().shaftHours().doubleValue();
         double openingPull = table.opening().pullHours().doubleValue();
         OptionalDouble shaft = table.total().hours().shaftHours();
-        meter("opening", OptionalDouble.of(openingShaft), openingPull, table.opening().pulls());
+        meter(
+                "opening",
+                OptionalDouble.of(openingShaft),
+                openingPull,
+                table.opening().pulls());
         meter(
                 "meter",
                 shaft.isPresent() ? OptionalDouble.of(openingShaft + shaft.getAsDouble()) : shaft,

@@ -30,7 +30,8 @@ public final class HoursPage {
 
     private Document document(List<String> notes) {
         List<Document.Section> sections = new ArrayList<>();
-        sections.add(section("By outing", table.outings().stream().map(this::dated).toList(), table.outings()));
+        sections.add(
+                section("By outing", table.outings().stream().map(this::dated).toList(), table.outings()));
         if (!table.days().isEmpty()) {
             sections.add(section(
                     "By day", table.days().stream().map(HoursTable.Row::name).toList(), table.days()));
@@ -41,8 +42,9 @@ public final class HoursPage {
         if (table.undated() > 0) {
             know.add(Screen.counted(table.undated(), "outing") + " without a clock: in the total, in no day.");
         }
-        know.add("A reading of the shaft speaks for the time until the next, at most 1 s; each start and each stop is off"
-                + " by at most that.");
+        know.add(
+                "A reading of the shaft speaks for the time until the next, at most 1 s; each start and each stop is off"
+                        + " by at most that.");
         know.add("Hours worked while nothing was recorded are not in these figures.");
         sections.add(new Document.Section("Read this with the figures", List.of(new Block.Bullets(know))));
         return new Document(
@@ -109,7 +111,8 @@ public final class HoursPage {
         meters.add("Shaft: "
                 + (shaft.isPresent() ? sum(table.opening().shaftHours(), shaft.getAsDouble()) : "not known")
                 + ", of which " + table.opening().shaftHours().toPlainString() + " h before the first recording.");
-        meters.add("Pulls: " + sum(table.opening().pullHours(), table.total().hours().pullHours()) + " in "
+        meters.add("Pulls: "
+                + sum(table.opening().pullHours(), table.total().hours().pullHours()) + " in "
                 + (table.opening().pulls() + table.total().count("pull")) + " pulls, of which "
                 + table.opening().pullHours().toPlainString() + " h in "
                 + table.opening().pulls() + " pulls before the first recording.");

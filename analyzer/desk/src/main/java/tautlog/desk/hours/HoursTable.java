@@ -53,14 +53,14 @@ public record HoursTable(List<Row> outings, List<Row> days, Row total, int undat
         for (Row row : outings) {
             row.start()
                     .map(start -> start.atZone(zone).toLocalDate())
-                    .ifPresent(day -> byDay.computeIfAbsent(day, of -> new ArrayList<>())
-                            .add(row));
+                    .ifPresent(day ->
+                            byDay.computeIfAbsent(day, of -> new ArrayList<>()).add(row));
         }
         List<Row> days = byDay.entrySet().stream()
                 .map(day -> sum(day.getKey().toString(), day.getValue()))
                 .toList();
-        int undated = (int)
-                outings.stream().filter(row -> row.start().isEmpty()).count();
+        int undated =
+                (int) outings.stream().filter(row -> row.start().isEmpty()).count();
         Opening opening = studies.isEmpty()
                 ? Opening.NONE
                 : studies.get(studies.size() - 1).rig().opening();
@@ -73,7 +73,8 @@ public record HoursTable(List<Row> outings, List<Row> days, Row total, int undat
             counts.merge(finding.kind(), 1L, Long::sum);
         }
         return new Row(
-                study.member().file().getFileName() + " #" + (study.member().outing().index() + 1),
+                study.member().file().getFileName() + " #"
+                        + (study.member().outing().index() + 1),
                 study.times().utc(study.member().outing().firstTick()),
                 study.times().utc(study.member().outing().lastTick()),
                 study.hours(),
