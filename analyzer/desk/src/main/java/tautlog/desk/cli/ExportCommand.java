@@ -17,12 +17,11 @@ import tautlog.desk.exporting.Export;
 /** Samples or seconds for other programs. */
 @Command(
         name = "export",
-        header = {
-            "Examples:",
-            "  tautlog export recordings/ --csv samples.csv",
-            "  tautlog export recordings/ --csv - --seconds",
-            ""
-        },
+        headerHeading = "Examples:%n"
+                + "  tautlog export recordings/ --csv samples.csv%n"
+                + "  tautlog export recordings/ --csv - --seconds%n"
+                + "%n",
+        header = "Samples or seconds as a table for other programs.",
         description = {
             "",
             "Writes every sample (number, tick, UTC, counts, newtons, hookup, limit, share), or with",

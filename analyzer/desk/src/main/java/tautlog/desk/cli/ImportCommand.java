@@ -26,12 +26,11 @@ import tautlog.quantity.ForceUnit;
 /** Makes a recording from readings logged elsewhere. */
 @Command(
         name = "import",
-        header = {
-            "Examples:",
-            "  tautlog import log.csv --rig rig.toml -o recordings --time time --force kgf --unit kgf",
-            "  tautlog import log.csv.gz --rig rig.toml -o recordings --time 1 --force 3 --unit lbf --zone UTC",
-            ""
-        },
+        headerHeading = "Examples:%n"
+                + "  tautlog import log.csv --rig rig.toml -o recordings --time time --force kgf --unit kgf%n"
+                + "  tautlog import log.csv.gz --rig rig.toml -o recordings --time 1 --force 3 --unit lbf --zone UTC%n"
+                + "%n",
+        header = "Makes a recording from readings logged elsewhere.",
         description = {
             "",
             "Makes a recording from readings that were logged elsewhere. Uneven times are kept as",

@@ -37,12 +37,11 @@ import tautlog.rig.Rig;
 /** What was pulled, what was too much, what happened, how far to trust it. */
 @Command(
         name = "report",
-        header = {
-            "Examples:",
-            "  tautlog report recordings/ --html day.html",
-            "  tautlog report recordings/ --rig thin-choker.toml --fail-on past-wll",
-            ""
-        },
+        headerHeading = "Examples:%n"
+                + "  tautlog report recordings/ --html day.html%n"
+                + "  tautlog report recordings/ --rig thin-choker.toml --fail-on past-wll%n"
+                + "%n",
+        header = "What was pulled, what was too much, what happened, how far to trust it.",
         description = {
             "",
             "Tells what was pulled, what was too much, shocks, jolts, drops, stalls, hours, and how",

@@ -13,12 +13,11 @@ import tautlog.desk.page.Ink;
 /** The program at the desk: what was pulled, what was too much, what happened, how far to trust it. */
 @Command(
         name = "tautlog",
-        header = {
-            "Examples:",
-            "  tautlog report recordings/ --html day.html   what was pulled, what was too much",
-            "  tautlog limits --rig rig.toml                what each hookup may carry",
-            ""
-        },
+        headerHeading = "Examples:%n"
+                + "  tautlog report recordings/ --html day.html   what was pulled, what was too much%n"
+                + "  tautlog limits --rig rig.toml                what each hookup may carry%n"
+                + "%n",
+        header = "The program at the desk.",
         description = {
             "",
             "Reads recordings of the pull in a winch's line and tells what was too much, what",
@@ -82,6 +81,8 @@ public final class Tautlog implements Runnable {
     private static void setInk(CommandLine command, Ink ink) {
         if (command.getCommandSpec().userObject() instanceof ReportCommand report) {
             report.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof LimitsCommand limits) {
+            limits.ink(ink);
         }
     }
 

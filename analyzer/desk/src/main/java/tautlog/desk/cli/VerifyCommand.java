@@ -24,12 +24,11 @@ import tautlog.recording.Verification;
 /** Whether recordings are what was written. */
 @Command(
         name = "verify",
-        header = {
-            "Examples:",
-            "  tautlog verify recordings/",
-            "  tautlog verify upper-landing_2026-05-04.tautlog --json",
-            ""
-        },
+        headerHeading = "Examples:%n"
+                + "  tautlog verify recordings/%n"
+                + "  tautlog verify upper-landing_2026-05-04.tautlog --json%n"
+                + "%n",
+        header = "Checksums, hash chain and gaps of each recording.",
         description = {
             "",
             "Checks every block's checksum, the hash chain and the gaps of each recording. The",
