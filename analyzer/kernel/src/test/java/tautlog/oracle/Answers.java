@@ -30,6 +30,6 @@ record Answers(
     /** @see tautlog.detect.FindingSink#shaftReading */
     record Reading(long tick, double rpm) {}
 
-    /** Only those with a sample, without which there is no load and no wear. @see tautlog.detect.FindingSink#shaftInterval */
+    /** @see tautlog.detect.FindingSink#shaftInterval */
     record Interval(long ticks, double rpm, int samples, int greatest, Known clutch) {}
 }

@@ -3,9 +3,11 @@ package tautlog.oracle;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tautlog.rig.DetectSettings;
 import tautlog.rig.Hookup;
 
@@ -100,7 +102,7 @@ final class Line {
         return frame.tick() + Math.addExact(twice, samples) / (2 * samples);
     }
 
-    /** "The hookup in force at a present sample is the one named last at a number ≤ it; before any, the rig's assumed one." */
+    /** "Before anybody names one: the rig's assumed hookup, assumed. The latest naming at or before a number holds there …". */
     private void hookupsInForce() {
         for (int i = 0; i < size; i++) {
             hookup[i] = data.rig().assumed();
@@ -108,13 +110,21 @@ final class Line {
             for (int c = data.hookups().size() - 1; c >= 0; c--) {
                 OutingData.HookupChange change = data.hookups().get(c);
                 if (change.atNumber() <= number[i]) {
-                    hookup[i] = data.rig().hookup(change.id()).orElseThrow();
-                    assumed[i] = change.by().isAssumed();
+                    Optional<Hookup> known = data.rig().hookup(change.id());
+                    hookup[i] = known.orElseGet(this::lowest);
+                    assumed[i] = known.isEmpty() || change.by().isAssumed();
                     break;
                 }
             }
             limit[i] = hookup[i].limit().newtons();
         }
+    }
+
+    /** "an id that the rig does not know counts as the hookup with the lowest limit, assumed". */
+    private Hookup lowest() {
+        return data.rig().hookups().stream()
+                .min(Comparator.comparing(h -> h.limit().newtons()))
+                .orElseThrow();
     }
 
     /** "N(x) = max(1, round(x · f)), halves up." */

@@ -316,7 +316,9 @@ final class RandomTension {
         long earliest = hookups.isEmpty()
                 ? startNumber
                 : hookups.get(hookups.size() - 1).atNumber();
-        String id = RandomOutings.pick(random, rig.hookups()).id();
+        String id = random.nextInt(12) == 0
+                ? "not-in-the-rig"
+                : RandomOutings.pick(random, rig.hookups()).id();
         // it is told before the first sample at or after its number
         long told = Math.max(
                 next + offset,

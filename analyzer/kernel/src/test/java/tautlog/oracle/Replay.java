@@ -151,9 +151,8 @@ final class Replay {
 
         @Override
         public void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {
-            if (samples > 0) {
-                intervals.add(new Answers.Interval(ticks, rpm, samples, greatest, clutch));
-            }
+            // "meaningless when there are none"
+            intervals.add(new Answers.Interval(ticks, rpm, samples, samples > 0 ? greatest : 0, clutch));
         }
 
         Answers answers() {

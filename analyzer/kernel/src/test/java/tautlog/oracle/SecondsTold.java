@@ -63,7 +63,7 @@ final class SecondsTold {
     private OptionalDouble shaftRpm(int from, int to) {
         return shaft.readings().stream()
                 .filter(r -> from <= r.place() && r.place() <= to)
-                .mapToDouble(r -> r.rpm().value())
+                .mapToDouble(r -> r.rpm())
                 .average();
     }
 

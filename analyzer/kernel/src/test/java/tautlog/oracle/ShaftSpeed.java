@@ -1,23 +1,24 @@
 package tautlog.oracle;
 
-import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.OptionalDouble;
 import tautlog.detect.Finding.ShaftAfterDrop;
 
-/** Shaft readings: from wire.md's formula, and as the paragraphs Pull, Drop and Stall use them. Speeds are exact. */
+/**
+ * Shaft readings: from wire.md's formula, and as the paragraphs Pull, Drop and Stall use them. "Speeds in rpm are doubles,
+ * computed as the formula of wire.md stands (60 · tick_hz first, then one division), and compared as such."
+ */
 final class ShaftSpeed {
-    static final Fraction TURNING = Fraction.of(60, 1);
+    static final double TURNING = 60;
 
     private final Line line;
     private final List<Reading> readings = new ArrayList<>();
 
     /** @param place of the sample it sits at; below 0 when it sits before the first */
-    record Reading(long tick, Fraction rpm, int place) {
+    record Reading(long tick, double rpm, int place) {
         boolean isTurning() {
-            return rpm.compareTo(TURNING) >= 0;
+            return rpm >= TURNING;
         }
     }
 
@@ -32,7 +33,7 @@ final class ShaftSpeed {
 
     List<Answers.Reading> told() {
         return readings.stream()
-                .map(r -> new Answers.Reading(r.tick(), r.rpm().value()))
+                .map(r -> new Answers.Reading(r.tick(), r.rpm()))
                 .toList();
     }
 
@@ -58,7 +59,7 @@ final class ShaftSpeed {
             train.addAll(frame.pulseTicks());
             if (readings.isEmpty()
                     || 20 * (frame.tick() - readings.get(readings.size() - 1).tick()) >= tickHz()) {
-                Optional<Fraction> rpm = rpm(frame.tick(), train, trainFrom);
+                OptionalDouble rpm = rpm(frame.tick(), train, trainFrom);
                 rpm.ifPresent(speed -> readings.add(new Reading(frame.tick(), speed, placeAt(frame.tick()))));
             }
         }
@@ -71,21 +72,27 @@ final class ShaftSpeed {
      * <p>"with fewer than one revolution of known pulses since a gap in the pulse train there is no reading, except 0 when the last
      * pulse (or, with none, the first SHAFT frame after the gap) is more than 1 s ago."
      */
-    private Optional<Fraction> rpm(long t, List<Long> train, long trainFrom) {
+    private OptionalDouble rpm(long t, List<Long> train, long trainFrom) {
         int ppr = line.data.instrument().pulsesPerRevolution();
         if (ppr == 0) {
-            return Optional.empty();
+            return OptionalDouble.empty();
         }
         long lastPulse = train.isEmpty() ? trainFrom : train.get(train.size() - 1);
         if (t - lastPulse > tickHz()) {
-            return Optional.of(Fraction.ZERO);
+            return OptionalDouble.of(0);
         }
         if (train.size() < ppr + 1) {
-            return Optional.empty();
+            return OptionalDouble.empty();
         }
-        Fraction overOneTurn = Fraction.of(60 * tickHz(), lastPulse - train.get(train.size() - 1 - ppr));
-        return Optional.of(
-                t == lastPulse ? overOneTurn : overOneTurn.min(Fraction.of(60 * tickHz(), ppr * (t - lastPulse))));
+        double minuteTicks = 60.0 * tickHz();
+        long turn = lastPulse - train.get(train.size() - 1 - ppr);
+        if (turn == 0) {
+            // "Two pulses a revolution apart at one tick give no reading."
+            return OptionalDouble.empty();
+        }
+        double overOneTurn = minuteTicks / turn;
+        return OptionalDouble.of(
+                t == lastPulse ? overOneTurn : Math.min(overOneTurn, minuteTicks / (ppr * (t - lastPulse))));
     }
 
     /** "A shaft reading at tick t sits at the latest present sample with a tick ≤ t (… before the first sample sits before it)". */
@@ -133,10 +140,9 @@ final class ShaftSpeed {
     }
 
     /** "the median of an even number averages the middle two". */
-    static Fraction median(List<Reading> some) {
-        List<Fraction> sorted = some.stream().map(Reading::rpm).sorted().toList();
-        Fraction sum = sorted.get((sorted.size() - 1) / 2).plus(sorted.get(sorted.size() / 2));
-        return sum.times(new Fraction(BigInteger.ONE, BigInteger.TWO));
+    static double median(List<Reading> some) {
+        double[] sorted = some.stream().mapToDouble(Reading::rpm).sorted().toArray();
+        return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
     }
 
     /** "before = readings with tick in (t_i − 1 s, t_i], after = (t_i, t_i + 1 s]"; then "the first that holds of …". */
@@ -146,15 +152,14 @@ final class ShaftSpeed {
         if (before.size() < 5 || after.size() < 5) {
             return ShaftAfterDrop.UNKNOWN;
         }
-        Fraction median = median(before);
-        Stream<Fraction> speeds = after.stream().map(Reading::rpm);
-        if (median.compareTo(TURNING) < 0) {
+        double median = median(before);
+        if (median < TURNING) {
             return ShaftAfterDrop.STILL;
         }
         if (after.stream().anyMatch(r -> !r.isTurning())) {
             return ShaftAfterDrop.STOPPED;
         }
-        Fraction fast = median.times(Fraction.of(11, 10));
-        return speeds.anyMatch(rpm -> rpm.compareTo(fast) > 0) ? ShaftAfterDrop.RAN_UP : ShaftAfterDrop.KEPT_TURNING;
+        boolean ranUp = after.stream().anyMatch(r -> r.rpm() > 1.1 * median);
+        return ranUp ? ShaftAfterDrop.RAN_UP : ShaftAfterDrop.KEPT_TURNING;
     }
 }

@@ -3,14 +3,14 @@ package tautlog.oracle;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.OptionalDouble;
 import tautlog.detect.Finding;
 import tautlog.detect.Finding.StallEnd;
 
 /** The paragraph Stall. */
 final class Stalls {
     private static final int LEAST_READINGS = 20;
-    private static final Fraction RECOVERED = Fraction.of(9, 10);
+    private static final double RECOVERED = 0.9;
 
     private final Line line;
     private final List<ShaftSpeed.Reading> readings;
@@ -30,10 +30,10 @@ final class Stalls {
         boolean armed = true;
         while (next < readings.size()) {
             ShaftSpeed.Reading reading = readings.get(next);
-            Optional<Fraction> baseline = baselineOfLow(reading);
+            OptionalDouble baseline = baselineOfLow(reading);
             armed |= baseline.isEmpty();
             if (armed && baseline.isPresent() && isLoaded(reading)) {
-                next = follow(next, baseline.get(), stalls);
+                next = follow(next, baseline.getAsDouble(), stalls);
                 // "After one that ended stopped the next opens only when a reading in between was not low"
                 armed = stalls.get(stalls.size() - 1).ended() != StallEnd.STOPPED;
             } else {
@@ -47,17 +47,16 @@ final class Stalls {
      * "A shaft reading … below stall_to (0.7) × the median of the readings in the 5 s before it (at least 20, median ≥ 60 rpm)
      * …. Baseline: that median."
      */
-    private Optional<Fraction> baselineOfLow(ShaftSpeed.Reading reading) {
+    private OptionalDouble baselineOfLow(ShaftSpeed.Reading reading) {
         long hz = line.data.instrument().tickHz();
         List<ShaftSpeed.Reading> before = shaft.within(reading.tick() - 5 * hz, reading.tick() - 1);
         if (before.size() < LEAST_READINGS) {
-            return Optional.empty();
+            return OptionalDouble.empty();
         }
-        Fraction median = ShaftSpeed.median(before);
-        Fraction low = median.times(Fraction.of(line.settings.stallTo()));
-        boolean isLow =
-                median.compareTo(ShaftSpeed.TURNING) >= 0 && reading.rpm().compareTo(low) < 0;
-        return isLow ? Optional.of(median) : Optional.empty();
+        double median = ShaftSpeed.median(before);
+        double low = line.settings.stallTo().doubleValue() * median;
+        boolean isLow = median >= ShaftSpeed.TURNING && reading.rpm() < low;
+        return isLow ? OptionalDouble.of(median) : OptionalDouble.empty();
     }
 
     /**
@@ -94,22 +93,22 @@ final class Stalls {
     }
 
     /** "Ends at a reading ≥ 0.9 × baseline (recovered), at 0 rpm (stopped) or with the pull (pull-ended)." */
-    private int follow(int first, Fraction baseline, List<Finding.Stall> stalls) {
+    private int follow(int first, double baseline, List<Finding.Stall> stalls) {
         ShaftSpeed.Reading opening = readings.get(first);
         Finding.Pull pull =
                 pulls.stream().filter(p -> isIn(p, opening)).findFirst().orElseThrow();
-        Fraction least = opening.rpm();
+        double least = opening.rpm();
         for (int r = first; r < readings.size(); r++) {
             ShaftSpeed.Reading reading = readings.get(r);
             if (line.number[reading.place()] > pull.endNumber()) {
                 break;
             }
-            least = least.min(reading.rpm());
-            if (reading.rpm().compareTo(Fraction.ZERO) == 0) {
+            least = Math.min(least, reading.rpm());
+            if (reading.rpm() == 0) {
                 stalls.add(stall(opening, reading.tick(), StallEnd.STOPPED, least, baseline));
                 return r + 1;
             }
-            if (reading.rpm().compareTo(baseline.times(RECOVERED)) >= 0) {
+            if (reading.rpm() >= RECOVERED * baseline) {
                 stalls.add(stall(opening, reading.tick(), StallEnd.RECOVERED, least, baseline));
                 return r + 1;
             }
@@ -128,14 +127,14 @@ final class Stalls {
     }
 
     private Finding.Stall stall(
-            ShaftSpeed.Reading opening, long endTick, StallEnd ended, Fraction least, Fraction baseline) {
+            ShaftSpeed.Reading opening, long endTick, StallEnd ended, double least, double baseline) {
         return new Finding.Stall(
                 line.number[opening.place()],
                 opening.tick(),
                 endTick,
                 ended,
-                least.value(),
-                baseline.value(),
+                least,
+                baseline,
                 line.count[opening.place()]);
     }
 }

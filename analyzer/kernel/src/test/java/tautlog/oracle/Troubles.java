@@ -25,7 +25,7 @@ final class Troubles {
     }
 
     /**
-     * "a jump between two neighbouring frames of more than N(1 s) numbers, between any two samples whether flagged or not; start and
+     * "a jump between two neighbouring frames with more than N(1 s) numbers missing, between any two samples whether flagged or not; start and
      * end are the samples before and after it."
      */
     private void gaps(List<Finding.Trouble> troubles) {

@@ -30,15 +30,12 @@ final class Wear {
             long last = Math.min(numberAt(readings.get(r + 1)), after + line.samplesIn("1"));
             int from = line.firstPlaceFrom(after + 1);
             int to = line.firstPlaceFrom(last + 1) - 1;
-            if (from <= to) {
-                long ticks = readings.get(r + 1).tick() - readings.get(r).tick();
-                intervals.add(new Answers.Interval(
-                        ticks,
-                        readings.get(r).rpm().value(),
-                        to - from + 1,
-                        line.count[line.greatest(from, to)],
-                        clutch(after, last)));
-            }
+            intervals.add(new Answers.Interval(
+                    readings.get(r + 1).tick() - readings.get(r).tick(),
+                    readings.get(r).rpm(),
+                    to - from + 1,
+                    from <= to ? line.count[line.greatest(from, to)] : 0,
+                    clutch(after, last)));
         }
         return intervals;
     }
