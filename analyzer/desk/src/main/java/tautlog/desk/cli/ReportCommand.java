@@ -156,7 +156,7 @@ final class ReportCommand implements Callable<Integer> {
 
     private void write(Analysis analysis, Screen screen) throws IOException, UsageException {
         PrintWriter out = spec.commandLine().getOut();
-        boolean taken = html != null && Output.isStandard(html) || csv != null && Output.isStandard(csv);
+        boolean taken = (html != null && Output.isStandard(html)) || (csv != null && Output.isStandard(csv));
         if (json) {
             out.print(JsonReport.render(analysis.report()));
         } else if (!taken) {

@@ -216,7 +216,7 @@ class JsonReportTest {
         assertEquals(
                 "2026-05-04T07:00:00.000000Z", first("recordings").get("start").getAsString());
         assertEquals(
-                "2026-05-04T07:00:59.998000Z", first("recordings").get("end").getAsString());
+                "2026-05-04T07:01:00.000000Z", first("recordings").get("end").getAsString());
     }
 
     @Test
