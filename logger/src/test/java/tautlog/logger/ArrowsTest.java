@@ -16,7 +16,11 @@ class ArrowsTest {
 
     @Test
     void loggerDoesNotKnowTheDesk() {
-        noClasses().should().dependOnClassesThat().resideInAnyPackage("tautlog.desk..").check(LOGGER);
+        noClasses()
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("tautlog.desk..")
+                .check(LOGGER);
     }
 
     @Test

@@ -22,7 +22,8 @@ public final class RecordingFiles {
     public RecordingFiles(Path folder, String winch) {
         this.folder = folder;
         this.winch = winch;
-        String example = RecordingName.dated(folder, winch, Instant.EPOCH).getFileName().toString();
+        String example =
+                RecordingName.dated(folder, winch, Instant.EPOCH).getFileName().toString();
         prefix = example.substring(0, example.length() - ("1970-01-01" + RecordingName.ENDING).length());
     }
 

@@ -155,7 +155,10 @@ class FirstPullIT {
         assertEquals(TRACE.counts[2_510] / 100.0, shock.get("peak_n").getAsDouble(), COUNT_N);
         assertEquals(4_000, shock.get("settled_n").getAsDouble(), 0.011);
         assertEquals(2.5, shock.get("factor").getAsDouble(), 1e-4);
-        assertEquals(10_000 / Math.cos(Math.PI / 40), shock.get("peak_if_half_sine_n").getAsDouble(), 0.05);
+        assertEquals(
+                10_000 / Math.cos(Math.PI / 40),
+                shock.get("peak_if_half_sine_n").getAsDouble(),
+                0.05);
         assertTrue(shock.get("resolved").getAsBoolean());
     }
 
@@ -194,7 +197,8 @@ class FirstPullIT {
 
     @Test
     void findsTheStall() {
-        // 300 rpm from 45.05 s: at 45.1 s one or two of six pulse intervals are long (about 430 rpm), at 45.2 s four (about
+        // 300 rpm from 45.05 s: at 45.1 s one or two of six pulse intervals are long (about 430 rpm), at 45.2 s four
+        // (about
         // 345 rpm, below 0.7 * 540 = 378); back at 540 rpm from 46.05 s: at 46.2 s all six are short
         JsonObject stall = list("stalls", 1).get(0).getAsJsonObject();
         at(22_600, stall.get("start"));
@@ -221,7 +225,8 @@ class FirstPullIT {
         long stopped = Arrays.stream(TRACE.counts)
                 .filter(c -> c >= IndependentInstrument.FULL_SCALE)
                 .count();
-        assertEquals(stopped, report.getAsJsonObject("trust").get("end_stop_samples").getAsLong());
+        assertEquals(
+                stopped, report.getAsJsonObject("trust").get("end_stop_samples").getAsLong());
     }
 
     @Test
@@ -232,7 +237,8 @@ class FirstPullIT {
             pulls += pull.getAsJsonObject().get("duration_s").getAsDouble();
         }
         assertEquals(pulls / 3_600, hours.get("pull_h").getAsDouble(), 1e-9);
-        // turning from 0 to 64 s and from 86 to 105 s; a start and a stop are each off by a reading and the second of grace
+        // turning from 0 to 64 s and from 86 to 105 s; a start and a stop are each off by a reading and the second of
+        // grace
         assertEquals((64 + 19) / 3_600.0, hours.get("shaft_h").getAsDouble(), 2.0 / 3_600);
         double held = 0;
         for (int i = 2; i <= 3; i++) {
@@ -322,7 +328,8 @@ class FirstPullIT {
 
     private static void at(int sample, JsonElement time) {
         Instant expected = START.plusMillis(2L * sample);
-        Duration off = Duration.between(expected, Instant.parse(time.getAsString())).abs();
+        Duration off =
+                Duration.between(expected, Instant.parse(time.getAsString())).abs();
         assertTrue(off.compareTo(Duration.ofMillis(2)) <= 0, () -> time + " instead of " + expected);
     }
 
@@ -360,8 +367,8 @@ class FirstPullIT {
     private static Process start(String jar, String... arguments) throws IOException {
         Path program = ROOT.resolve(jar);
         String name = program.getFileName().toString().replace(".jar", "");
-        List<String> command = new ArrayList<>(
-                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-jar", program.toString()));
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-jar", program.toString()));
         command.addAll(Arrays.asList(arguments));
         return new ProcessBuilder(command)
                 .directory(folder.toFile())
@@ -378,8 +385,7 @@ class FirstPullIT {
         }
     }
 
-    private static final String RIG =
-            """
+    private static final String RIG = """
             schema = 1
             units = "kN"
             [winch]
@@ -403,8 +409,7 @@ class FirstPullIT {
             items = [ { gear = "rope" }, { gear = "choker", as = "choker", choke_angle_deg = 130 } ]
             """;
 
-    private static final String LOGGER =
-            """
+    private static final String LOGGER = """
             schema = 1
             rig = "rig.toml"
             recordings = "recordings"

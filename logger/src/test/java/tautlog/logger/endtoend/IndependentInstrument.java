@@ -150,7 +150,9 @@ final class IndependentInstrument {
         List<Long> due = pulseTicks.stream().filter(t -> t <= now).toList();
         pulseTicks.removeIf(t -> t <= now);
         ByteBuffer b = body(0x03, 9 + 3 * due.size());
-        b.putInt((int) (FIRST_TICK + now)).putInt((int) (pulses - pulseTicks.size())).put((byte) due.size());
+        b.putInt((int) (FIRST_TICK + now))
+                .putInt((int) (pulses - pulseTicks.size()))
+                .put((byte) due.size());
         for (long tick : due) {
             long age = now - tick;
             b.put((byte) age).put((byte) (age >> 8)).put((byte) (age >> 16));
@@ -162,7 +164,9 @@ final class IndependentInstrument {
         ByteBuffer b = body(0x01, 33);
         b.put((byte) 1).put((byte) 2).put((byte) 5);
         b.put("E2E-0001".getBytes(StandardCharsets.US_ASCII));
-        b.putInt(77).putInt((int) (FIRST_TICK + (long) sample * TICKS_PER_SAMPLE)).putInt(TICK_HZ);
+        b.putInt(77)
+                .putInt((int) (FIRST_TICK + (long) sample * TICKS_PER_SAMPLE))
+                .putInt(TICK_HZ);
         b.putInt(RATE_HZ * 1_000).putInt(FULL_SCALE).putShort((short) PULSES_PER_REVOLUTION);
         put(frame(b));
     }

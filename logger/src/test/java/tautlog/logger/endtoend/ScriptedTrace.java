@@ -87,7 +87,8 @@ final class ScriptedTrace {
 
     private void ramp(int from, int to, int fromNewtons, int toNewtons) {
         for (int k = from; k <= to; k++) {
-            counts[k] = (int) (100 * (fromNewtons + (long) (toNewtons - fromNewtons) * (k - from) / (double) (to - from)));
+            counts[k] =
+                    (int) (100 * (fromNewtons + (long) (toNewtons - fromNewtons) * (k - from) / (double) (to - from)));
         }
     }
 
