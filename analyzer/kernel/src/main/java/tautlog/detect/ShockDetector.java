@@ -62,8 +62,11 @@ final class ShockDetector implements Detector {
         }
         slackLength += samples;
         if (undecided && slackLength >= thresholds.slackFor) {
-            snap.cutSettlingAt(slackFirst);
-            decide(snap.hasEnoughSettling(), true, slackFirst - 1);
+            boolean cutsSettling = slackFirst <= snap.settleThrough();
+            if (cutsSettling) {
+                snap.cutSettlingAt(slackFirst);
+            }
+            decide(cutsSettling ? snap.hasEnoughSettling() : snap.hasSettling(), true, slackFirst - 1);
         }
     }
 

@@ -29,6 +29,9 @@ final class StallDetector {
     private final long rateMillihertz;
     private final Deque<Reading> waiting = new ArrayDeque<>();
     private final ReadingRing history = new ReadingRing();
+    /** Since a stall ended stopped, a reading came that was not low; else a shaft that stands would stall anew with each. */
+    private boolean armed = true;
+
     private boolean open;
     private Reading first = new Reading(0, 0, 0, 0, false);
     private double baseline;
@@ -38,6 +41,7 @@ final class StallDetector {
     private long tailSeat;
     private double tailLeast;
     private boolean tailEnded;
+    private boolean tailArms;
     private Reading tailEnd = first;
 
     StallDetector(Instrument instrument, Thresholds thresholds, CountRing ring, PullDetector pulls, FindingSink sink) {
@@ -77,8 +81,8 @@ final class StallDetector {
         }
         if (open) {
             takeTail();
-            if (open && pull != null && shaftKnownThrough > pull.end) {
-                finish(StallEnd.PULL_ENDED, pull.endTick());
+            if (open && shaftKnownThrough > pullEnd() && pull != null) {
+                endWithPull(pull);
             }
         }
     }
@@ -100,7 +104,7 @@ final class StallDetector {
         } else if (pull == null) {
             addToTail(reading);
         } else {
-            finish(StallEnd.PULL_ENDED, pull.endTick());
+            endWithPull(pull);
             return mayOpen(reading);
         }
         return true;
@@ -115,7 +119,9 @@ final class StallDetector {
     }
 
     private void addToTail(Reading reading) {
-        if (!tailEnded) {
+        if (tailEnded) {
+            tailArms |= Double.isNaN(medianIfLow(reading));
+        } else {
             tailLeast = tail ? Math.min(tailLeast, reading.rpm) : reading.rpm;
             tail = true;
             tailSeat = reading.seat;
@@ -145,12 +151,12 @@ final class StallDetector {
 
     /** Opens a stall when the reading is one; false when the pulls do not know yet whether it lies in one. */
     private boolean mayOpen(Reading reading) {
-        boolean low = reading.loaded && reading.rpm < thresholds.stallTo * history.greatest();
-        if (!low || history.size() < LEAST_READINGS) {
+        if (armed && !reading.loaded) {
             return true;
         }
-        double median = ReadingRing.median(history.sorted(Long.MIN_VALUE, reading.tick - 1));
-        if (median < ShaftSpeed.TURNING_RPM || reading.rpm >= thresholds.stallTo * median) {
+        double median = medianIfLow(reading);
+        armed |= Double.isNaN(median);
+        if (Double.isNaN(median) || !armed || !reading.loaded) {
             return true;
         }
         Known inPull = pulls.holds(reading.seat);
@@ -160,11 +166,22 @@ final class StallDetector {
         return inPull != Known.UNKNOWN;
     }
 
+    /** The median of the 5 s before a low reading; NaN when the reading is not low. */
+    private double medianIfLow(Reading reading) {
+        if (history.size() < LEAST_READINGS || reading.rpm >= thresholds.stallTo * history.greatest()) {
+            return Double.NaN;
+        }
+        double median = ReadingRing.median(history.sorted(Long.MIN_VALUE, reading.tick - 1));
+        boolean isLow = median >= ShaftSpeed.TURNING_RPM && reading.rpm < thresholds.stallTo * median;
+        return isLow ? median : Double.NaN;
+    }
+
     private void open(Reading reading, double median) {
         open = true;
         pull = null;
         tail = false;
         tailEnded = false;
+        tailArms = false;
         first = reading;
         baseline = median;
         least = reading.rpm;
@@ -173,8 +190,14 @@ final class StallDetector {
         }
     }
 
+    private void endWithPull(ClosedPull ended) {
+        finish(StallEnd.PULL_ENDED, Math.max(first.tick, ended.endTick()));
+    }
+
     private void finish(StallEnd how, long tick) {
         open = false;
+        armed = how != StallEnd.STOPPED || tailArms;
+        tailArms = false;
         sink.finding(new Stall(first.seat, first.tick, tick, how, least, baseline, first.counts));
     }
 }

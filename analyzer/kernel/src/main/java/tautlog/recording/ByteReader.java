@@ -4,6 +4,7 @@ import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
 /**
  * Reads what {@link ByteWriter} wrote.
@@ -104,6 +105,10 @@ final class ByteReader {
             for (int i = 0; i < n; i++) {
                 out[from + i] = base + i64();
             }
+            return;
+        }
+        if (width == 0) {
+            Arrays.fill(out, from, from + n, base);
             return;
         }
         if (width > 56) {

@@ -148,6 +148,7 @@ final class OutingJournal implements OutingWriter {
             return;
         }
         try {
+            rows.transaction();
             write();
             rows.commit();
         } catch (SQLException e) {

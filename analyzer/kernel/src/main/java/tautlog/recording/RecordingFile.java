@@ -71,7 +71,7 @@ final class RecordingFile {
             }
             statement.execute("PRAGMA journal_mode = WAL");
             statement.execute("PRAGMA synchronous = FULL");
-            connection.setAutoCommit(false);
+            statement.execute("BEGIN IMMEDIATE");
             if (isNew) {
                 for (String table : SCHEMA) {
                     statement.execute(table);
@@ -86,7 +86,9 @@ final class RecordingFile {
                 insert.execute();
             }
         }
-        connection.commit();
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("COMMIT");
+        }
     }
 
     private static String url(Path file) {

@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import tautlog.detect.Finding;
@@ -162,14 +163,30 @@ final class RecordingRows {
         }
     }
 
+    /**
+     * Begins what {@link #commit} makes durable.
+     *
+     * <p>Transactions are begun and ended in so many words: on a full disk SQLite ends one by itself, and what the driver
+     * would do next it would do outside of any.
+     */
+    void transaction() throws SQLException {
+        execute("BEGIN IMMEDIATE");
+    }
+
     void commit() throws SQLException {
-        connection.commit();
+        execute("COMMIT");
         committed = chain.copy();
     }
 
-    void rollback() throws SQLException {
+    private void rollback() throws SQLException {
         chain = committed.copy();
-        connection.rollback();
+        execute("ROLLBACK");
+    }
+
+    private void execute(String sql) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            statement.execute(sql);
+        }
     }
 
     /** Undoes what was not committed, says what happened. */
@@ -178,7 +195,7 @@ final class RecordingRows {
         try {
             rollback();
         } catch (SQLException again) {
-            told.addSuppressed(again);
+            told.addSuppressed(again); // SQLite has undone it by itself
         }
         return told;
     }

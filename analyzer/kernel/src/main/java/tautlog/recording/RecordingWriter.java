@@ -75,6 +75,7 @@ public final class RecordingWriter implements AutoCloseable {
             throw new RecordingException(file + ": is a recording of winch '" + stored + "', not of '" + winch
                     + "'. Name another folder, or correct the winch's name.");
         }
+        rows.transaction();
         rows.readChain();
         outings = rows.outings();
         for (int outing = 0; outing < outings; outing++) {
@@ -115,6 +116,7 @@ public final class RecordingWriter implements AutoCloseable {
     /** Begins the next outing; what {@code start} holds is on the disk when this returns. */
     public OutingWriter begin(OutingStart start) throws RecordingException {
         try {
+            rows.transaction();
             rows.begin(outings, Event.start(winch, start));
             rows.commit();
         } catch (SQLException e) {
@@ -133,8 +135,6 @@ public final class RecordingWriter implements AutoCloseable {
     @Override
     public void close() throws RecordingException {
         try (Connection connection = rows.connection()) {
-            rows.rollback();
-            connection.setAutoCommit(true);
             leaveLogMode(connection);
         } catch (SQLException e) {
             throw RecordingFile.explain(file, e);
@@ -162,8 +162,7 @@ public final class RecordingWriter implements AutoCloseable {
     }
 
     /** For tests: dies as a power cut would, without a word to SQLite's log. */
-    void abandon() throws SQLException, IOException {
-        rows.rollback();
+    void abandon() throws IOException {
         lock.release();
     }
 }

@@ -1,3 +1,19 @@
-/** The file: block codec, writer, reader, verification. Start at {@link tautlog.recording.RecordingWriter}. */
+/**
+ * The file: block codec, writer, reader, verification. What the bytes mean: {@code analyzer/RECORDING.md}.
+ *
+ * <pre>
+ *   calls of {@link tautlog.sample.Evidence}
+ *        │                                   file (SQLite)
+ *        ▼           every half second     ┌──────────────┐
+ *   OutingJournal ───────────────────────▶ │ tail         │
+ *     (spans)     ──── when full ────────▶ │ evidence     │ ──▶ Replay ──▶ calls of Evidence, or runs ({@link
+ *                    blocks and links      │ seconds      │                tautlog.recording.RunSink})
+ *                                          │ finding      │ ──▶ Verifier ──▶ {@link tautlog.recording.Verification}
+ *                                          └──────────────┘
+ * </pre>
+ *
+ * <p>Start at {@link tautlog.recording.RecordingWriter} and {@link tautlog.recording.Recording}. Nothing here reads a clock
+ * or a port, and nothing decides what a sample means. SQLite is known to this package only.
+ */
 @org.jspecify.annotations.NullMarked
 package tautlog.recording;

@@ -9,7 +9,8 @@ package tautlog.sample;
  * a frame that was made a little before it can lie below zero.
  *
  * <p>A replay makes the same calls as the live run, except that shaft frames and samples may be interleaved otherwise:
- * an implementation joins them by tick, never by order of arrival. {@link #input}, {@link #hookup} and {@link #mark}
+ * an implementation joins them by tick, never by order of arrival. A shaft frame may come any time before, but at most
+ * 10 s (by tick) after the samples of its time; what comes later may go unheard. {@link #input}, {@link #hookup} and {@link #mark}
  * act at a sample number and come before the first sample with that number or a later one.
  */
 public interface Evidence {

@@ -145,9 +145,9 @@ public final class Hours implements FindingSink {
         return jointKnown ? OptionalDouble.of(jointNanos / NANOS_PER_HOUR) : OptionalDouble.empty();
     }
 
-    /** True when {@link #jointHours} counts time in which nobody said whether the clutch was engaged. */
+    /** False only when the clutch was known to be engaged in all the time that {@link #jointHours} counts. */
     public boolean jointHoursAreAtMost() {
-        return jointIsAtMost;
+        return jointIsAtMost || jointHours().isEmpty();
     }
 
     /** How many findings of {@code kind} there were: {@code pull}, {@code overload}, … */

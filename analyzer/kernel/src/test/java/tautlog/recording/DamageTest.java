@@ -44,13 +44,16 @@ class DamageTest {
         }
     }
 
-    private static int indexOf(byte[] where, byte[] what) {
+    /** Every place: SQLite leaves stale copies behind when it moves rows from page to page. */
+    private static List<Integer> placesOf(byte[] where, byte[] what) {
+        List<Integer> places = new ArrayList<>();
         for (int at = 0; at + what.length <= where.length; at++) {
-            if (Arrays.equals(where, at, at + what.length, what, 0, what.length)) {
-                return at;
+            if (where[at] == what[0] && Arrays.equals(where, at, at + what.length, what, 0, what.length)) {
+                places.add(at);
             }
         }
-        throw new AssertionError("the block does not lie in one piece");
+        assertFalse(places.isEmpty(), "the block does not lie in one piece");
+        return places;
     }
 
     private byte[] block(int kind) throws SQLException {
@@ -68,11 +71,13 @@ class DamageTest {
         for (Block.Kind kind : List.of(Block.Kind.SAMPLES, Block.Kind.SHAFT, Block.Kind.EVENTS, Block.Kind.END)) {
             byte[] block = block(kind.code());
             byte[] whole = Files.readAllBytes(file);
-            int at = indexOf(whole, block);
+            List<Integer> places = placesOf(whole, block);
             Path flipped = folder.resolve("flipped.tautlog");
             for (int i = 0; i < block.length; i++) {
                 byte[] copy = whole.clone();
-                copy[at + i] ^= 0x10;
+                for (int at : places) {
+                    copy[at + i] ^= 0x10;
+                }
                 Files.write(flipped, copy);
                 Verification verification = verify(flipped);
                 assertEquals(1, verification.damages().size(), kind + " byte " + i);
@@ -208,10 +213,9 @@ class DamageTest {
             story.tell(outing, from, Math.min(story.size(), from + 10));
             outing.commit();
         }
-        try (PreparedStatement update = writer.connection()
-                .prepareStatement("UPDATE tail SET blocks = substr(blocks, 1, length(blocks) - 1) WHERE id = 3")) {
+        try (PreparedStatement update =
+                writer.connection().prepareStatement("UPDATE tail SET blocks = substr(blocks, 1, 40) WHERE id = 3")) {
             update.executeUpdate();
-            writer.connection().commit();
         }
         writer.abandon();
 

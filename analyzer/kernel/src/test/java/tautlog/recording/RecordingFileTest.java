@@ -181,6 +181,5 @@ class RecordingFileTest {
         try (ResultSet rows = writer.connection().createStatement().executeQuery("PRAGMA max_page_count = " + pages)) {
             assertTrue(rows.next());
         }
-        writer.connection().commit();
     }
 }

@@ -45,7 +45,7 @@ class RecordingTest {
 
     @Test
     void replaysEveryCallAsItWasMade() throws IOException {
-        Story story = Story.wild(1, 6_000);
+        Story story = Story.wild(1, 3_000);
         Path file = write("a.tautlog", story, new Random(2));
 
         try (Recording recording = Recording.open(file)) {
@@ -62,7 +62,7 @@ class RecordingTest {
 
     @Test
     void sealsTheSameChainHoweverTheTailWasCut() throws IOException {
-        Story story = Story.wild(3, 3_000);
+        Story story = Story.wild(3, 1_500);
         List<String> links = new ArrayList<>();
         for (int seed = 0; seed < 3; seed++) {
             try (Recording recording = Recording.open(write("cut-" + seed, story, new Random(seed)))) {

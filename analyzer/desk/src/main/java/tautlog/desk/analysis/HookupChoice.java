@@ -7,7 +7,6 @@ import tautlog.rig.Hookup;
 import tautlog.rig.Rig;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
-import tautlog.sample.Tally;
 
 /**
  * Passes everything on, with the hookups that this reading asks for: those of the day, or one for the whole outing.
@@ -15,10 +14,9 @@ import tautlog.sample.Tally;
  * <p>Under another rig the id of the day counts when that rig has it, else the switch's position, else the hookup that
  * the rig assumes when nobody said anything.
  */
-final class HookupChoice implements Evidence {
+final class HookupChoice extends ForwardedEvidence {
     private final Rig rig;
     private final Optional<Hookup> forced;
-    private final Evidence next;
     private final Set<String> unknown = new LinkedHashSet<>();
     private int selector;
     private boolean begun;
@@ -26,9 +24,9 @@ final class HookupChoice implements Evidence {
 
     /** @param forced the hookup for the whole outing, of {@code rig}; empty: as on the day */
     HookupChoice(Rig rig, Optional<Hookup> forced, Evidence next) {
+        super(next);
         this.rig = rig;
         this.forced = forced;
-        this.next = next;
     }
 
     /** Ids of the day that the rig does not have. */
@@ -50,7 +48,7 @@ final class HookupChoice implements Evidence {
         }
         begun = true;
         if (rig.hookup(id).isPresent()) {
-            next.hookup(atNumber, id, by);
+            super.hookup(atNumber, id, by);
             return;
         }
         unknown.add(id);
@@ -58,13 +56,13 @@ final class HookupChoice implements Evidence {
         Optional<Hookup> switched = by == HookupSource.SELECTOR ? rig.bySelector(selector) : Optional.empty();
         Hookup assumed = rig.assumed();
         HookupSource source = assumed.isDefault() ? HookupSource.DEFAULT : HookupSource.LOWEST;
-        next.hookup(atNumber, switched.orElse(assumed).id(), switched.isPresent() ? by : source);
+        super.hookup(atNumber, switched.orElse(assumed).id(), switched.isPresent() ? by : source);
     }
 
     private void force(long atNumber) {
         if (!begun && forced.isPresent()) {
             begun = true;
-            next.hookup(atNumber, forced.get().id(), HookupSource.MARK);
+            super.hookup(atNumber, forced.get().id(), HookupSource.MARK);
         }
     }
 
@@ -75,42 +73,12 @@ final class HookupChoice implements Evidence {
                     && !forced.get().id().equals(rig.assumed().id());
             force(number);
         }
-        next.tension(number, tick, flags, counts, from, n);
+        super.tension(number, tick, flags, counts, from, n);
     }
 
     @Override
     public void input(long atNumber, long tick, int position, int present, int state) {
         selector = position;
-        next.input(atNumber, tick, position, present, state);
-    }
-
-    @Override
-    public void shaft(long tick, long pulses, long[] pulseTicks, int n) {
-        next.shaft(tick, pulses, pulseTicks, n);
-    }
-
-    @Override
-    public void mark(long atNumber, String note) {
-        next.mark(atNumber, note);
-    }
-
-    @Override
-    public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {
-        next.health(tick, supplyMillivolts, temperatureDecidegrees, lost);
-    }
-
-    @Override
-    public void clock(long tick, long utcMicros) {
-        next.clock(tick, utcMicros);
-    }
-
-    @Override
-    public void tally(Tally tally) {
-        next.tally(tally);
-    }
-
-    @Override
-    public void end() {
-        next.end();
+        super.input(atNumber, tick, position, present, state);
     }
 }

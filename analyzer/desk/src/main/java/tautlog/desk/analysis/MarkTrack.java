@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Remembers the notes that people left, each at the tick of the first sample from its number on. */
-final class MarkTrack extends QuietEvidence {
+public final class MarkTrack extends QuietEvidence {
     private final List<String> waiting = new ArrayList<>();
     private final List<MarkAt> marks = new ArrayList<>();
     private long lastTick;
 
     /** A note at {@code tick}. */
-    record MarkAt(long tick, String note) {}
+    public record MarkAt(long tick, String note) {}
 
     @Override
     public void mark(long atNumber, String note) {

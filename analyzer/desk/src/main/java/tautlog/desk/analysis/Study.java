@@ -17,7 +17,7 @@ import tautlog.sample.Calibration;
  * @param marks that people left
  * @param damages blocks that could not be read; their samples are gaps
  */
-record Study(
+public record Study(
         int ordinal,
         History.Member member,
         Rig rig,

@@ -94,15 +94,15 @@ final class ReadingsFile {
     }
 
     private int column(List<String> firstRow, String option, String wanted) throws ImportException {
-        int byName = firstRow.indexOf(wanted);
-        if (byName >= 0) {
-            return byName;
-        }
-        if (wanted.matches("[0-9]{1,4}")) {
+        if (wanted.matches("[0-9]{1,4}")) { // a number first: in a file without names a cell may hold just that
             int number = Integer.parseInt(wanted);
             if (number >= 1 && number <= firstRow.size()) {
                 return number - 1;
             }
+        }
+        int byName = firstRow.indexOf(wanted);
+        if (byName >= 0) {
+            return byName;
         }
         throw ImportException.usage(option + ": there is no column \"" + wanted + "\" in " + file
                 + ".\n  Its first line: " + String.join(" | ", firstRow)

@@ -88,8 +88,8 @@ final class ActionSection {
 
     private String figures(ItemLoad item) {
         List<String> known = new ArrayList<>();
-        item.proofNewtons().ifPresent(proof -> known.add("proof load " + screen.force(proof)));
-        item.breakingNewtons().ifPresent(breaking -> known.add("breaking load " + screen.force(breaking)));
+        item.proofNewtons().ifPresent(proof -> known.add("proof load is " + screen.force(proof)));
+        item.breakingNewtons().ifPresent(breaking -> known.add("breaking load is " + screen.force(breaking)));
         return known.isEmpty()
                 ? " No proof or breaking load is published for it."
                 : " Its " + Screen.listed(known) + ".";

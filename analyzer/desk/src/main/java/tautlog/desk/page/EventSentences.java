@@ -59,8 +59,7 @@ final class EventSentences {
         return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
                 + " to "
                 + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
-                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop)
-                + " What let go, a force does not tell.";
+                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop);
     }
 
     private static String slack(Known staysSlack) {
@@ -73,7 +72,7 @@ final class EventSentences {
 
     private static String shaft(Entry.Drop drop) {
         return switch (drop.shaft()) {
-            case UNKNOWN -> "What the shaft did is not known.";
+            case UNKNOWN -> "Shaft: not known.";
             case STILL -> "The shaft stood still.";
             case STOPPED -> "The shaft stopped within a second.";
             case RAN_UP -> "The shaft ran up.";

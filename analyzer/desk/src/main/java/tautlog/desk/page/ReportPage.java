@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
 
 /** Puts a {@link Report} into words, what needs action first. Start here; each section is a class of its own. */
@@ -82,26 +81,28 @@ public final class ReportPage {
                 : "WHAT IF: not what was in force on the day. " + String.join(" ", report.whatIf());
     }
 
-    /** A sentence and when it happened. */
-    private record Line(Moment at, String text) {}
-
     private Document.Section happened() {
         EventSentences words = new EventSentences(screen);
         List<String> lines = Stream.of(
-                        report.overloads().stream().map(e -> new Line(e.start(), words.overload(e))),
-                        report.shocks().stream().map(e -> new Line(e.at(), words.shock(e))),
-                        report.jolts().stream().map(e -> new Line(e.at(), words.jolt(e))),
-                        report.drops().stream().map(e -> new Line(e.start(), words.drop(e))),
-                        report.stalls().stream().map(e -> new Line(e.start(), words.stall(e))),
-                        report.marks().stream().map(e -> new Line(e.at(), mark(e))))
+                        new OverloadLines(report, screen, words).lines().stream(),
+                        report.shocks().stream().map(e -> new OverloadLines.Line(e.at(), words.shock(e))),
+                        report.jolts().stream().map(e -> new OverloadLines.Line(e.at(), words.jolt(e))),
+                        report.drops().stream().map(e -> new OverloadLines.Line(e.start(), words.drop(e))),
+                        report.stalls().stream().map(e -> new OverloadLines.Line(e.start(), words.stall(e))),
+                        report.marks().stream().map(e -> new OverloadLines.Line(e.at(), mark(e))))
                 .flatMap(stream -> stream)
-                .sorted(Comparator.comparing(Line::at))
-                .map(Line::text)
+                .sorted(Comparator.comparing(OverloadLines.Line::at))
+                .map(OverloadLines.Line::text)
                 .toList();
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(counts()));
         TrustSection.tooSlow(report).ifPresent(blocks::add);
         blocks.addAll(Shortened.bullets(lines));
+        if (!report.drops().isEmpty()) {
+            blocks.add(new Block.Paragraph(
+                    "A drop says that tension was lost at once: something parted, slipped, hopped free or was let off."
+                            + " A force does not tell which."));
+        }
         return new Document.Section("What happened", blocks);
     }
 

@@ -85,16 +85,28 @@ public final class TextPage implements Block.Layout {
         return widths;
     }
 
+    /** A row too long for the page has its last cell on lines of its own. */
     private void row(Block.Table table, int[] widths, List<String> cells) {
+        int last = widths.length - 1;
+        String whole = cells(table, widths, cells, last);
+        if (whole.length() <= WIDTH || last == 0) {
+            line(whole);
+            return;
+        }
+        line(cells(table, widths, cells, last - 1));
+        wrap("      ", "      ", cells.get(last)).forEach(this::line);
+    }
+
+    private static String cells(Block.Table table, int[] widths, List<String> cells, int last) {
         StringBuilder row = new StringBuilder(" ");
-        for (int i = 0; i < widths.length; i++) {
+        for (int i = 0; i <= last; i++) {
             String cell = printable(cells.get(i));
             String pad = " ".repeat(widths[i] - cell.length());
             boolean right = table.columns().get(i).align() == Block.Align.RIGHT;
             row.append(' ').append(right ? pad + cell : cell + pad);
-            row.append(i + 1 < widths.length ? " " : "");
+            row.append(i < last ? " " : "");
         }
-        line(row.toString().stripTrailing());
+        return row.toString().stripTrailing();
     }
 
     /** Names and notes come from recordings: a control character in one must not steer the terminal. */

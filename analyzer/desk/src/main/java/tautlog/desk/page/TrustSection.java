@@ -58,7 +58,6 @@ final class TrustSection {
 
     Document.Section section() {
         List<Block> blocks = new ArrayList<>();
-        tooSlow(report).ifPresent(blocks::add);
         blocks.add(new Block.Bullets(bullets()));
         blocks.addAll(
                 Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
@@ -79,6 +78,9 @@ final class TrustSection {
         bullets.add(Screen.counted(trust.endStopSamples(), "reading")
                 + " at the converter's end stop; each is only a bound.");
         bullets.add(chain(trust));
+        if (tooSlow(report).isPresent()) {
+            bullets.add("Too slow for shocks: see \"What happened\".");
+        }
         bullets.add(trust.calibratedAt()
                         .map(at -> "The load cell was calibrated on " + screen.date(at) + ".")
                         .orElse("When the load cell was calibrated is not known.")

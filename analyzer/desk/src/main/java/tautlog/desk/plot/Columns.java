@@ -141,7 +141,8 @@ public final class Columns {
         return gap[column];
     }
 
-    double greatestTension() {
+    /** 0 with none. */
+    public double greatestTension() {
         return Math.max(
                 0, Arrays.stream(greatest).filter(Double::isFinite).max().orElse(0));
     }
@@ -150,15 +151,27 @@ public final class Columns {
         return Math.min(0, Arrays.stream(least).filter(Double::isFinite).min().orElse(0));
     }
 
-    double greatestLimit() {
+    /** 0 with none. */
+    public double greatestLimit() {
         return Arrays.stream(limit).filter(Double::isFinite).max().orElse(0);
     }
 
-    double greatestShaft() {
+    /** 0 with none. */
+    public double greatestShaft() {
         return Arrays.stream(greatestRpm).filter(Double::isFinite).max().orElse(0);
     }
 
-    boolean hasShaft() {
+    /** Whether any part of the time is missing. */
+    public boolean hasGap() {
+        for (boolean missing : gap) {
+            if (missing) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    public boolean hasShaft() {
         return Arrays.stream(greatestRpm).anyMatch(Double::isFinite);
     }
 }

@@ -144,18 +144,19 @@ public final class TimePlot {
         double at(int column);
     }
 
-    /** Least and greatest of every column, joined to the column before unless a gap lies between. */
+    /** Least and greatest of every column, the nearer first, joined to the column before unless a gap lies between. */
     private String curve(Scale scale, Present present, Value least, Value greatest) {
         StringBuilder path = new StringBuilder();
         boolean joined = false;
-        boolean up = true;
+        double before = 0;
         for (int c = 0; c < columns.width(); c++) {
             if (present.at(c)) {
+                boolean up = Math.abs(before - least.at(c)) <= Math.abs(before - greatest.at(c));
                 double first = up ? least.at(c) : greatest.at(c);
                 double second = up ? greatest.at(c) : least.at(c);
                 path.append(joined ? "L" : "M").append(point(c, scale.y(first)));
                 path.append("L").append(point(c, scale.y(second)));
-                up = !up;
+                before = second;
                 joined = !columns.isGap(c);
             } else if (columns.isGap(c)) {
                 joined = false;

@@ -232,7 +232,7 @@ public final class JsonReport {
     }
 
     /** {@code KEPT_TURNING} as {@code kept-turning}. */
-    static String word(Enum<?> constant) {
+    public static String word(Enum<?> constant) {
         return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

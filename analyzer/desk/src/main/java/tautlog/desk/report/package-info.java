@@ -3,8 +3,7 @@
  *
  * <pre>
  *   analysis ──▶ {@link tautlog.desk.report.Derivation} ──▶ {@link tautlog.desk.report.Report} ──┬──▶ {@link tautlog.desk.report.JsonReport}
- *   (findings in numbers and counts)   (newtons, UTC)    ├──▶ {@link tautlog.desk.report.CsvReport}
- *                                                        └──▶ tautlog.desk.page (words)
+ *   (findings in numbers and counts)   (newtons, UTC)    └──▶ tautlog.desk.page (words), exporting (a table)
  * </pre>
  *
  * <p>Start at {@link tautlog.desk.report.Report}. What is not known is empty here and null in JSON, never 0. Nothing here

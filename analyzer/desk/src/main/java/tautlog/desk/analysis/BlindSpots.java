@@ -1,0 +1,50 @@
+package tautlog.desk.analysis;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import tautlog.rig.Cell;
+import tautlog.rig.CellPlace;
+import tautlog.rig.Rig;
+
+/** What the cell at its place, and the shaft sensor at its end, cannot see. */
+final class BlindSpots {
+    private final List<Rig> rigs;
+
+    BlindSpots(List<Rig> rigs) {
+        this.rigs = rigs;
+    }
+
+    List<String> sentences() {
+        Set<String> sentences = new LinkedHashSet<>();
+        for (Rig rig : rigs) {
+            sentences.add(cell(rig));
+            sentences.add(shaft(rig));
+        }
+        return List.copyOf(sentences);
+    }
+
+    private static String cell(Rig rig) {
+        if (rig.cell().isEmpty()) {
+            return "The rig does not say where the load cell sits: it is taken to hang in the line.";
+        }
+        Cell cell = rig.cell().get();
+        if (cell.at() == CellPlace.LINE) {
+            return "The load cell hangs in the line: what acts beyond it, friction at a block or on the ground, is not"
+                    + " told apart.";
+        }
+        String sentence = "The load cell sits at the " + cell.at().word() + " and is blind to "
+                + cell.at().blindTo() + ".";
+        return cell.angleUncertainty() > 0
+                ? sentence + " The angle there alone makes the tension uncertain by "
+                        + Math.round(cell.angleUncertainty() * 1000) / 10.0 + " %."
+                : sentence;
+    }
+
+    private static String shaft(Rig rig) {
+        return rig.sensorAt()
+                .map(end -> "The speed sensor sees the " + end.word()
+                        + "'s end of the shaft: a slip or a parted joint beyond" + " it is not seen.")
+                .orElse("The rig does not say which end of the shaft carries the speed sensor.");
+    }
+}

@@ -1,0 +1,38 @@
+package tautlog.desk.analysis;
+
+import java.util.Optional;
+import tautlog.config.ConfigException;
+import tautlog.recording.OutingStart;
+import tautlog.rig.LineCalibration;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+import tautlog.sample.Evidence;
+import tautlog.sample.Instrument;
+
+/**
+ * How an outing was read on its own day.
+ *
+ * @param calibration of the line's tension
+ */
+public record DayReading(Instrument instrument, Rig rig, Calibration calibration, OutingTimes times) {
+    /**
+     * Rig and calibration as stored.
+     *
+     * @param ordinal the outing's place in the history, from 1
+     * @throws ConfigException if this program cannot read the rig
+     */
+    public static DayReading of(History.Member member, int ordinal) throws ConfigException {
+        OutingStart start = member.outing().start();
+        Rig rig = Rig.parse("rig in " + member.file(), start.rigToml());
+        return new DayReading(
+                start.instrument(),
+                rig,
+                LineCalibration.of(start.calibration(), rig),
+                new OutingTimes(member.recording(), member.outing(), ordinal));
+    }
+
+    /** Passes everything on to {@code next}, hookups that the rig does not have replaced by one it has. */
+    public Evidence choosing(Evidence next) {
+        return new HookupChoice(rig, Optional.empty(), next);
+    }
+}

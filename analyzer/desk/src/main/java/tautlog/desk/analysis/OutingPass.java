@@ -1,0 +1,153 @@
+package tautlog.desk.analysis;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import tautlog.config.ConfigException;
+import tautlog.detect.Detection;
+import tautlog.detect.Finding;
+import tautlog.recording.Damage;
+import tautlog.recording.Outing;
+import tautlog.recording.RecordingException;
+import tautlog.rig.Hookup;
+import tautlog.rig.LineCalibration;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+import tautlog.sample.HookupSource;
+import tautlog.sample.Instrument;
+
+/** Runs the detectors over one outing, with the rig of the day or another. */
+final class OutingPass {
+    private final History.Member member;
+    private final int ordinal;
+    private final Question question;
+
+    OutingPass(History.Member member, int ordinal, Question question) {
+        this.member = member;
+        this.ordinal = ordinal;
+        this.question = question;
+    }
+
+    Study study() throws RecordingException, QuestionException {
+        Outing outing = member.outing();
+        Instrument instrument = outing.start().instrument();
+        Rig ofTheDay = rigOfTheDay();
+        Rig rig = question.rig().orElse(ofTheDay);
+        Optional<Hookup> forced = forced(rig);
+        Calibration calibration = LineCalibration.of(outing.start().calibration(), rig);
+        OutingTimes times = new OutingTimes(member.recording(), outing, ordinal);
+        FindingCollector collector = new FindingCollector(instrument, rig, calibration, ticks(times));
+        TrustCount trust = new TrustCount(instrument);
+        HookupTrack hookups = new HookupTrack(rig);
+        MarkTrack marks = new MarkTrack();
+        Detection detection = new Detection(instrument, rig, calibration, collector);
+        EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups)));
+        HookupChoice choice = new HookupChoice(rig, forced, all);
+        List<Damage> damages = member.recording().replay(outing, choice);
+        all.end();
+        List<Finding> findings = included(collector.findings(), times);
+        return new Study(
+                ordinal,
+                member,
+                rig,
+                calibration,
+                times,
+                differences(ofTheDay, rig, forced, choice),
+                findings,
+                hookups,
+                trust,
+                marks.marks().stream()
+                        .filter(mark -> question.includes(times.utc(mark.tick())))
+                        .toList(),
+                collector.hours(findings),
+                damages);
+    }
+
+    private static QuietEvidence turns(HookupTrack hookups) {
+        return new QuietEvidence() {
+            @Override
+            public void hookup(long atNumber, String id, HookupSource by) {
+                hookups.turn(atNumber, id, by);
+            }
+        };
+    }
+
+    private FindingCollector.Ticks ticks(OutingTimes times) {
+        return question.isWhole() ? tick -> true : tick -> question.includes(times.utc(tick));
+    }
+
+    private Rig rigOfTheDay() throws RecordingException {
+        try {
+            return Rig.parse("rig in " + member.file(), member.outing().start().rigToml());
+        } catch (ConfigException e) {
+            if (question.rig().isPresent()) {
+                return question.rig().get();
+            }
+            throw new RecordingException(
+                    member.file() + ": the rig stored in it cannot be read; give one with --rig.\n" + e.getMessage(),
+                    e);
+        }
+    }
+
+    private Optional<Hookup> forced(Rig rig) throws QuestionException {
+        if (question.hookup().isEmpty()) {
+            return Optional.empty();
+        }
+        String id = question.hookup().get();
+        Optional<Hookup> hookup = rig.hookup(id);
+        if (hookup.isEmpty()) {
+            throw new QuestionException("--hookup: the rig has no hookup \"" + id + "\".\n  It has: "
+                    + String.join(", ", rig.hookups().stream().map(Hookup::id).toList()) + ".");
+        }
+        return hookup;
+    }
+
+    /** Those that start in the time asked for, in the order of their starts. */
+    private List<Finding> included(List<Finding> findings, OutingTimes times) throws RecordingException {
+        List<Finding> included = new ArrayList<>();
+        for (Finding finding : findings) {
+            if (question.isWhole() || question.includes(start(finding, times))) {
+                included.add(finding);
+            }
+        }
+        included.sort(Comparator.comparingLong(Finding::startNumber));
+        return included;
+    }
+
+    private static Optional<Instant> start(Finding finding, OutingTimes times) throws RecordingException {
+        return times.ofNumber(finding.startNumber()).utc();
+    }
+
+    private static List<String> differences(Rig ofTheDay, Rig rig, Optional<Hookup> forced, HookupChoice choice) {
+        List<String> differences = new ArrayList<>();
+        if (!rig.equals(ofTheDay)) {
+            differences.add("Another rig is used than the one stored in the recording.");
+        }
+        if (choice.differs() && forced.isPresent()) {
+            differences.add("Hookup " + forced.get().id() + " is taken to be on all the time.");
+        }
+        for (String id : choice.unknown()) {
+            differences.add("Hookup " + id + " of the day is not in this rig: another one of it stands in.");
+        }
+        return differences;
+    }
+
+    /** Passes the end on once: a recording that a power cut ended does not tell it. */
+    private static final class EndOnce extends ForwardedEvidence {
+        private boolean ended;
+
+        EndOnce(Tee next) {
+            super(next);
+        }
+
+        @Override
+        public void end() {
+            if (!ended) {
+                ended = true;
+                super.end();
+            }
+        }
+    }
+}

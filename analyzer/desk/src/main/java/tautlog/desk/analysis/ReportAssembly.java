@@ -1,0 +1,204 @@
+package tautlog.desk.analysis;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import tautlog.desk.report.Derivation;
+import tautlog.desk.report.Entry;
+import tautlog.desk.report.HourSum;
+import tautlog.desk.report.Moment;
+import tautlog.desk.report.Report;
+import tautlog.detect.Finding;
+import tautlog.recording.OutingStart;
+import tautlog.recording.RecordingException;
+import tautlog.rig.Hookup;
+
+/** Puts the studies of all outings together into one report. */
+final class ReportAssembly {
+    private final History history;
+    private final Question question;
+    private final List<Study> studies;
+    private final List<Entry.Pull> pulls = new ArrayList<>();
+    private final List<Entry.Overload> overloads = new ArrayList<>();
+    private final List<Entry.Shock> shocks = new ArrayList<>();
+    private final List<Entry.Jolt> jolts = new ArrayList<>();
+    private final List<Entry.Drop> drops = new ArrayList<>();
+    private final List<Entry.Stall> stalls = new ArrayList<>();
+    private final List<Entry.Trouble> trouble = new ArrayList<>();
+    private final List<Report.Mark> marks = new ArrayList<>();
+
+    ReportAssembly(History history, Question question, List<Study> studies) {
+        this.history = history;
+        this.question = question;
+        this.studies = studies;
+    }
+
+    Report report() throws RecordingException {
+        for (Study study : studies) {
+            derive(study);
+        }
+        return new Report(
+                sources(),
+                hookups(),
+                pulls,
+                overloads,
+                shocks,
+                jolts,
+                drops,
+                stalls,
+                trouble,
+                marks,
+                HourSum.of(studies.stream().map(Study::hours).toList()),
+                trust(),
+                whatIf(),
+                notes(),
+                new BlindSpots(studies.stream().map(Study::rig).distinct().toList()).sentences());
+    }
+
+    private void derive(Study study) throws RecordingException {
+        Derivation to = new Derivation(
+                study.rig(),
+                study.calibration(),
+                study.member().outing().start().instrument().rate(),
+                new OutingPlaces(study));
+        List<Finding> all = study.findings();
+        Derivation.each(all, Finding.Pull.class, to::pull, pulls);
+        Derivation.each(all, Finding.Overload.class, to::overload, overloads);
+        Derivation.each(all, Finding.Shock.class, to::shock, shocks);
+        Derivation.each(all, Finding.Jolt.class, to::jolt, jolts);
+        Derivation.each(all, Finding.Drop.class, to::drop, drops);
+        Derivation.each(all, Finding.Stall.class, to::stall, stalls);
+        Derivation.each(all, Finding.Trouble.class, to::trouble, trouble);
+        study.marks().forEach(mark -> marks.add(new Report.Mark(study.times().ofTick(mark.tick()), mark.note())));
+    }
+
+    private List<Report.Source> sources() throws RecordingException {
+        Map<Path, List<Study>> byFile = new LinkedHashMap<>();
+        for (Study study : studies) {
+            byFile.computeIfAbsent(study.member().file(), file -> new ArrayList<>())
+                    .add(study);
+        }
+        return byFile.values().stream().map(ReportAssembly::source).toList();
+    }
+
+    private static Report.Source source(List<Study> ofOneFile) {
+        History.Member first = ofOneFile.get(0).member();
+        List<Moment> ends = ofOneFile.stream()
+                .flatMap(study -> Stream.of(
+                        study.times().ofTick(study.member().outing().firstTick()),
+                        study.times().ofTick(study.member().outing().lastTick())))
+                .toList();
+        return new Report.Source(
+                first.file().toString(),
+                first.winch(),
+                ends.stream().flatMap(end -> end.utc().stream()).min(Comparator.naturalOrder()),
+                ends.stream().flatMap(end -> end.utc().stream()).max(Comparator.naturalOrder()),
+                ofOneFile.stream()
+                        .mapToLong(study -> study.member().outing().samples())
+                        .sum(),
+                first.outing().start().instrument().rate().hertz(),
+                ofOneFile.size(),
+                ofOneFile.stream()
+                        .anyMatch(study -> study.member().outing().start().source() == OutingStart.Source.IMPORT));
+    }
+
+    private List<Report.HookupInForce> hookups() {
+        Map<Hookup, Boolean> assumed = new LinkedHashMap<>();
+        for (Study study : studies) {
+            study.hookups().turns().forEach(turn -> assumed.merge(turn.hookup(), turn.assumed(), Boolean::logicalOr));
+        }
+        return assumed.entrySet().stream()
+                .map(entry -> new Report.HookupInForce(
+                        entry.getKey().id(),
+                        entry.getKey().limit().newtons().doubleValue(),
+                        entry.getKey().limit().isAtMost(),
+                        entry.getKey().limit().governing(),
+                        entry.getValue()))
+                .toList();
+    }
+
+    private Report.Trust trust() throws RecordingException {
+        long gaps = 0;
+        double gapSeconds = 0;
+        long endStops = 0;
+        long lostFrames = 0;
+        Map<String, Long> rejected = new TreeMap<>();
+        Map<String, Long> lostByBoot = new HashMap<>();
+        for (Study study : studies) {
+            TrustCount trust = study.trust();
+            gaps += trust.gaps();
+            gapSeconds += study.member().outing().start().instrument().rate().seconds(trust.missingSamples());
+            endStops += trust.endStopSamples();
+            lostFrames += trust.tally().lostFrames();
+            trust.tally().rejected().forEach((kind, n) -> rejected.merge(kind, n, Long::sum));
+            // counted since the boot: the outings of one boot must not add up
+            String boot = study.member().outing().start().instrument().id() + "/"
+                    + study.member().outing().start().instrument().boot();
+            lostByBoot.merge(boot, trust.lostByInstrument(), Math::max);
+        }
+        long lost = lostByBoot.values().stream().mapToLong(Long::longValue).sum();
+        ChainCheck chain = ChainCheck.of(studies);
+        return new Report.Trust(
+                gaps,
+                gapSeconds,
+                endStops,
+                rejected,
+                lostFrames,
+                lost,
+                chain.intact(),
+                chain.lastLink(),
+                Optional.empty());
+    }
+
+    private List<String> whatIf() {
+        Set<String> all = new LinkedHashSet<>();
+        studies.forEach(study -> all.addAll(study.differences()));
+        return List.copyOf(all);
+    }
+
+    private List<String> notes() {
+        List<String> notes = new ArrayList<>(history.notes());
+        long undated = studies.stream()
+                .filter(study -> study.member().outing().clockFixes().isEmpty())
+                .count();
+        if (undated > 0) {
+            notes.add(
+                    "For " + undated + " of " + studies.size() + " outings no clock was known: their times are unknown"
+                            + (question.isWhole() ? "." : ", and they are left out of the time asked for."));
+        }
+        if (!question.isWhole()) {
+            notes.add("Only what starts from "
+                    + question.from().map(Object::toString).orElse("the beginning") + " to "
+                    + question.to().map(Object::toString).orElse("the end")
+                    + " is listed and metered; gaps and losses are those of the whole outings.");
+        }
+        for (Study study : studies) {
+            study.damages()
+                    .forEach(damage ->
+                            notes.add("DAMAGED: " + History.name(study.member().file()) + ", " + damage.summary()
+                                    + ". What it held is a gap here; run tautlog verify."));
+        }
+        powerCuts(notes);
+        return notes;
+    }
+
+    private void powerCuts(List<String> notes) {
+        long cut = studies.stream()
+                .filter(study -> !study.member().outing().ended())
+                .count();
+        if (cut > 0) {
+            notes.add(
+                    cut + " of " + studies.size() + " outings ended with the power (the normal end on a winch) or still"
+                            + " go on: up to 1 s at their end may be missing.");
+        }
+    }
+}

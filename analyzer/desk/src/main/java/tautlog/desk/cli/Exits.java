@@ -1,0 +1,80 @@
+package tautlog.desk.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import picocli.CommandLine;
+import tautlog.config.ConfigException;
+import tautlog.desk.analysis.QuestionException;
+import tautlog.desk.importing.ImportException;
+import tautlog.recording.RecordingException;
+
+/** Exit codes, and what is said with them. */
+final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine.IExecutionExceptionHandler {
+    static final int DONE = 0;
+    /** Done, and something at or above {@code --fail-on} was found. */
+    static final int FOUND = 1;
+    /** Wrong usage or configuration; nothing was started. */
+    static final int USAGE = 2;
+    /** A recording or file could not be used. */
+    static final int UNUSABLE = 3;
+    /** A bug in this program. */
+    static final int BUG = 70;
+
+    @Override
+    public int handleParseException(CommandLine.ParameterException wrong, String[] args) {
+        CommandLine command = wrong.getCommandLine();
+        PrintWriter err = command.getErr();
+        err.println(wrong.getMessage());
+        CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
+        err.println("See: " + command.getCommandSpec().qualifiedName() + " --help");
+        err.flush();
+        return USAGE;
+    }
+
+    @Override
+    public int handleExecutionException(Exception thrown, CommandLine command, CommandLine.ParseResult parsed) {
+        PrintWriter err = command.getErr();
+        int code = say(thrown, err);
+        err.flush();
+        return code;
+    }
+
+    private static int say(Exception thrown, PrintWriter err) {
+        if (thrown instanceof UsageException
+                || thrown instanceof ConfigException
+                || thrown instanceof QuestionException
+                || (thrown instanceof ImportException asked && asked.isUsage())) {
+            err.println(thrown.getMessage());
+            return USAGE;
+        }
+        if (thrown instanceof RecordingException || thrown instanceof ImportException) {
+            err.println(thrown.getMessage());
+            return UNUSABLE;
+        }
+        if (thrown instanceof IOException file) {
+            err.println(explain(file));
+            return UNUSABLE;
+        }
+        err.println(
+                "This is a bug in tautlog. Please report it with what follows, the command line and, if you can, the"
+                        + " recording.");
+        thrown.printStackTrace(err);
+        return BUG;
+    }
+
+    private static String explain(IOException thrown) {
+        if (thrown instanceof NoSuchFileException missing) {
+            return missing.getFile() + ": there is no such file or folder.\n  Check the name; make the folder first.";
+        }
+        if (thrown instanceof AccessDeniedException denied) {
+            return denied.getFile() + ": access was denied.\n  Choose a file or folder that you may read and write.";
+        }
+        if (thrown instanceof FileSystemException disk) {
+            return disk.getMessage() + "\n  Check the name and the room left on the disk.";
+        }
+        return "Reading or writing failed: " + thrown.getMessage() + "\n  Check the disk and the file, then try again.";
+    }
+}

@@ -1,0 +1,187 @@
+package tautlog.desk.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.Writer;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tautlog.config.ConfigException;
+import tautlog.desk.analysis.Analysis;
+import tautlog.desk.analysis.History;
+import tautlog.desk.analysis.Question;
+import tautlog.desk.analysis.QuestionException;
+import tautlog.desk.drawing.ReportDrawings;
+import tautlog.desk.exporting.FindingTable;
+import tautlog.desk.page.Drawings;
+import tautlog.desk.page.HtmlPage;
+import tautlog.desk.page.Ink;
+import tautlog.desk.page.ReportPage;
+import tautlog.desk.page.Screen;
+import tautlog.desk.page.TextPage;
+import tautlog.desk.report.JsonReport;
+import tautlog.desk.report.Report;
+import tautlog.quantity.ForceUnit;
+import tautlog.rig.Band;
+import tautlog.rig.Rig;
+
+/** What was pulled, what was too much, what happened, how far to trust it. */
+@Command(
+        name = "report",
+        headerHeading = "Examples:%n"
+                + "  tautlog report recordings/ --html day.html%n"
+                + "  tautlog report recordings/ --rig thin-choker.toml --fail-on past-wll%n"
+                + "%n",
+        header = "What was pulled, what was too much, what happened, how far to trust it.",
+        description = {
+            "",
+            "Tells what was pulled, what was too much, shocks, jolts, drops, stalls, hours, and how",
+            "far to trust it. Everything is worked out from the counts again. With another rig or",
+            "hookup than the day's the report says WHAT IF.",
+            ""
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class)
+final class ReportCommand implements Callable<Integer> {
+    @Parameters(arity = "1..*", paramLabel = "FILES", description = "Recordings, or folders of them; one history.")
+    private List<Path> files = List.of();
+
+    @Option(names = "--rig", paramLabel = "FILE", description = "Another rig than the one stored: what if.")
+    private @Nullable Path rig;
+
+    @Option(names = "--hookup", paramLabel = "ID", description = "Take this hookup to have been on all the time.")
+    private @Nullable String hookup;
+
+    @Option(
+            names = "--from",
+            paramLabel = "T",
+            description = "Only what starts at T or later (ISO 8601; local without zone).")
+    private @Nullable String from;
+
+    @Option(names = "--to", paramLabel = "T", description = "Only what starts before T.")
+    private @Nullable String to;
+
+    @Option(
+            names = "--html",
+            paramLabel = "F",
+            description = "Write a page with drawings too; - for the standard output.")
+    private @Nullable String html;
+
+    @Option(
+            names = "--csv",
+            paramLabel = "F",
+            description = "Write the findings as a table too; - for the standard output.")
+    private @Nullable String csv;
+
+    @Option(
+            names = "--fail-on",
+            paramLabel = "BAND",
+            description = "Exit 1 when an overload reached past-wll, past-proof or past-breaking.")
+    private @Nullable String failOn;
+
+    @Option(names = "--json", description = "Print one JSON document instead of text.")
+    private boolean json;
+
+    @Option(names = "--units", paramLabel = "UNIT", description = "kN, daN, kgf, t or lbf instead of the rig's.")
+    private @Nullable String units;
+
+    @Option(names = "--zone", paramLabel = "ZONE", description = "Time zone of the page instead of this computer's.")
+    private @Nullable String zone;
+
+    @Spec
+    private CommandSpec spec = CommandSpec.create();
+
+    private Ink ink = Ink.PLAIN;
+
+    void ink(Ink of) {
+        ink = of;
+    }
+
+    @Override
+    public Integer call() throws IOException, UsageException, ConfigException, QuestionException {
+        ZoneId at = zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
+        Optional<Band> failing = band();
+        Optional<ForceUnit> asked = units == null ? Optional.empty() : Optional.of(ScreenUnit.of("--units", units));
+        Question question = question(at);
+        try (History history = History.open(files)) {
+            Analysis analysis = Analysis.of(history, question);
+            Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> unit(analysis)), at);
+            write(analysis, screen);
+            return exitCode(analysis.report(), failing);
+        }
+    }
+
+    private Question question(ZoneId at) throws IOException, UsageException, ConfigException {
+        Optional<Rig> other =
+                rig == null ? Optional.empty() : Optional.of(RigSource.read(rig).rig());
+        Optional<Instant> start = instant("--from", from, at);
+        Optional<Instant> end = instant("--to", to, at);
+        if (start.isPresent() && end.isPresent() && !start.get().isBefore(end.get())) {
+            throw new UsageException("--to: " + to + " is not after --from " + from + ".\n  Give a later time.");
+        }
+        return new Question(other, Optional.ofNullable(hookup), start, end);
+    }
+
+    private static Optional<Instant> instant(String option, @Nullable String text, ZoneId at) throws UsageException {
+        return text == null ? Optional.empty() : Optional.of(LocalTime.instant(option, text, at));
+    }
+
+    private Optional<Band> band() throws UsageException {
+        if (failOn == null) {
+            return Optional.empty();
+        }
+        for (Band band : Band.values()) {
+            if (band.word().equals(failOn)) {
+                return Optional.of(band);
+            }
+        }
+        throw new UsageException(
+                "--fail-on: \"" + failOn + "\" is not a band.\n  Allowed: past-wll, past-proof," + " past-breaking.");
+    }
+
+    private static ForceUnit unit(Analysis analysis) {
+        return analysis.studies().isEmpty()
+                ? ForceUnit.KN
+                : analysis.studies().get(0).rig().units();
+    }
+
+    private void write(Analysis analysis, Screen screen) throws IOException, UsageException {
+        PrintWriter out = spec.commandLine().getOut();
+        boolean taken = (html != null && Output.isStandard(html)) || (csv != null && Output.isStandard(csv));
+        if (json) {
+            out.print(JsonReport.render(analysis.report()));
+        } else if (!taken) {
+            out.print(TextPage.render(ReportPage.of(analysis.report(), screen, Drawings.NONE), ink));
+        }
+        out.flush();
+        if (html != null) {
+            Drawings drawings = ReportDrawings.of(analysis, screen);
+            file("--html", html, HtmlPage.render(ReportPage.of(analysis.report(), screen, drawings)));
+        }
+        if (csv != null) {
+            file("--csv", csv, FindingTable.render(analysis.report()));
+        }
+    }
+
+    private void file(String option, String target, String text) throws IOException, UsageException {
+        try (Writer writer = Output.open(option, target, spec.commandLine().getOut())) {
+            writer.write(text);
+        }
+    }
+
+    private static int exitCode(Report report, Optional<Band> failing) {
+        boolean found = failing.isPresent()
+                && report.overloads().stream()
+                        .anyMatch(overload -> overload.band().compareTo(failing.get()) >= 0);
+        return found ? Exits.FOUND : Exits.DONE;
+    }
+}

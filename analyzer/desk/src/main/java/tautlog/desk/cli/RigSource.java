@@ -1,0 +1,23 @@
+package tautlog.desk.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import tautlog.config.ConfigException;
+import tautlog.rig.Rig;
+
+/**
+ * A rig file that was read.
+ *
+ * @param toml its text
+ */
+record RigSource(Rig rig, String toml) {
+    static RigSource read(Path file) throws IOException, ConfigException, UsageException {
+        if (!Files.isRegularFile(file)) {
+            throw new UsageException(
+                    "--rig: there is no file " + file + ".\n  Give the rig file of the winch, rig.toml.");
+        }
+        String toml = Files.readString(file);
+        return new RigSource(Rig.parse(file.toString(), toml), toml);
+    }
+}

@@ -1,0 +1,99 @@
+package tautlog.desk.cli;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import tautlog.desk.page.Ink;
+
+/** The program at the desk: what was pulled, what was too much, what happened, how far to trust it. */
+@Command(
+        name = "tautlog",
+        headerHeading = "Examples:%n"
+                + "  tautlog report recordings/ --html day.html   what was pulled, what was too much%n"
+                + "  tautlog limits --rig rig.toml                what each hookup may carry%n"
+                + "%n",
+        header = "The program at the desk.",
+        description = {
+            "",
+            "Reads recordings of the pull in a winch's line and tells what was too much, what",
+            "shocked, what happened. A measuring instrument, not a safety device.",
+            ""
+        },
+        footer = {
+            "",
+            "Exit codes: 0 done, 1 found what --fail-on names, 2 wrong usage or rig, 3 a recording",
+            "cannot be used, 70 a bug."
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        subcommands = {
+            ReportCommand.class,
+            HoursCommand.class,
+            LimitsCommand.class,
+            VerifyCommand.class,
+            ImportCommand.class,
+            ExportCommand.class
+        })
+public final class Tautlog implements Runnable {
+    @CommandLine.Spec
+    private CommandLine.Model.CommandSpec spec = CommandLine.Model.CommandSpec.create();
+
+    /** Runs one command and ends the process with its exit code. */
+    public static void main(String[] args) {
+        boolean terminal = System.console() != null && System.getenv("NO_COLOR") == null;
+        int code = run(
+                args,
+                new FileOutputStream(FileDescriptor.out),
+                new FileOutputStream(FileDescriptor.err),
+                terminal ? Ink.TERMINAL : Ink.PLAIN);
+        System.exit(code);
+    }
+
+    /**
+     * Runs one command.
+     *
+     * @param out takes the result, in UTF-8
+     * @param err takes everything else
+     * @return the exit code
+     */
+    public static int run(String[] args, OutputStream out, OutputStream err, Ink ink) {
+        PrintWriter outWriter = writer(out);
+        PrintWriter errWriter = writer(err);
+        CommandLine line = new CommandLine(new Tautlog())
+                .setOut(outWriter)
+                .setErr(errWriter)
+                .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+                .setUsageHelpWidth(88)
+                .setParameterExceptionHandler(new Exits())
+                .setExecutionExceptionHandler(new Exits());
+        line.getSubcommands().values().forEach(command -> setInk(command, ink));
+        int code = line.execute(args);
+        outWriter.flush();
+        errWriter.flush();
+        return code;
+    }
+
+    private static void setInk(CommandLine command, Ink ink) {
+        if (command.getCommandSpec().userObject() instanceof ReportCommand report) {
+            report.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof LimitsCommand limits) {
+            limits.ink(ink);
+        }
+    }
+
+    private static PrintWriter writer(OutputStream stream) {
+        return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), false);
+    }
+
+    /** Without a command: how to use the program; that is wrong usage. */
+    @Override
+    public void run() {
+        throw new CommandLine.ParameterException(
+                spec.commandLine(), "Name a command: report, hours, limits, verify," + " import or export.");
+    }
+}

@@ -1,0 +1,151 @@
+package tautlog.desk.cli;
+
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tautlog.desk.analysis.RecordingFiles;
+import tautlog.desk.report.JsonFields;
+import tautlog.recording.Damage;
+import tautlog.recording.Recording;
+import tautlog.recording.RecordingException;
+import tautlog.recording.Verification;
+
+/** Whether recordings are what was written. */
+@Command(
+        name = "verify",
+        headerHeading = "Examples:%n"
+                + "  tautlog verify recordings/%n"
+                + "  tautlog verify upper-landing_2026-05-04.tautlog --json%n"
+                + "%n",
+        header = "Checksums, hash chain and gaps of each recording.",
+        description = {
+            "",
+            "Checks every block's checksum, the hash chain and the gaps of each recording. The",
+            "chain proves something only against a link that was kept elsewhere: compare the last",
+            "link. Exit 3 when anything is damaged.",
+            ""
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class)
+final class VerifyCommand implements Callable<Integer> {
+    /** Chosen: more gaps than this are counted, not listed. */
+    private static final int MOST_GAPS = 20;
+
+    @Parameters(arity = "1..*", paramLabel = "FILES", description = "Recordings, or folders of them.")
+    private List<Path> files = List.of();
+
+    @Option(names = "--json", description = "Print one JSON document instead of text.")
+    private boolean json;
+
+    @Spec
+    private CommandSpec spec = CommandSpec.create();
+
+    /** A recording and what was found; {@code found} is empty when it cannot be opened, and {@code problem} says why. */
+    private record Checked(Path file, Optional<Verification> found, String problem) {
+        boolean isIntact() {
+            return found.map(Verification::isIntact).orElse(false);
+        }
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        List<Checked> all = new ArrayList<>();
+        for (Path file : RecordingFiles.in(files)) {
+            all.add(check(file));
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.println(json(all));
+        } else {
+            all.forEach(checked -> text(out, checked));
+        }
+        return all.stream().allMatch(Checked::isIntact) ? Exits.DONE : Exits.UNUSABLE;
+    }
+
+    private static Checked check(Path file) {
+        try (Recording recording = Recording.open(file)) {
+            return new Checked(file, Optional.of(recording.verify()), "");
+        } catch (RecordingException e) {
+            return new Checked(file, Optional.empty(), String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static void text(PrintWriter out, Checked checked) {
+        if (checked.found().isEmpty()) {
+            out.println(checked.file() + ": CANNOT BE READ");
+            out.println("  " + checked.problem());
+            return;
+        }
+        Verification found = checked.found().get();
+        out.println(checked.file() + ": " + (found.isIntact() ? "intact" : "DAMAGED"));
+        out.println("  winch " + found.winch() + ", " + found.outings().size() + " outings, " + found.samples()
+                + " samples in " + found.blocks() + " rows of evidence");
+        found.damages().forEach(damage -> out.println("  DAMAGE " + damage.summary()));
+        if (!found.isIntact()) {
+            out.println("  Copy it again from the board if it is still there. Reports take what is damaged as a gap.");
+        }
+        out.println("  " + found.gaps().size() + " gaps in the sample numbers");
+        found.gaps().stream().limit(MOST_GAPS).forEach(gap -> out.println(gap(gap)));
+        if (found.gaps().size() > MOST_GAPS) {
+            out.println("    … all of them with --json");
+        }
+        out.println("  last link " + found.lastLink());
+        out.println("  Compare it with one kept elsewhere: who can rewrite the file can rewrite the chain.");
+    }
+
+    private static String gap(Verification.Gap gap) {
+        return "    outing " + (gap.outing() + 1) + ": " + gap.missing() + " missing after sample " + gap.afterNumber()
+                + ", readings again from " + gap.time();
+    }
+
+    private static String json(List<Checked> all) throws IOException {
+        StringWriter text = new StringWriter();
+        try (JsonWriter writer = JsonFields.writer(text)) {
+            JsonFields fields = new JsonFields(writer);
+            fields.begin();
+            fields.whole("schema", 1);
+            fields.list("recordings", all, checked -> recording(fields, checked));
+            fields.end();
+        }
+        return text.toString();
+    }
+
+    private static void recording(JsonFields fields, Checked checked) throws IOException {
+        Optional<Verification> found = checked.found();
+        fields.text("file", checked.file().toString());
+        fields.flag("intact", checked.isIntact());
+        fields.text("problem", checked.problem().isEmpty() ? Optional.empty() : Optional.of(checked.problem()));
+        fields.text("winch", found.map(Verification::winch));
+        fields.whole("outings", found.map(v -> v.outings().size()).orElse(0));
+        fields.whole("samples", found.map(Verification::samples).orElse(0L));
+        fields.list("damages", found.map(Verification::damages).orElse(List.of()), damage -> damage(fields, damage));
+        fields.list("gaps", found.map(Verification::gaps).orElse(List.of()), gap -> {
+            fields.whole("outing", gap.outing() + 1L);
+            fields.whole("after_number", gap.afterNumber());
+            fields.whole("missing", gap.missing());
+            fields.text("time", gap.time());
+        });
+        fields.text("last_link", found.map(Verification::lastLink));
+    }
+
+    private static void damage(JsonFields fields, Damage damage) throws IOException {
+        // null when it cannot be told
+        fields.number("outing", damage.outing() < 0 ? Double.NaN : damage.outing() + 1);
+        fields.text("place", damage.place());
+        fields.whole("first_number", damage.firstNumber());
+        fields.whole("last_number", damage.lastNumber());
+        fields.text("time", damage.time());
+        fields.text("reason", damage.reason());
+    }
+}

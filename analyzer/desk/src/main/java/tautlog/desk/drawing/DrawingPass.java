@@ -1,0 +1,119 @@
+package tautlog.desk.drawing;
+
+import java.util.List;
+import tautlog.desk.analysis.HookupTrack;
+import tautlog.desk.analysis.Study;
+import tautlog.detect.Detection;
+import tautlog.detect.Finding;
+import tautlog.detect.FindingSink;
+import tautlog.detect.Second;
+import tautlog.recording.RecordingException;
+import tautlog.sample.Evidence;
+import tautlog.sample.HookupSource;
+import tautlog.sample.Instrument;
+import tautlog.sample.Tally;
+
+/** Reads one outing again and puts every sample and shaft reading into the drawings that show its time. */
+final class DrawingPass implements Evidence, FindingSink {
+    private final List<Target> targets;
+    private final HookupTrack hookups;
+    private final Detection shaftReadings;
+    private final double zeroCounts;
+    private final double newtonsPerCount;
+    private final double ticksPerSample;
+    private boolean begun;
+    private long nextNumber;
+    private long lastTick;
+
+    private DrawingPass(Study study, List<Target> targets) {
+        this.targets = targets;
+        hookups = study.hookups();
+        Instrument instrument = study.member().outing().start().instrument();
+        shaftReadings = new Detection(instrument, study.rig(), study.calibration(), this);
+        zeroCounts = study.calibration().zeroCounts().doubleValue();
+        newtonsPerCount = study.calibration().newtonsPerCount().doubleValue();
+        ticksPerSample = instrument.tickHz() / instrument.rate().hertz();
+    }
+
+    static void run(Study study, List<Target> targets) throws RecordingException {
+        if (!targets.isEmpty()) {
+            study.member().recording().replay(study.member().outing(), new DrawingPass(study, targets));
+        }
+    }
+
+    @Override
+    public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+        shaftReadings.tension(number, tick, flags, counts, from, n);
+        long end = tick + Math.round(n * ticksPerSample);
+        long before = begun ? lastTick : tick;
+        boolean jump = begun && number > nextNumber;
+        boolean open = (flags & FLAG_OPEN_BRIDGE) != 0;
+        double limit = hookups.at(number).hookup().limit().newtons().doubleValue();
+        for (Target target : targets) {
+            double start = target.seconds().of(before);
+            double stop = target.seconds().of(end);
+            if (target.columns().covers(start, stop)) {
+                target.columns().limit(start, stop, limit);
+                if (jump || open) {
+                    target.columns().gap(start, open ? stop : target.seconds().of(tick));
+                }
+                if (!open) {
+                    samples(target, tick, end, counts, from, n);
+                }
+            }
+        }
+        begun = true;
+        nextNumber = number + n;
+        lastTick = tick + Math.round((n - 1) * ticksPerSample);
+    }
+
+    private void samples(Target target, long tick, long end, int[] counts, int from, int n) {
+        double start = target.seconds().of(tick);
+        double step = (target.seconds().of(end) - start) / n;
+        for (int i = 0; i < n; i++) {
+            target.columns().tension(start + i * step, (counts[from + i] - zeroCounts) * newtonsPerCount);
+        }
+    }
+
+    @Override
+    public void shaftReading(long tick, double rpm) {
+        for (Target target : targets) {
+            target.columns().shaft(target.seconds().of(tick), rpm);
+        }
+    }
+
+    @Override
+    public void shaft(long tick, long pulses, long[] pulseTicks, int n) {
+        shaftReadings.shaft(tick, pulses, pulseTicks, n);
+    }
+
+    @Override
+    public void input(long atNumber, long tick, int selector, int present, int state) {}
+
+    @Override
+    public void hookup(long atNumber, String id, HookupSource by) {}
+
+    @Override
+    public void mark(long atNumber, String note) {}
+
+    @Override
+    public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
+
+    @Override
+    public void clock(long tick, long utcMicros) {}
+
+    @Override
+    public void tally(Tally tally) {}
+
+    @Override
+    public void end() {}
+
+    @Override
+    public void finding(Finding finding) {}
+
+    @Override
+    public void second(Second second) {}
+
+    @Override
+    public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {}
+}

@@ -1,0 +1,58 @@
+package tautlog.desk.exporting;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import tautlog.config.ConfigException;
+import tautlog.desk.analysis.DayReading;
+import tautlog.desk.analysis.History;
+import tautlog.detect.Detection;
+import tautlog.recording.RecordingException;
+import tautlog.sample.Evidence;
+
+/** Writes a history as a table, outing after outing, with rig and calibration of the day. */
+public final class Export {
+    private final History history;
+    private final Writer out;
+
+    public Export(History history, Writer out) {
+        this.history = history;
+        this.out = out;
+    }
+
+    /** Every sample: number, tick, UTC, counts, newtons, hookup, limit, share. */
+    public void samples() throws IOException, ConfigException {
+        out.write(SampleRows.HEAD + "\n");
+        int outing = 0;
+        for (History.Member member : history.members()) {
+            outing++;
+            DayReading day = DayReading.of(member, outing);
+            try {
+                replay(member, day, new SampleRows(day, outing, out));
+            } catch (UncheckedIOException e) {
+                throw e.getCause();
+            }
+        }
+    }
+
+    /** Every second: least, mean and greatest tension, shaft speed, share, flags. */
+    public void seconds() throws IOException, ConfigException {
+        out.write(SecondRows.HEAD + "\n");
+        int outing = 0;
+        for (History.Member member : history.members()) {
+            outing++;
+            DayReading day = DayReading.of(member, outing);
+            SecondRows rows = new SecondRows(day, outing);
+            Detection detection = new Detection(day.instrument(), day.rig(), day.calibration(), rows);
+            replay(member, day, detection);
+            rows.write(out);
+        }
+    }
+
+    private static void replay(History.Member member, DayReading day, Evidence sink) throws RecordingException {
+        member.recording().replay(member.outing(), day.choosing(sink));
+        if (!member.outing().closed()) {
+            sink.end();
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package tautlog.desk.exporting;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import tautlog.desk.analysis.DayReading;
+import tautlog.desk.report.JsonFields;
+import tautlog.rig.Hookup;
+import tautlog.sample.Evidence;
+import tautlog.sample.HookupSource;
+import tautlog.sample.SampleTicks;
+import tautlog.sample.Tally;
+
+/** Writes a row for each sample as it comes. */
+final class SampleRows implements Evidence {
+    static final String HEAD = "outing,number,tick,utc,counts,tension_n,hookup,limit_n,share,flags";
+
+    private final DayReading day;
+    private final int outing;
+    private final Writer out;
+    private final SampleTicks ticks;
+    private final StringBuilder row = new StringBuilder(160);
+    private Hookup hookup;
+
+    SampleRows(DayReading day, int outing, Writer out) {
+        this.day = day;
+        this.outing = outing;
+        this.out = out;
+        ticks = new SampleTicks(day.instrument());
+        hookup = day.rig().assumed();
+    }
+
+    @Override
+    public void hookup(long atNumber, String id, HookupSource by) {
+        hookup = day.rig().hookup(id).orElse(hookup);
+    }
+
+    @Override
+    public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+        ticks.frame(number, tick, n);
+        boolean open = (flags & FLAG_OPEN_BRIDGE) != 0;
+        for (int k = 0; k < n; k++) {
+            row(number + k, ticks.tickOf(k), counts[from + k], open);
+        }
+    }
+
+    private void row(long number, long tick, int counts, boolean open) {
+        row.setLength(0);
+        row.append(outing).append(',').append(number).append(',').append(tick).append(',');
+        day.times().utc(tick).ifPresent(utc -> row.append(JsonFields.time(utc)));
+        row.append(',').append(counts).append(',');
+        if (open) {
+            row.append(",,,"); // counts of an open bridge mean nothing
+        } else {
+            double newtons = day.calibration().exactNewtons(counts).doubleValue();
+            double limit = hookup.limit().newtons().doubleValue();
+            row.append(JsonFields.number(newtons))
+                    .append(',')
+                    .append(hookup.id())
+                    .append(',');
+            row.append(JsonFields.number(limit)).append(',').append(JsonFields.number(newtons / limit));
+        }
+        row.append(',').append(flags(counts, open)).append('\n');
+        write();
+    }
+
+    private String flags(int counts, boolean open) {
+        return open ? "open-bridge" : day.instrument().isAtEndStop(counts) ? "end-stop" : "";
+    }
+
+    private void write() {
+        try {
+            out.append(row);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e); // unwrapped by the export
+        }
+    }
+
+    @Override
+    public void shaft(long tick, long pulses, long[] pulseTicks, int n) {}
+
+    @Override
+    public void input(long atNumber, long tick, int selector, int present, int state) {}
+
+    @Override
+    public void mark(long atNumber, String note) {}
+
+    @Override
+    public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
+
+    @Override
+    public void clock(long tick, long utcMicros) {}
+
+    @Override
+    public void tally(Tally tally) {}
+
+    @Override
+    public void end() {}
+}

@@ -1,0 +1,93 @@
+package tautlog.desk.analysis;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tautlog.desk.fixtures.Desk;
+import tautlog.desk.fixtures.SampleDay;
+
+class HistoryTest {
+    @TempDir
+    Path folder;
+
+    private static JsonObject report(Object... files) {
+        Object[] arguments = new Object[files.length + 2];
+        arguments[0] = "report";
+        System.arraycopy(files, 0, arguments, 1, files.length);
+        arguments[files.length + 1] = "--json";
+        return JsonParser.parseString(Desk.run(arguments).out()).getAsJsonObject();
+    }
+
+    @Test
+    void countsACopiedRecordingOnce() throws IOException {
+        Path original = SampleDay.write(folder);
+        Path copy = folder.resolve("copy.tautlog");
+        Files.copy(original, copy);
+
+        JsonObject once = report(original);
+        JsonObject both = report(folder);
+
+        assertEquals(once.get("hours"), both.get("hours"));
+        assertEquals(once.get("pulls"), both.get("pulls"));
+        assertTrue(both.getAsJsonArray("notes").toString().contains("counted once"));
+    }
+
+    @Test
+    void ordersOutingsByTimeHoweverFilesAreGiven() throws IOException {
+        Path morning = SampleDay.write(folder, "b.tautlog", 7, 0);
+        Path noon = SampleDay.write(folder, "a.tautlog", 8, 18_000);
+
+        JsonObject there = report(noon, morning);
+        JsonObject back = report(morning, noon);
+
+        assertEquals(back.get("pulls"), there.get("pulls"));
+        assertEquals(8, there.getAsJsonArray("pulls").size());
+        assertEquals(
+                "2026-05-04T07:00:05.118000Z",
+                there.getAsJsonArray("pulls")
+                        .get(0)
+                        .getAsJsonObject()
+                        .get("start")
+                        .getAsString());
+    }
+
+    @Test
+    void addsHoursUpByOutingDayAndInAll() throws IOException {
+        SampleDay.write(folder, "a.tautlog", 7, 0);
+        SampleDay.write(folder, "b.tautlog", 8, 86_400);
+
+        JsonObject hours = JsonParser.parseString(
+                        Desk.run("hours", folder, "--json", "--zone", "UTC").out())
+                .getAsJsonObject();
+
+        double day = hours.getAsJsonArray("days")
+                .get(0)
+                .getAsJsonObject()
+                .get("pull_h")
+                .getAsDouble();
+        assertEquals(2, hours.getAsJsonArray("outings").size());
+        assertEquals(2, hours.getAsJsonArray("days").size());
+        assertEquals(2 * day, hours.getAsJsonObject("total").get("pull_h").getAsDouble(), 1e-9);
+        // opening readings of the rig: 412.0 h and 160.5 h in 2100 pulls
+        assertEquals(
+                160.5 + 2 * day, hours.getAsJsonObject("meter").get("pull_h").getAsDouble(), 1e-9);
+        assertEquals(2108, hours.getAsJsonObject("meter").get("pulls").getAsInt());
+    }
+
+    @Test
+    void readsAnEmptyFolderAsAnErrorThatNamesIt() throws IOException {
+        Path empty = Files.createDirectory(folder.resolve("empty"));
+
+        Desk run = Desk.run("hours", empty);
+
+        assertEquals(3, run.code());
+        assertTrue(run.err().contains("holds no recording"), run.err());
+    }
+}

@@ -1,0 +1,241 @@
+package tautlog.oracle;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tautlog.rig.DetectSettings;
+import tautlog.rig.Hookup;
+
+/**
+ * The paragraphs Counting and Gap: the present samples of an outing as arrays, one place for each, and what lies between them.
+ *
+ * <p>A <em>place</em> is an index into the arrays; a <em>number</em> is a sample number of the instrument.
+ */
+final class Line {
+    final OutingData data;
+    final DetectSettings settings;
+    final BigDecimal ratedPull;
+    final int size;
+    final long[] number;
+    final int[] count;
+    /** "T_k is the tension of sample number k in newtons (calibrated, unfiltered)", exact. */
+    final BigDecimal[] tension;
+
+    final long[] tick;
+    final Hookup[] hookup;
+    final BigDecimal[] limit;
+    final boolean[] assumed;
+    private final long bridge;
+    private final Map<Long, Integer> placeOf = new HashMap<>();
+
+    Line(OutingData data) {
+        this.data = data;
+        settings = data.rig().detect();
+        ratedPull = data.rig().ratedPullNewtons();
+        bridge = samplesIn(settings.bridgeSeconds());
+        List<long[]> present = present();
+        size = present.size();
+        number = new long[size];
+        count = new int[size];
+        tension = new BigDecimal[size];
+        tick = new long[size];
+        hookup = new Hookup[size];
+        limit = new BigDecimal[size];
+        assumed = new boolean[size];
+        Map<Integer, BigDecimal> tensions = new HashMap<>();
+        for (int i = 0; i < size; i++) {
+            number[i] = present.get(i)[0];
+            count[i] = (int) present.get(i)[1];
+            tick[i] = present.get(i)[2];
+            tension[i] = tensions.computeIfAbsent(count[i], this::newtons);
+            placeOf.put(number[i], i);
+        }
+        hookupsInForce();
+    }
+
+    BigDecimal newtons(int counts) {
+        return newtons(BigDecimal.valueOf(counts));
+    }
+
+    /** "With T = (c − zero) · k, zero and k decimals". */
+    BigDecimal newtons(BigDecimal counts) {
+        return counts.subtract(data.calibration().zeroCounts())
+                .multiply(data.calibration().newtonsPerCount());
+    }
+
+    /** "A sample number is present when a sample with it arrived in a frame not flagged open bridge." */
+    private List<long[]> present() {
+        List<long[]> present = new ArrayList<>();
+        for (int f = 0; f < data.frames().size(); f++) {
+            OutingData.Frame frame = data.frames().get(f);
+            for (int k = 0; k < frame.counts().size() && !frame.isOpenBridge(); k++) {
+                present.add(new long[] {frame.number() + k, frame.counts().get(k), tickOf(f, k)});
+            }
+        }
+        return present;
+    }
+
+    /**
+     * wire.md: "Sample k of a frame was taken at tick + round(k · P), P the ticks per sample between this frame and the contiguous
+     * one before, else nominal", halves up.
+     */
+    private long tickOf(int f, int k) {
+        OutingData.Frame frame = data.frames().get(f);
+        long ticks = data.instrument().tickHz() * 1_000;
+        long samples = data.instrument().rateMillihertz();
+        if (f > 0) {
+            OutingData.Frame before = data.frames().get(f - 1);
+            if (before.lastNumber() + 1 == frame.number() && frame.tick() > before.tick()) {
+                ticks = frame.tick() - before.tick();
+                samples = frame.number() - before.number();
+            }
+        }
+        if (k == 0) {
+            return frame.tick();
+        }
+        long twice = Math.multiplyExact(2L * k, ticks);
+        return frame.tick() + Math.addExact(twice, samples) / (2 * samples);
+    }
+
+    /** "Before anybody names one: the rig's assumed hookup, assumed. The latest naming at or before a number holds there …". */
+    private void hookupsInForce() {
+        for (int i = 0; i < size; i++) {
+            hookup[i] = data.rig().assumed();
+            assumed[i] = true;
+            for (int c = data.hookups().size() - 1; c >= 0; c--) {
+                OutingData.HookupChange change = data.hookups().get(c);
+                if (change.atNumber() <= number[i]) {
+                    Optional<Hookup> known = data.rig().hookup(change.id());
+                    hookup[i] = known.orElseGet(this::lowest);
+                    assumed[i] = known.isEmpty() || change.by().isAssumed();
+                    break;
+                }
+            }
+            limit[i] = hookup[i].limit().newtons();
+        }
+    }
+
+    /** "an id that the rig does not know counts as the hookup with the lowest limit, assumed". */
+    private Hookup lowest() {
+        return data.rig().hookups().stream()
+                .min(Comparator.comparing(h -> h.limit().newtons()))
+                .orElseThrow();
+    }
+
+    /** "N(x) = max(1, round(x · f)), halves up." */
+    long samplesIn(BigDecimal seconds) {
+        BigDecimal hertz = BigDecimal.valueOf(data.instrument().rateMillihertz(), 3);
+        return Math.max(
+                1, seconds.multiply(hertz).setScale(0, RoundingMode.HALF_UP).longValueExact());
+    }
+
+    long samplesIn(String seconds) {
+        return samplesIn(new BigDecimal(seconds));
+    }
+
+    boolean isEmpty() {
+        return size == 0;
+    }
+
+    long first() {
+        return number[0];
+    }
+
+    long last() {
+        return number[size - 1];
+    }
+
+    boolean isPresent(long sampleNumber) {
+        return placeOf.containsKey(sampleNumber);
+    }
+
+    int placeOf(long sampleNumber) {
+        return placeOf.get(sampleNumber);
+    }
+
+    /** The first place with a number ≥ {@code sampleNumber}, {@code size} when there is none. */
+    int firstPlaceFrom(long sampleNumber) {
+        int found = java.util.Arrays.binarySearch(number, sampleNumber);
+        return found >= 0 ? found : -found - 1;
+    }
+
+    /** "A gap's length is the number of missing numbers between two neighbouring present samples"; here before {@code place}. */
+    long gapBefore(int place) {
+        return place == 0 || place == size ? 0 : number[place] - number[place - 1] - 1;
+    }
+
+    /** "A gap of at most N(bridge) (0.25 s) missing numbers is short, else long." */
+    boolean isLong(long gap) {
+        return gap > bridge;
+    }
+
+    boolean isShort(long gap) {
+        return gap > 0 && !isLong(gap);
+    }
+
+    /** The last place before the next long gap after {@code place}, or before the outing's end. */
+    int lastBeforeLongGap(int place) {
+        int last = place;
+        while (last + 1 < size && !isLong(gapBefore(last + 1))) {
+            last++;
+        }
+        return last;
+    }
+
+    /** True when a short gap lies between two places. */
+    boolean shortGapBetween(int from, int to) {
+        for (int i = from + 1; i <= to; i++) {
+            if (isShort(gapBefore(i))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** True when the places {@code from} to {@code to} are one stretch: a run of consecutive present numbers. */
+    boolean isStretch(int from, int to) {
+        return number[to] - number[from] == to - from;
+    }
+
+    boolean isBelow(int place, BigDecimal newtons) {
+        return tension[place].compareTo(newtons) < 0;
+    }
+
+    boolean isAbove(int place, BigDecimal newtons) {
+        return tension[place].compareTo(newtons) > 0;
+    }
+
+    /** "A sample at the converter's end stop (count ≥ full scale or ≤ −full scale − 1)". */
+    boolean isAtEndStop(int place) {
+        return isAtUpperEndStop(place) || count[place] <= -data.instrument().fullScale() - 1;
+    }
+
+    boolean isAtUpperEndStop(int place) {
+        return count[place] >= data.instrument().fullScale();
+    }
+
+    /** Compares T/L at two places, exactly. */
+    int compareShares(int a, int b) {
+        return tension[a].multiply(limit[b]).compareTo(tension[b].multiply(limit[a]));
+    }
+
+    /** The place of the greatest tension of {@code from} to {@code to}, the earliest of equals. */
+    int greatest(int from, int to) {
+        int greatest = from;
+        for (int i = from; i <= to; i++) {
+            if (count[i] > count[greatest]) {
+                greatest = i;
+            }
+        }
+        return greatest;
+    }
+
+    int leastCount(int from, int to) {
+        return java.util.Arrays.stream(count, from, to + 1).min().orElseThrow();
+    }
+}

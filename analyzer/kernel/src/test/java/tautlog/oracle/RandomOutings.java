@@ -1,0 +1,145 @@
+package tautlog.oracle;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Random;
+import tautlog.rig.DetectSettings;
+import tautlog.rig.Driveline;
+import tautlog.rig.Hookup;
+import tautlog.rig.Limit;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
+
+/**
+ * Outings that no instrument would live through: levels exactly at, one count above and one below every threshold, runs exactly
+ * as long as a setting asks and one sample off, gaps of every awkward length at every awkward place.
+ *
+ * <p>The same seed gives the same outing.
+ */
+final class RandomOutings {
+    private static final long[] MILLIHERTZ = {
+        1_000, 2_900, 7_333, 10_000, 10_000, 20_000, 20_000, 33_333, 50_000, 50_000, 99_999, 500_000, 1_000_000,
+        4_000_000
+    };
+    private static final String[][] CALIBRATIONS = {
+        {"0", "1"}, {"0", "1"}, {"12.5", "0.37"}, {"-30", "2"}, {"0.3", "1.7"}
+    };
+    private static final String[] RATED_PULLS = {"5000", "10000", "4321.5"};
+    /** The last as a cosine gives it, with 34 digits. */
+    private static final String[] LIMITS = {
+        "4000", "2500", "1600", "1500", "3333.3", "800", "1732.050807568877293527446341505872"
+    };
+
+    /** Whose figures do not matter here: only its being there does. */
+    private static final Driveline DRIVELINE =
+            new Driveline(0.09, 0.01, 4, 14, 0.75, 1_120, 540, OptionalDouble.empty(), OptionalDouble.empty());
+
+    private RandomOutings() {}
+
+    static OutingData outing(long seed) {
+        Random random = new Random(seed);
+        long millihertz = pick(random, MILLIHERTZ);
+        Rig rig = rig(random, millihertz);
+        String[] line = pick(random, CALIBRATIONS);
+        Calibration calibration = Calibration.of(line[0], line[1]);
+        Instrument instrument = instrument(random, millihertz, rig, calibration);
+        RandomTension tension = new RandomTension(random, instrument, rig, calibration);
+        tension.play();
+        return new OutingData(
+                instrument,
+                rig,
+                calibration,
+                tension.frames(),
+                new RandomShaft(random, instrument).frames(tension.frames()),
+                tension.inputs(),
+                tension.hookups());
+    }
+
+    static <T> T pick(Random random, T[] some) {
+        return some[random.nextInt(some.length)];
+    }
+
+    static <T> T pick(Random random, List<T> some) {
+        return some.get(random.nextInt(some.size()));
+    }
+
+    static long pick(Random random, long[] some) {
+        return some[random.nextInt(some.length)];
+    }
+
+    private static Instrument instrument(Random random, long millihertz, Rig rig, Calibration calibration) {
+        long[] tickHz = {1_000_000, 1_000_000, 1_000, 32_768, 4_000_000};
+        // the end stop: out of reach, or in the middle of the levels
+        BigDecimal[] stops = {
+            new BigDecimal("20000000"),
+            rig.hookups().get(0).limit().newtons(),
+            rig.detect().pullFromNewtons(),
+            new BigDecimal("5000")
+        };
+        int fullScale = Math.max(1, calibration.leastCountsAtOrAbove(pick(random, stops)) - 1 + random.nextInt(3));
+        int[] pulses = {0, 1, 1, 1, 6};
+        return new Instrument(
+                "TL-TEST", 1, 0, 7, pick(random, tickHz), millihertz, fullScale, pulses[random.nextInt(pulses.length)]);
+    }
+
+    private static Rig rig(Random random, long millihertz) {
+        List<Hookup> hookups = new ArrayList<>();
+        for (String id : new String[] {"a", "b", "c"}) {
+            if (hookups.isEmpty() || random.nextInt(3) > 0) {
+                BigDecimal limit = new BigDecimal(pick(random, LIMITS));
+                hookups.add(new Hookup(
+                        id,
+                        random.nextInt(4) == 0,
+                        OptionalInt.empty(),
+                        List.of(),
+                        new Limit(limit, random.nextInt(3) == 0, "choker")));
+            }
+        }
+        return new Rig(
+                "test-winch",
+                new BigDecimal(pick(random, RATED_PULLS)),
+                hookups,
+                random.nextInt(3) == 0 ? DetectSettings.DEFAULTS : settings(random, millihertz),
+                random.nextInt(3) == 0 ? Optional.of(new BigDecimal("3000")) : Optional.empty(),
+                random.nextInt(3) == 0 ? Optional.of(DRIVELINE) : Optional.empty());
+    }
+
+    /** Times of a few samples each, so that everything that can wait for something else does so within a short outing. */
+    private static DetectSettings settings(Random random, long millihertz) {
+        DetectSettings d = DetectSettings.DEFAULTS;
+        boolean forces = random.nextBoolean();
+        return new DetectSettings(
+                d.pullFromNewtons(),
+                time(random, millihertz),
+                time(random, millihertz),
+                time(random, millihertz),
+                forces ? d.overloadClear() : new BigDecimal("1"),
+                time(random, millihertz),
+                forces ? d.slackBelowNewtons() : new BigDecimal("1200.5"),
+                time(random, millihertz),
+                time(random, millihertz),
+                d.shockFrom(),
+                forces ? d.shockFactor() : new BigDecimal("1.1"),
+                time(random, millihertz),
+                forces ? d.joltRise() : new BigDecimal("0.05"),
+                time(random, millihertz),
+                d.dropFrom(),
+                forces ? d.dropBy() : new BigDecimal("0.35"),
+                d.stallTo(),
+                forces ? d.driftNewtons() : new BigDecimal("10"),
+                forces ? d.cycleGate() : new BigDecimal("0.001"));
+    }
+
+    /** A time of 1 to about 9 sample intervals, often just at the half where rounding turns. */
+    private static BigDecimal time(Random random, long millihertz) {
+        BigDecimal samples = BigDecimal.valueOf(2 + random.nextInt(random.nextInt(4) == 0 ? 16 : 6), 0)
+                .divide(BigDecimal.valueOf(2));
+        return samples.multiply(BigDecimal.valueOf(1_000)).divide(BigDecimal.valueOf(millihertz), 6, RoundingMode.UP);
+    }
+}
