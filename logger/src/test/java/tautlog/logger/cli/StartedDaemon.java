@@ -1,0 +1,60 @@
+package tautlog.logger.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/** {@code target/tautlogd.jar} as a process of its own, as it is started on the board. */
+final class StartedDaemon {
+    private static final Path JAR = Path.of(System.getProperty("tautlog.root"), "logger", "target", "tautlogd.jar");
+
+    private final Process process;
+    private final Path stderr;
+
+    private StartedDaemon(Process process, Path stderr) {
+        this.process = process;
+        this.stderr = stderr;
+    }
+
+    static StartedDaemon start(Path folder, String... arguments) throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx64m",
+                "-XX:+UseSerialGC",
+                "-jar",
+                JAR.toString()));
+        command.addAll(List.of(arguments));
+        Path stderr = Files.createTempFile(folder, "stderr", ".txt");
+        Process process = new ProcessBuilder(command)
+                .redirectError(stderr.toFile())
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                .start();
+        return new StartedDaemon(process, stderr);
+    }
+
+    /** Ctrl-C's sibling: asks to stop. */
+    void terminate() {
+        process.destroy();
+    }
+
+    /** kill -9. */
+    void kill() throws InterruptedException {
+        process.destroyForcibly();
+        process.waitFor();
+    }
+
+    int exitCode() throws InterruptedException, IOException {
+        if (!process.waitFor(30, TimeUnit.SECONDS)) {
+            process.destroyForcibly();
+            throw new AssertionError("did not end: " + stderr());
+        }
+        return process.exitValue();
+    }
+
+    String stderr() throws IOException {
+        return Files.readString(stderr);
+    }
+}
