@@ -53,7 +53,11 @@ public final class History implements AutoCloseable {
         for (Path file : files) {
             Recording recording = Recording.open(file);
             opened.add(recording);
-            for (Outing outing : recording.outings()) {
+            List<Outing> outings = recording.outings();
+            if (outings.isEmpty()) {
+                notes.add(name(file) + " holds no outing that can be read: run tautlog verify on it.");
+            }
+            for (Outing outing : outings) {
                 add(once, new Member(file, recording, recording.winch(), outing));
             }
         }

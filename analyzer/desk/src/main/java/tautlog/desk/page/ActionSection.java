@@ -27,6 +27,13 @@ final class ActionSection {
 
     Document.Section section() {
         List<Block> blocks = new ArrayList<>();
+        if (!report.whatIf().isEmpty()) {
+            blocks.add(new Block.Notice(
+                    Block.Tone.CAUTION,
+                    "What if",
+                    "these are loads as they would have been. What was in force on the day is in the report without"
+                            + " --rig and --hookup."));
+        }
         if (report.overloads().isEmpty()) {
             blocks.add(new Block.Paragraph(nothingAbove()));
         }

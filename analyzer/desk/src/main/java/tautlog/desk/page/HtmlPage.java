@@ -23,7 +23,7 @@ public final class HtmlPage implements Block.Layout {
         for (Document.Section section : document.sections()) {
             page.section(section, ++number);
         }
-        page.out.append("</main>\n</body>\n</html>\n");
+        page.out.append("</main>\n</div>\n</div>\n</body>\n</html>\n");
         return page.out.toString();
     }
 
@@ -34,16 +34,20 @@ public final class HtmlPage implements Block.Layout {
                 .append("<meta http-equiv=\"Content-Security-Policy\"")
                 .append(" content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n");
         element("title", document.title());
-        out.append("<style>\n").append(style()).append("</style>\n</head>\n<body>\n");
-        if (!document.banner().isEmpty()) {
-            out.append("<p class=\"banner\" role=\"note\">")
-                    .append(Markup.escape(document.banner()))
-                    .append("</p>\n");
-        }
-        out.append("<header>\n");
+        out.append("<style>\n").append(style()).append("</style>\n</head>\n<body>\n<div class=\"sheet\">\n");
+        banner(document.banner());
+        out.append("<div class=\"sheet-body\">\n<header>\n");
         element("h1", document.title());
         document.subtitle().forEach(text -> element("p", text));
         out.append("</header>\n<main>\n");
+    }
+
+    /** Stays on top of the screen, and of every printed page. */
+    private void banner(String banner) {
+        if (!banner.isEmpty()) {
+            out.append("<div class=\"sheet-head\"><p class=\"banner\" role=\"note\">");
+            out.append(Markup.escape(banner)).append("</p></div>\n");
+        }
     }
 
     private void contents(List<Document.Section> sections) {

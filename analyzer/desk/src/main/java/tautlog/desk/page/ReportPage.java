@@ -64,7 +64,9 @@ public final class ReportPage {
                 start.isPresent() && end.isPresent()
                         ? screen.dateAndTime(start.get()) + " to " + screen.dateAndTime(end.get()) + ", "
                                 + screen.zone().getId() + " time"
-                        : "No clock was known: times count from the outing's start.");
+                        : report.recordings().isEmpty()
+                                ? "Nothing that could be read was recorded."
+                                : "No clock was known: times count from the outing's start.");
         long samples =
                 report.recordings().stream().mapToLong(Report.Source::samples).sum();
         int outings =
