@@ -44,6 +44,7 @@ public final class Tautlog implements Runnable {
     private CommandLine.Model.CommandSpec spec = CommandLine.Model.CommandSpec.create();
 
     /** Runs one command and ends the process with its exit code. */
+    @SuppressWarnings("SystemConsoleNull") // from Java 22 on a console may be no terminal: then NO_COLOR helps
     public static void main(String[] args) {
         boolean terminal = System.console() != null && System.getenv("NO_COLOR") == null;
         int code = run(
