@@ -90,16 +90,13 @@ class DetectionTest {
     }
 
     private static void assertSame(Findings expected, Findings actual) {
-        for (int i = 0; i < Math.min(expected.told().size(), actual.told().size()); i++) {
-            assertEquals(expected.sorted().get(i), actual.sorted().get(i));
-        }
         assertEquals(expected.sorted(), actual.sorted());
         assertEquals(expected.seconds(), actual.seconds());
         assertEquals(expected.cycles(), actual.cycles());
         assertEquals(expected.readings(), actual.readings());
     }
 
-    @Property(tries = 80)
+    @Property(tries = 60)
     void givesTheSameInWhateverOrderShaftFramesAndSamplesCome(@ForAll @IntRange(max = 1_000_000) int seed) {
         // given
         Outings outing = wild(seed);
@@ -185,7 +182,7 @@ class DetectionTest {
         }
     }
 
-    @Property(tries = 80)
+    @Property(tries = 60)
     void givesTheSameHoweverFramesAreCutIntoRuns(@ForAll @IntRange(max = 1_000_000) int seed) {
         Outings outing = wild(seed);
         Calibration calibration = Calibration.of("-3", "1.03");
