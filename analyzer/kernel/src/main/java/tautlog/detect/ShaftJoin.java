@@ -35,7 +35,10 @@ final class ShaftJoin {
     private long readingTick;
     private double readingRpm;
     private long readingSeat;
-    private long readingPlace;
+    private long gatheredThrough;
+    private long gatheredPlace;
+    private int gathered;
+    private int gatheredGreatest;
 
     ShaftJoin(
             Instrument instrument,
@@ -118,7 +121,7 @@ final class ShaftJoin {
 
     /** Whoever waits for the time since the latest settled reading needs the numbers from this one on. */
     long intervalFirst() {
-        return anyReading && wearIsWanted ? readingSeat : Long.MAX_VALUE;
+        return wearIsWanted ? (anyReading ? readingSeat : knownThrough) : Long.MAX_VALUE;
     }
 
     /** The tick of the latest shaft frame. */
@@ -155,6 +158,7 @@ final class ShaftJoin {
         settledTick = tick;
         knownThrough = seat.number;
         credit(seat.number);
+        gather();
         if (Double.isNaN(rpm)) {
             return;
         }
@@ -163,7 +167,10 @@ final class ShaftJoin {
         readingTick = tick;
         readingRpm = rpm;
         readingSeat = seat.number;
-        readingPlace = seat.place;
+        gatheredThrough = seat.number;
+        gatheredPlace = seat.place;
+        gathered = 0;
+        gatheredGreatest = Integer.MIN_VALUE;
         seconds.reading(seat.number, rpm);
         stalls.reading(tick, rpm, seat);
     }
@@ -184,16 +191,24 @@ final class ShaftJoin {
             return;
         }
         long lastNumber = Math.min(seat.number, readingSeat + oneSecond);
+        Known clutch = inputs.clutchFrom(readingSeat, lastNumber);
+        sink.shaftInterval(tick - readingTick, readingRpm, gathered, gatheredGreatest, clutch);
+    }
+
+    /** Takes up the samples that the latest reading speaks for, with every shaft frame, before they are forgotten. */
+    private void gather() {
+        long lastNumber = Math.min(seat.number, readingSeat + oneSecond);
+        if (!anyReading || !wearIsWanted || lastNumber <= gatheredThrough) {
+            return;
+        }
         long lastPlace = lastNumber == seat.number ? seat.place : frames.placeAtOrBefore(lastNumber);
-        int greatest = Integer.MIN_VALUE;
-        int samples = 0;
-        for (long place = readingPlace + 1; place <= lastPlace; place++) {
+        for (long place = gatheredPlace + 1; place <= lastPlace; place++) {
             if (ring.holds(place)) {
-                greatest = Math.max(greatest, ring.at(place));
-                samples++;
+                gatheredGreatest = Math.max(gatheredGreatest, ring.at(place));
+                gathered++;
             }
         }
-        Known clutch = inputs.clutchFrom(readingSeat, lastNumber);
-        sink.shaftInterval(tick - readingTick, readingRpm, samples, greatest, clutch);
+        gatheredThrough = lastNumber;
+        gatheredPlace = Math.max(gatheredPlace, lastPlace);
     }
 }

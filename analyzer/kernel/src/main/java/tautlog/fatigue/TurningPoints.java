@@ -29,7 +29,6 @@ public final class TurningPoints {
     private double greatest;
     private long greatestIndex;
     private double lastPoint;
-    private long firstIndex;
     private double lastValue;
     private long lastIndex;
 
@@ -108,13 +107,11 @@ public final class TurningPoints {
         greatest = other.greatest;
         greatestIndex = other.greatestIndex;
         lastPoint = other.lastPoint;
-        firstIndex = other.firstIndex;
         lastValue = other.lastValue;
         lastIndex = other.lastIndex;
     }
 
     private void first(double value, long index) {
-        firstIndex = index;
         setLeast(value, index);
         setGreatest(value, index);
         state = UNDECIDED;
@@ -122,14 +119,15 @@ public final class TurningPoints {
     }
 
     private void undecided(double value, long index) {
+        // the last point is the first value; the earliest of equals being meant, an equal extremum is that value itself
         if (value - least >= gate) {
-            if (leastIndex != firstIndex) {
+            if (least != lastPoint) {
                 give(least, leastIndex);
             }
             setGreatest(value, index);
             state = UP;
         } else if (greatest - value >= gate) {
-            if (greatestIndex != firstIndex) {
+            if (greatest != lastPoint) {
                 give(greatest, greatestIndex);
             }
             setLeast(value, index);

@@ -60,6 +60,6 @@ class StallDetectorTest {
         Outings slack = Outings.atHertz(100).samples(Traces.atHertz(100).hold(0, 16));
         assertEquals(List.of(), stalls(slack.shaft(0, 6, 600).shaft(6, 9, 300)));
         assertEquals(
-                List.of(), stalls(pullFromFourToTenSeconds().shaft(4, 1.9, 600).shaft(5.9, 4, 300)));
+                List.of(), stalls(pullFromFourToTenSeconds().shaft(4, 1.6, 600).shaft(5.6, 0.2, 300)));
     }
 }

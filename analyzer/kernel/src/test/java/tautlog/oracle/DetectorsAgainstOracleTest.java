@@ -10,6 +10,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import tautlog.detect.Finding;
+import tautlog.fixtures.Rigs;
 
 /** The streaming detectors say what the slow and obvious reading of {@code FINDINGS.md} says, to the sample. */
 class DetectorsAgainstOracleTest {
@@ -81,6 +82,15 @@ class DetectorsAgainstOracleTest {
             // given, when, then
             assertAgreement("ends at " + place, ScriptedPull.without(whole, place, samples));
             assertAgreement("begins at " + place, ScriptedPull.without(whole, 0, place));
+        }
+    }
+
+    @Test
+    void agreeOnOutingsOfJustTenMinutesWithoutAQuietStretch() {
+        for (int samples = 599; samples <= 602; samples++) {
+            // given, when, then
+            OutingBuilder loaded = OutingBuilder.inNewtons(1_000, Rigs.withLimit("10000", "8000"));
+            assertAgreement(samples + " samples", loaded.hold(1_500, samples).build());
         }
     }
 
