@@ -45,16 +45,16 @@ class FirstPullIT {
         arrived = INSTRUMENT.send(TRACE.counts, TRACE.rpm, TRACE.fates);
         Files.writeString(folder.resolve("rig.toml"), RIG);
         Files.writeString(folder.resolve("logger.toml"), LOGGER);
+        Process logger;
         try (PseudoTerminal terminal = PseudoTerminal.open()) {
             terminal.linkAt(folder.resolve("port"));
-            Process logger = start("logger/target/tautlogd.jar", "run", "--config", "logger.toml", "--until-closed");
+            logger = start("logger/target/tautlogd.jar", "run", "--config", "logger.toml", "--until-closed");
             assertTrue(terminal.waitForReader(Duration.ofSeconds(20)), () -> errors("tautlogd"));
             assertTrue(terminal.write(INSTRUMENT.bytes(), 0, INSTRUMENT.bytes().length));
             assertTrue(terminal.waitUntilTaken(Duration.ofSeconds(20)));
-            terminal.close();
-            assertTrue(logger.waitFor(30, TimeUnit.SECONDS), "tautlogd ends when the port is closed");
-            assertEquals(0, logger.exitValue(), () -> errors("tautlogd"));
         }
+        assertTrue(logger.waitFor(30, TimeUnit.SECONDS), "tautlogd ends when the port is closed");
+        assertEquals(0, logger.exitValue(), () -> errors("tautlogd"));
         report = JsonParser.parseString(desk("report", "recordings", "--json")).getAsJsonObject();
     }
 
