@@ -39,8 +39,8 @@ class RunIT {
 
         // then
         assertEquals(0, logger.exitCode(), logger.stderr());
-        StoredOuting outing =
-                StoredOuting.readAll(StoredOuting.only(path.resolve("recordings"))).get(0);
+        StoredOuting outing = StoredOuting.readAll(StoredOuting.only(path.resolve("recordings")))
+                .get(0);
         assertTrue(outing.outing().ended());
         assertEquals(instrument.sent(), outing.counts());
         assertEquals(
