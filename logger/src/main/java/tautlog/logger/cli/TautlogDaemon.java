@@ -22,7 +22,13 @@ import picocli.CommandLine.Spec;
             "It measures; it holds nothing back and stops nothing. The maker's marking on the gear, local rules and"
                     + " licensed practice come first. A slack line or a clear beacon is no permission to approach."
         },
-        subcommands = {RunCommand.class, ListenCommand.class, PortsCommand.class, StatusCommand.class, MarkCommand.class
+        subcommands = {
+            RunCommand.class,
+            ListenCommand.class,
+            PortsCommand.class,
+            StatusCommand.class,
+            MarkCommand.class,
+            SimulateCommand.class
         })
 public final class TautlogDaemon implements Runnable {
     @Spec

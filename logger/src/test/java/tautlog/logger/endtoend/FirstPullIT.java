@@ -41,6 +41,7 @@ class FirstPullIT {
     private static JsonObject report;
 
     @BeforeAll
+    @SuppressWarnings("try") // closed in the middle: that is the hang-up
     static void recordAndReport() throws Exception {
         arrived = INSTRUMENT.send(TRACE.counts, TRACE.rpm, TRACE.fates);
         Files.writeString(folder.resolve("rig.toml"), RIG);
