@@ -45,7 +45,12 @@ public final class Import {
         long rateMillihertz = rateMillihertz(readings);
         long[] numbers = numbers(readings, rateMillihertz);
         Path file = freeName(readings);
-        write(file, readings, numbers, rateMillihertz);
+        try {
+            write(file, readings, numbers, rateMillihertz);
+        } catch (IOException e) {
+            Files.deleteIfExists(file); // half an import is none
+            throw e;
+        }
         return result(file, readings, numbers, rateMillihertz);
     }
 
