@@ -29,9 +29,9 @@ public final class Markup {
     private static boolean isAllowed(int c) {
         return c == '\t'
                 || c == '\n'
-                || c >= 0x20 && c < 0x7F
-                || c > 0x9F && c <= 0xD7FF
-                || c >= 0xE000 && c <= 0xFFFD
+                || (c >= 0x20 && c < 0x7F)
+                || (c > 0x9F && c <= 0xD7FF)
+                || (c >= 0xE000 && c <= 0xFFFD)
                 || c >= 0x10000;
     }
 }
