@@ -19,7 +19,7 @@ import tautlog.sample.Instrument;
  * longest counts. Outings without a clock stand where their files do, after those with one.
  */
 public final class History implements AutoCloseable {
-    private final List<Recording> opened = new ArrayList<>();
+    private final List<Recording> opened;
     private final List<Member> members;
     private final List<Path> files;
     private final List<String> notes = new ArrayList<>();
@@ -47,12 +47,12 @@ public final class History implements AutoCloseable {
         }
     }
 
-    private History(List<Path> files) throws RecordingException {
+    private History(List<Path> files, List<Recording> opened) throws RecordingException {
         this.files = List.copyOf(files);
+        this.opened = List.copyOf(opened);
         Map<Identity, Member> once = new LinkedHashMap<>();
-        for (Path file : files) {
-            Recording recording = Recording.open(file);
-            opened.add(recording);
+        for (Recording recording : opened) {
+            Path file = recording.file();
             List<Outing> outings = recording.outings();
             if (outings.isEmpty()) {
                 notes.add(name(file) + " holds no outing that can be read: run tautlog verify on it.");
@@ -103,7 +103,19 @@ public final class History implements AutoCloseable {
      * @throws RecordingException if one is not there or cannot be read
      */
     public static History open(List<Path> filesAndFolders) throws IOException {
-        return new History(RecordingFiles.in(filesAndFolders));
+        List<Path> files = RecordingFiles.in(filesAndFolders);
+        List<Recording> opened = new ArrayList<>();
+        try {
+            for (Path file : files) {
+                opened.add(Recording.open(file));
+            }
+            return new History(files, opened);
+        } catch (RecordingException e) {
+            for (Recording recording : opened) {
+                recording.close();
+            }
+            throw e;
+        }
     }
 
     /** Outings in the order of time, each once. */

@@ -46,7 +46,7 @@ public final class Tautlog implements Runnable {
     /** Runs one command and ends the process with its exit code. */
     @SuppressWarnings("SystemConsoleNull") // from Java 22 on a console may be no terminal: then NO_COLOR helps
     public static void main(String[] args) {
-        boolean terminal = System.console() != null && System.getenv("NO_COLOR") == null;
+        boolean terminal = CommandLine.Help.Ansi.AUTO.enabled(); // a terminal, and NO_COLOR is not set
         int code = run(
                 args,
                 new FileOutputStream(FileDescriptor.out),

@@ -45,7 +45,12 @@ public final class Import {
         long rateMillihertz = rateMillihertz(readings);
         long[] numbers = numbers(readings, rateMillihertz);
         Path file = freeName(readings);
-        write(file, readings, numbers, rateMillihertz);
+        try {
+            write(file, readings, numbers, rateMillihertz);
+        } catch (IOException e) {
+            Files.deleteIfExists(file); // half an import is none
+            throw e;
+        }
         return result(file, readings, numbers, rateMillihertz);
     }
 
@@ -69,7 +74,7 @@ public final class Import {
         long[] numbers = new long[readings.size()];
         BigDecimal rate = BigDecimal.valueOf(rateMillihertz, 9); // per microsecond
         for (int i = 1; i < numbers.length; i++) {
-            BigDecimal step = BigDecimal.valueOf(readings.micros[i] - readings.micros[i - 1])
+            BigDecimal step = BigDecimal.valueOf(readings.micros()[i] - readings.micros()[i - 1])
                     .multiply(rate)
                     .setScale(0, RoundingMode.HALF_UP);
             numbers[i] = numbers[i - 1] + Math.max(1, step.longValueExact());
@@ -95,10 +100,10 @@ public final class Import {
     }
 
     private Optional<Long> startMicros(Readings readings) {
-        if (readings.microsAreUtc) {
-            return Optional.of(readings.micros[0]);
+        if (readings.microsAreUtc()) {
+            return Optional.of(readings.micros()[0]);
         }
-        return request.start().map(start -> ChronoUnit.MICROS.between(Instant.EPOCH, start) + readings.micros[0]);
+        return request.start().map(start -> ChronoUnit.MICROS.between(Instant.EPOCH, start) + readings.micros()[0]);
     }
 
     private void write(Path file, Readings readings, long[] numbers, long rateMillihertz) throws IOException {
@@ -117,7 +122,7 @@ public final class Import {
     private OutingStart start(Readings readings, long rateMillihertz) {
         Instrument instrument =
                 new Instrument(INSTRUMENT, 0, 0, readings.fingerprint(), TICK_HZ, rateMillihertz, Integer.MAX_VALUE, 0);
-        BigDecimal newtonsPerCount = request.unit().newtons().movePointLeft(readings.decimals);
+        BigDecimal newtonsPerCount = request.unit().newtons().movePointLeft(readings.decimals());
         Calibration calibration = new Calibration(BigDecimal.ZERO, newtonsPerCount);
         return new OutingStart(
                 instrument, request.rigToml(), calibration, request.program(), OutingStart.Source.IMPORT);
@@ -126,11 +131,11 @@ public final class Import {
     private void samples(OutingWriter outing, Readings readings, long[] numbers) throws IOException {
         int last = readings.size() - 1;
         for (int i = 0; i <= last; i++) {
-            long tick = readings.micros[i] - readings.micros[0];
+            long tick = readings.micros()[i] - readings.micros()[0];
             if (i == 0 || i == last) {
                 startMicros(readings).ifPresent(micros -> outing.clock(tick, micros + tick));
             }
-            outing.tension(numbers[i], tick, 0, readings.counts, i, 1);
+            outing.tension(numbers[i], tick, 0, readings.counts(), i, 1);
             if (i % COMMIT_EVERY == COMMIT_EVERY - 1) {
                 outing.commit();
             }
@@ -142,7 +147,7 @@ public final class Import {
         for (int i = 1; i < numbers.length; i++) {
             gaps += numbers[i] > numbers[i - 1] + 1 ? 1 : 0;
         }
-        Readings.LeftOut out = readings.leftOut;
+        Readings.LeftOut out = readings.leftOut();
         String first = out.lines() == 0 ? "" : "line " + out.firstLine() + ": " + out.why();
         return new ImportResult(
                 file,

@@ -3,28 +3,46 @@ package tautlog.desk.importing;
 import java.util.Arrays;
 import java.util.zip.CRC32;
 
-/** Readings in the order of time. The arrays belong to this object; nobody changes them. */
+/** Readings in the order of time. The arrays are the object's own and not to be changed. */
 final class Readings {
-    /** When each was taken, in microseconds; never goes back. */
-    final long[] micros;
+    private final long[] micros;
+    private final boolean microsAreUtc;
+    private final int[] counts;
+    private final int decimals;
+    private final LeftOut leftOut;
 
-    /** Whether {@code micros} count from 1970-01-01T00:00Z, or else from an unknown moment. */
-    final boolean microsAreUtc;
-
-    /** The indicator's digits without the point. */
-    final int[] counts;
-
-    /** How many digits stood behind the point, 0 or more. */
-    final int decimals;
-
-    final LeftOut leftOut;
-
+    /**
+     * @param micros when each was taken, in microseconds; never goes back
+     * @param microsAreUtc whether they count from 1970-01-01T00:00Z, or else from an unknown moment
+     * @param counts the indicator's digits without the point
+     * @param decimals how many digits stood behind the point, 0 or more
+     */
     Readings(long[] micros, boolean microsAreUtc, int[] counts, int decimals, LeftOut leftOut) {
         this.micros = micros;
         this.microsAreUtc = microsAreUtc;
         this.counts = counts;
         this.decimals = decimals;
         this.leftOut = leftOut;
+    }
+
+    long[] micros() {
+        return micros;
+    }
+
+    boolean microsAreUtc() {
+        return microsAreUtc;
+    }
+
+    int[] counts() {
+        return counts;
+    }
+
+    int decimals() {
+        return decimals;
+    }
+
+    LeftOut leftOut() {
+        return leftOut;
     }
 
     /**
