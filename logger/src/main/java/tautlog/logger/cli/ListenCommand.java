@@ -17,12 +17,9 @@ import tautlog.logger.run.LineWatch;
 @Command(
         name = "listen",
         mixinStandardHelpOptions = true,
-        header = {
-            "Examples:",
-            "  tautlogd listen --config logger.toml",
-            "  tautlogd listen --config logger.toml --seconds 10",
-            ""
-        },
+        headerHeading = "Examples:%n" + "  tautlogd listen --config logger.toml%n"
+                + "  tautlogd listen --config logger.toml --seconds 10%n" + "%n",
+        header = "Shows live readings, for checking the wiring.",
         description = {
             "Shows live readings, a line each second, until stopped or the port closes. Records nothing.",
             "Keep out of the bight and two tree lengths clear while the line may be loaded; stop the engine before"

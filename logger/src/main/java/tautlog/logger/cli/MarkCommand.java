@@ -21,12 +21,9 @@ import tautlog.logger.control.MarkAnswer;
 @Command(
         name = "mark",
         mixinStandardHelpOptions = true,
-        header = {
-            "Examples:",
-            "  tautlogd mark --config logger.toml --hookup round-the-corner",
-            "  tautlogd mark --config logger.toml --note \"butt against the spruce stump\"",
-            ""
-        },
+        headerHeading = "Examples:%n" + "  tautlogd mark --config logger.toml --hookup round-the-corner%n"
+                + "  tautlogd mark --config logger.toml --note \"butt against the spruce stump\"%n" + "%n",
+        header = "Notes a hookup or words in the running recording.",
         description = "Tells the running logger which hookup is on, or leaves a note at this moment; both go into the"
                 + " recording.")
 final class MarkCommand implements Callable<Integer> {

@@ -20,7 +20,8 @@ import tautlog.logger.port.SerialInstrumentPort;
 @Command(
         name = "ports",
         mixinStandardHelpOptions = true,
-        header = {"Examples:", "  tautlogd ports", "  tautlogd ports --json", ""},
+        headerHeading = "Examples:%n" + "  tautlogd ports%n" + "  tautlogd ports --json%n" + "%n",
+        header = "Lists the serial ports.",
         description = "Lists the serial ports with what the system knows of them.")
 final class PortsCommand implements Callable<Integer> {
     private static final Gson PRETTY =

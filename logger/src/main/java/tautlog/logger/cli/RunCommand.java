@@ -18,12 +18,9 @@ import tautlog.logger.run.LoggerRun.Until;
 @Command(
         name = "run",
         mixinStandardHelpOptions = true,
-        header = {
-            "Examples:",
-            "  tautlogd run --config logger.toml",
-            "  tautlogd run --config demo/logger.toml --until-closed",
-            ""
-        },
+        headerHeading = "Examples:%n" + "  tautlogd run --config logger.toml%n"
+                + "  tautlogd run --config demo/logger.toml --until-closed%n" + "%n",
+        header = "Records until stopped.",
         description = "Records until stopped (Ctrl-C); opens the port again when it vanishes.")
 final class RunCommand implements Callable<Integer> {
     private static final long CLOSING_MILLIS = 30_000;

@@ -21,12 +21,9 @@ import tautlog.logger.control.StatusFile;
 @Command(
         name = "status",
         mixinStandardHelpOptions = true,
-        header = {
-            "Examples:",
-            "  tautlogd status --config logger.toml",
-            "  tautlogd status --config logger.toml --json",
-            ""
-        },
+        headerHeading = "Examples:%n" + "  tautlogd status --config logger.toml%n"
+                + "  tautlogd status --config logger.toml --json%n" + "%n",
+        header = "Says what the logger is doing, or did last.",
         description = "Says what the running or last logger was doing: last sample, faults by kind, losses, disk, lag.")
 final class StatusCommand implements Callable<Integer> {
     private static final Gson JSON =

@@ -102,7 +102,7 @@ final class LineReader {
                     listener.bytes(chunk, n);
                 }
             }
-            if (n == InstrumentLine.GONE) {
+            if (n == InstrumentLine.GONE && !stopping) {
                 hangUps.incrementAndGet();
             }
         } finally {
