@@ -17,7 +17,7 @@ import tautlog.config.Refusal;
  *
  * @param rig the rig's file
  * @param recordings folder of the recordings
- * @param port of the instrument, as the system names it
+ * @param port of the instrument, as the system names it, or a path that began at the file's folder
  * @param baud bits per second
  */
 public record LoggerConfig(
@@ -44,7 +44,7 @@ public record LoggerConfig(
         Optional<Path> recordings = root.required("recordings", path(file));
         refusePublishing(root);
         Optional<ConfigTable> instrument = section(root, "instrument");
-        Optional<String> port = instrument.flatMap(table -> table.required("port", notEmpty()));
+        Optional<String> port = instrument.flatMap(table -> table.required("port", port(file)));
         Optional<Integer> baud = instrument.map(table -> table.or("baud", Reading.whole(300, 4_000_000), DEFAULT_BAUD));
         instrument.ifPresent(table -> table.or("kind", framed(), "framed"));
         Optional<ClockChoice> clock = instrument.flatMap(LoggerConfig::clock);
@@ -142,10 +142,13 @@ public record LoggerConfig(
         });
     }
 
-    private static Reading<String> notEmpty() {
+    /** A bare name is the system's; one with a slash that is no absolute path starts from the file's folder. */
+    private static Reading<String> port(Path file) {
         return new Reading<>("the port's name (\"/dev/ttyACM0\")", written -> {
-            if (written instanceof String text && !text.isBlank()) {
-                return text;
+            if (written instanceof String text && !text.isBlank() && text.indexOf('\0') < 0) {
+                return text.contains("/")
+                        ? file.toAbsolutePath().resolveSibling(text).normalize().toString()
+                        : text;
             }
             throw new Refusal(
                     Reading.show(written) + " is not a port's name",

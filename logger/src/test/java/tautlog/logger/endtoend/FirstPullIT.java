@@ -416,7 +416,7 @@ class FirstPullIT {
             recordings = "recordings"
             [instrument]
             kind = "framed"
-            port = "port"
+            port = "./port"
             baud = 115200
             clock = "device"
             start_utc = 2026-05-04T07:00:00Z
