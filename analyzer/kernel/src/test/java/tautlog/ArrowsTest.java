@@ -41,10 +41,10 @@ class ArrowsTest {
     }
 
     @Test
-    void onlyTheRigReadsToml() {
+    void onlyTheConfigurationReadsToml() {
         noClasses()
                 .that()
-                .resideOutsideOfPackage("tautlog.rig..")
+                .resideOutsideOfPackage("tautlog.config..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("org.tomlj..")
