@@ -199,6 +199,7 @@ class LoggerRunTest {
         // given
         Started run = start(Until.STOPPED);
         port.bring(instrument.hold(0, 500).take());
+        run.await("samples before it", () -> hasSamples(run, 500));
 
         // when: it vanishes, is missing for a while, comes back
         port.missing(true);
@@ -206,19 +207,17 @@ class LoggerRunTest {
         run.await("the hang-up", () -> run.logger.status().hangUps() == 1);
         port.missing(false);
         port.bring(instrument.hold(0, 500).take());
-        run.await(
-                "samples after it",
-                () -> run.logger
-                        .status()
-                        .outing()
-                        .filter(o -> o.samples() == 1_000)
-                        .isPresent());
+        run.await("samples after it", () -> hasSamples(run, 1_000));
         run.stop();
 
         // then
         List<StoredOuting> outings = StoredOuting.readAll(StoredOuting.only(run.folder.recordings()));
         assertEquals(1, outings.size());
         assertEquals(instrument.sent(), outings.get(0).counts());
+    }
+
+    private static boolean hasSamples(Started run, long samples) {
+        return run.logger.status().outing().filter(o -> o.samples() == samples).isPresent();
     }
 
     @Test
