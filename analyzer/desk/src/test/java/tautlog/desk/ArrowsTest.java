@@ -34,6 +34,11 @@ class ArrowsTest {
     }
 
     @Test
+    void linearAlgebraStaysInItsRoom() {
+        onlyIn("tautlog.desk.calibration..", "org.hipparchus..");
+    }
+
+    @Test
     void libraryForCsvStaysInItsRooms() {
         noClasses()
                 .that()
