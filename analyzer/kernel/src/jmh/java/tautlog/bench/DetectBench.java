@@ -23,11 +23,12 @@ import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 
 /**
- * The whole detector chain on one core: all detectors, seconds, rainflow, with a shaft that turns throughout.
+ * The whole detector chain on one core: all detectors, seconds, rainflow, and the shaft; beside it, in the same run, the plain search
+ * for the greatest count, which is the least that anybody could do with the samples.
  *
- * <p>The trace is {@link Traces#afternoon}: 500 Hz, noise of ±8 counts, pulls 40 % of the time.
+ * <p>The trace is {@link Traces#afternoon}: 500 Hz, noise of ±8 counts, pulls 40 % of the time. The shaft turns throughout at 540 rpm
+ * with 6 pulses a revolution, and tells of it every 100 ms, that is every 50 samples.
  */
-@State(Scope.Benchmark)
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
@@ -37,39 +38,72 @@ public class DetectBench {
     private static final int SAMPLES = 4_000_000;
     private static final long TICKS_PER_SAMPLE = 2_000;
     private static final int TICKS_PER_SHAFT_FRAME = 100_000;
+    private static final int PULSES_PER_REVOLUTION = 6;
+    private static final long TICKS_PER_PULSE = 18_518;
+
+    /** The samples. */
+    @State(Scope.Benchmark)
+    public static class Trace {
+        private int[] counts = new int[0];
+
+        @Setup
+        public void make() {
+            counts = Traces.afternoon(1, SAMPLES);
+        }
+    }
 
     /** Samples a frame: what the wire carries, and what a sealed block could hand on. */
-    @Param({"50", "78", "4096"})
-    public int frame;
-
-    private final Instrument instrument = new Instrument("BENCH", 1, 0, 1, 1_000_000, 500_000, 8_388_607, 1);
-    private final long[] pulseTicks = new long[1];
-    private int[] trace = new int[0];
-
-    @Setup
-    public void makeTrace() {
-        trace = Traces.afternoon(1, SAMPLES);
+    @State(Scope.Benchmark)
+    public static class Framing {
+        @Param({"25", "50", "78", "4096"})
+        public int frame;
     }
 
     /** In samples a microsecond, that is million samples a second. */
     @Benchmark
     @OperationsPerInvocation(SAMPLES)
-    public long chain() {
+    public long chain(Trace trace, Framing framing) {
         Sum sum = new Sum();
+        Instrument instrument = new Instrument("BENCH", 1, 0, 1, 1_000_000, 500_000, 8_388_607, PULSES_PER_REVOLUTION);
         Detection detection =
                 new Detection(instrument, Rigs.withLimit("20000", "8000"), Calibration.of("0", "0.5"), sum);
-        long nextShaft = TICKS_PER_SHAFT_FRAME;
-        long pulses = 0;
-        for (int at = 0; at < SAMPLES; at += frame) {
-            int n = Math.min(frame, SAMPLES - at);
-            detection.tension(at, at * TICKS_PER_SAMPLE, 0, trace, at, n);
-            for (; nextShaft < (at + n) * TICKS_PER_SAMPLE; nextShaft += TICKS_PER_SHAFT_FRAME) {
-                pulseTicks[0] = nextShaft;
-                detection.shaft(nextShaft, ++pulses, pulseTicks, 1);
-            }
+        Shaft shaft = new Shaft();
+        for (int at = 0; at < SAMPLES; at += framing.frame) {
+            int n = Math.min(framing.frame, SAMPLES - at);
+            detection.tension(at, at * TICKS_PER_SAMPLE, 0, trace.counts, at, n);
+            shaft.tellBefore((at + n) * TICKS_PER_SAMPLE, detection);
         }
         detection.end();
         return sum.value;
+    }
+
+    /** The greatest count, by a plain loop; in samples a microsecond as well. */
+    @Benchmark
+    @OperationsPerInvocation(SAMPLES)
+    public int scan(Trace trace) {
+        int greatest = Integer.MIN_VALUE;
+        for (int count : trace.counts) {
+            greatest = Math.max(greatest, count);
+        }
+        return greatest;
+    }
+
+    private static final class Shaft {
+        private final long[] ticks = new long[8];
+        private long nextFrame = TICKS_PER_SHAFT_FRAME;
+        private long nextPulse = TICKS_PER_PULSE;
+        private long pulses;
+
+        void tellBefore(long tick, Detection detection) {
+            for (; nextFrame < tick; nextFrame += TICKS_PER_SHAFT_FRAME) {
+                int n = 0;
+                for (; nextPulse <= nextFrame; nextPulse += TICKS_PER_PULSE) {
+                    ticks[n++] = nextPulse;
+                }
+                pulses += n;
+                detection.shaft(nextFrame, pulses, ticks, n);
+            }
+        }
     }
 
     private static final class Sum implements FindingSink {

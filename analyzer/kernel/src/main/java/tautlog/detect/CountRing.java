@@ -55,6 +55,26 @@ final class CountRing {
         return place >= 0 && place < size && place >= size - ring.length;
     }
 
+    /** The oldest place that is held. */
+    long oldest() {
+        return Math.max(0, size - ring.length);
+    }
+
+    /** The greatest count from place {@code first} to {@code last}, both held. */
+    int greatest(long first, long last) {
+        int greatest = Integer.MIN_VALUE;
+        int i = (int) first & mask;
+        for (int left = (int) (last - first) + 1; left > 0; ) {
+            int end = Math.min(ring.length, i + left);
+            left -= end - i;
+            for (; i < end; i++) {
+                greatest = Math.max(greatest, ring[i]);
+            }
+            i = 0;
+        }
+        return greatest;
+    }
+
     int at(long place) {
         return ring[(int) place & mask];
     }

@@ -40,8 +40,10 @@ final class DropDetector implements Detector {
         if (outingFirst == Long.MAX_VALUE) {
             outingFirst = run.first;
         }
-        for (PendingDrop drop : pending) {
-            drop.take(run, 0);
+        if (!pending.isEmpty()) {
+            for (PendingDrop drop : pending) {
+                drop.take(run, 0);
+            }
         }
         if (mayDrop(run)) {
             seek(run);

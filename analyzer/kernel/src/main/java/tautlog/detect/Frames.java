@@ -23,10 +23,10 @@ final class Frames {
         /** The latest sample with a tick at or before {@code t}; the first has one. */
         int latestAt(long t) {
             int k = ticks.sampleNear(t, n);
-            while (k < n - 1 && ticks.tickOf(k + 1) <= t) {
+            while (k < n - 1 && ticks.isAtOrBefore(k + 1, t)) {
                 k++;
             }
-            while (k > 0 && ticks.tickOf(k) > t) {
+            while (k > 0 && !ticks.isAtOrBefore(k, t)) {
                 k--;
             }
             return k;
@@ -35,7 +35,9 @@ final class Frames {
 
     private final Instrument instrument;
     private final SampleTicks latest;
+    /** Its length is a power of two, so that no place in it costs a division. */
     private Frame[] ring;
+
     private int head;
     private int size;
     private long newestTick = Long.MIN_VALUE;
@@ -124,13 +126,13 @@ final class Frames {
     /** Nobody asks for a tick before {@code tick} or a number before {@code number} any more. */
     void forgetBefore(long tick, long number) {
         while (size > 1 && at(1).tick <= tick && at(1).number <= number) {
-            head = (head + 1) % ring.length;
+            head = (head + 1) & (ring.length - 1);
             size--;
         }
     }
 
     private Frame at(int i) {
-        return ring[(head + i) % ring.length];
+        return ring[(head + i) & (ring.length - 1)];
     }
 
     private void grow() {

@@ -21,7 +21,6 @@ final class JoltDetector implements Detector {
     private final FindingSink sink;
     private final SlidingExtreme leasts;
     private final RecentBounds bounds;
-    private final long leastThatOpens;
     private final Deque<Window> shocks = new ArrayDeque<>();
     private final JoltScan ifShock;
     private JoltScan scan;
@@ -38,7 +37,6 @@ final class JoltDetector implements Detector {
         this.sink = sink;
         leasts = SlidingExtreme.least(ring);
         bounds = new RecentBounds(thresholds.joltWithin);
-        leastThatOpens = thresholds.slackBelow + thresholds.joltRise;
         scan = new JoltScan(limits);
         ifShock = new JoltScan(limits);
     }
@@ -87,14 +85,19 @@ final class JoltDetector implements Detector {
 
     /** A cheap bound: false when no sample of the run can open a jolt. */
     private boolean mayOpen(Run run) {
-        long low = Math.max(thresholds.slackBelow, Math.min(run.least, bounds.least()));
-        return run.greatest >= leastThatOpens && (long) run.greatest - low >= thresholds.joltRise;
+        return run.greatest >= leastThatOpens(run);
+    }
+
+    /** No count below this one opens a jolt: it rises from a tight sample, and none near is lower than the bounds. */
+    private long leastThatOpens(Run run) {
+        return Math.max(thresholds.slackBelow, Math.min(run.least, bounds.least())) + thresholds.joltRise;
     }
 
     /** Looks from sample {@code k} on for one that opens a jolt; returns the sample after it, or the run's length. */
     private int seek(JoltScan reading, Run run, int k) {
+        long from = leastThatOpens(run);
         for (int i = k; i < run.n; i++) {
-            if (run.count(i) >= leastThatOpens && opens(reading, run, i)) {
+            if (run.count(i) >= from && opens(reading, run, i)) {
                 return i + 1;
             }
         }

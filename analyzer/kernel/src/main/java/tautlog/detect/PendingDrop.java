@@ -46,7 +46,7 @@ final class PendingDrop {
 
     /** Takes the run's samples from {@code k} on. */
     void take(Run run, int k) {
-        if (slackDecided) {
+        if (slackDecided || changesNothing(run)) {
             return;
         }
         for (int i = k; i < run.n; i++) {
@@ -61,6 +61,13 @@ final class PendingDrop {
         if (run.last() >= slackThrough() && !slackDecided) {
             decide(numberMissing || cut ? Known.UNKNOWN : Known.YES);
         }
+    }
+
+    /** The line is slack, as it was: most of the two seconds after a drop. */
+    private boolean changesNothing(Run run) {
+        return run.greatest < thresholds.slackBelow
+                && run.first > fall + thresholds.dropAfter
+                && run.last() < slackThrough();
     }
 
     private void takeSlack(int count) {

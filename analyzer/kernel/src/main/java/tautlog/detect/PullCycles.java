@@ -12,6 +12,8 @@ import tautlog.fatigue.TurningPoints;
  */
 final class PullCycles {
     private static final int FIRST_CAPACITY = 32;
+    /** A tension that rises steadily moves by more than the gate in a run, but not in a piece of so many samples. */
+    private static final int PIECE = 16;
 
     private final FindingSink sink;
     private final Rainflow rainflow = new Rainflow(this::hold);
@@ -51,7 +53,22 @@ final class PullCycles {
         if (points.takeAll(run.least, 0, run.greatest, 0, run.lastCount(), 0)) {
             return;
         }
-        for (int k = 0; k < run.n; k++) {
+        for (int k = 0; k < run.n; k += PIECE) {
+            piece(run, k, Math.min(run.n, k + PIECE));
+        }
+    }
+
+    private void piece(Run run, int from, int end) {
+        int low = Integer.MAX_VALUE;
+        int high = Integer.MIN_VALUE;
+        for (int k = from; k < end; k++) {
+            low = Math.min(low, run.count(k));
+            high = Math.max(high, run.count(k));
+        }
+        if (points.takeAll(low, 0, high, 0, run.count(end - 1), 0)) {
+            return;
+        }
+        for (int k = from; k < end; k++) {
             points.accept(run.count(k), 0);
         }
     }

@@ -39,14 +39,15 @@ final class PullLoad {
         offer(run.greatest, run.limits);
         samples += run.n;
         sum += run.sum;
-        int low = run.limits.band(run.least);
-        if (low == run.limits.band(run.greatest)) {
-            bands[low] += run.n;
-            return;
+        int band = run.limits.band(run.least);
+        int highest = run.limits.band(run.greatest);
+        int left = run.n;
+        for (; band < highest; band++) {
+            int above = run.above(run.limits.bands[band]);
+            bands[band] += left - above;
+            left = above;
         }
-        for (int k = 0; k < run.n; k++) {
-            bands[run.limits.band(run.count(k))]++;
-        }
+        bands[band] += left;
     }
 
     void add(int count, HookupLimits hookup) {

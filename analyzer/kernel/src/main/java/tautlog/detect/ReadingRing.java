@@ -6,6 +6,7 @@ import java.util.Arrays;
 final class ReadingRing {
     private long[] ticks = new long[128];
     private double[] rpm = new double[128];
+    private double bound;
     private int head;
     private int size;
 
@@ -24,6 +25,7 @@ final class ReadingRing {
         int at = (head + size++) & (ticks.length - 1);
         ticks[at] = tick;
         rpm[at] = speed;
+        bound = Math.max(bound, speed);
     }
 
     long firstTick() {
@@ -45,12 +47,18 @@ final class ReadingRing {
         }
     }
 
+    /** A speed that none here exceeds: the greatest of all that came since {@link #greatest} was last worked out. */
+    double greatestBound() {
+        return bound;
+    }
+
     /** The greatest speed; 0 when there is none. */
     double greatest() {
         double greatest = 0;
         for (int i = 0; i < size; i++) {
             greatest = Math.max(greatest, rpm[(head + i) & (rpm.length - 1)]);
         }
+        bound = greatest;
         return greatest;
     }
 

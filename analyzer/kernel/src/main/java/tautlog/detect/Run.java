@@ -52,16 +52,34 @@ final class Run {
         return k;
     }
 
-    /** Works out least, greatest and sum. */
+    /** How many samples are above {@code count}. */
+    int above(int count) {
+        int[] c = counts;
+        int end = from + n;
+        int total = 0;
+        for (int i = from; i < end; i++) {
+            // the sign of the difference, which needs no branch; a long, as the difference may not fit an int
+            total += (int) (((long) count - c[i]) >>> 63);
+        }
+        return total;
+    }
+
+    /** Works out least, greatest and sum, in one loop: a run is too short for vector code to gain by three. */
     void measure() {
         int[] c = counts;
+        int end = from + n;
         int low = Integer.MAX_VALUE;
         int high = Integer.MIN_VALUE;
-        for (int i = from; i < from + n; i++) {
-            low = Math.min(low, c[i]);
-            high = Math.max(high, c[i]);
+        long total = 0;
+        for (int i = from; i < end; i++) {
+            int count = c[i];
+            low = Math.min(low, count);
+            high = Math.max(high, count);
+            total += count;
         }
-        measured(low, high);
+        least = low;
+        greatest = high;
+        sum = total;
     }
 
     /** Takes least and greatest from one who knows them and works out the sum. */

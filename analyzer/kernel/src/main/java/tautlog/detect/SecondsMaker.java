@@ -89,6 +89,7 @@ final class SecondsMaker implements Detector {
         for (SecondSoFar second : seconds) {
             if (second.holds(seat)) {
                 second.reading(rpm);
+                return;
             }
         }
     }

@@ -202,11 +202,11 @@ final class ShaftJoin {
             return;
         }
         long lastPlace = lastNumber == seat.number ? seat.place : frames.placeAtOrBefore(lastNumber);
-        for (long place = gatheredPlace + 1; place <= lastPlace; place++) {
-            if (ring.holds(place)) {
-                gatheredGreatest = Math.max(gatheredGreatest, ring.at(place));
-                gathered++;
-            }
+        long first = Math.max(gatheredPlace + 1, ring.oldest());
+        long last = Math.min(lastPlace, ring.size() - 1);
+        if (first <= last) {
+            gatheredGreatest = Math.max(gatheredGreatest, ring.greatest(first, last));
+            gathered += (int) (last - first + 1);
         }
         gatheredThrough = lastNumber;
         gatheredPlace = Math.max(gatheredPlace, lastPlace);

@@ -13,7 +13,8 @@ final class ShaftSpeed {
     private final long tickHz;
     private final int pulsesPerRevolution;
     private final long[] pulseTicks;
-    private long known;
+    private int known;
+    private int next;
     private boolean started;
     private long lastPulses;
     private long trainBegan;
@@ -35,7 +36,7 @@ final class ShaftSpeed {
         }
         lastPulses = pulses;
         for (int i = 0; i < n; i++) {
-            pulseTicks[(int) (known++ % pulseTicks.length)] = ticks[i];
+            take(ticks[i]);
         }
         if (anyReading && (tick - lastReading) * 20 < tickHz) {
             return Double.NaN;
@@ -48,15 +49,21 @@ final class ShaftSpeed {
         return speed;
     }
 
+    private void take(long pulseTick) {
+        pulseTicks[next] = pulseTick;
+        next = next + 1 < pulseTicks.length ? next + 1 : 0;
+        known = Math.min(known + 1, pulseTicks.length);
+    }
+
     private double speedAt(long tick) {
-        long latest = known > 0 ? pulseTicks[(int) ((known - 1) % pulseTicks.length)] : trainBegan;
+        long latest = known > 0 ? pulseTicks[next > 0 ? next - 1 : pulsesPerRevolution] : trainBegan;
         if (tick - latest > tickHz) {
             return 0;
         }
         if (known <= pulsesPerRevolution) {
             return Double.NaN;
         }
-        long revolution = latest - pulseTicks[(int) (known % pulseTicks.length)];
+        long revolution = latest - pulseTicks[next];
         if (revolution <= 0) {
             return Double.NaN;
         }

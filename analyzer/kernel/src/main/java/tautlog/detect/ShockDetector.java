@@ -31,7 +31,13 @@ final class ShockDetector implements Detector {
     public void run(Run run) {
         boolean slack = run.greatest < thresholds.slackBelow;
         boolean tight = run.least >= thresholds.slackBelow && slackLength < thresholds.slackFor;
-        if (undecided || !(slack || tight)) {
+        if (undecided) {
+            if (tight && snap.takeAll(run)) {
+                slackLength = 0;
+            } else {
+                each(run);
+            }
+        } else if (!(slack || tight)) {
             each(run);
         } else if (slack) {
             slackens(run.first, run.n);

@@ -1,7 +1,5 @@
 package tautlog.detect;
 
-import java.util.Arrays;
-
 /**
  * A line that has snapped tight, until it is known whether that was a shock: the peak of its window, and the level it settles to.
  *
@@ -54,6 +52,27 @@ final class Snap {
         }
     }
 
+    /**
+     * Takes the whole run if it has no new peak and nothing can be decided before its end nor at it; else takes nothing and returns
+     * false. For a run in which the line is tight.
+     */
+    boolean takeAll(Run run) {
+        long last = run.last();
+        boolean peaks = run.first <= windowEnd() && run.greatest > peak;
+        boolean decides = last >= settleThrough() || (last >= windowEnd() && !isHighEnough());
+        if (peaks || decides) {
+            return false;
+        }
+        long skip = Math.max(0, settleFrom() + 1 - run.first);
+        if (skip < run.n) {
+            int n = run.n - (int) skip;
+            System.arraycopy(run.counts, run.from + (int) skip, settling, settled, n);
+            settled += n;
+        }
+        lastNumber = last;
+        return true;
+    }
+
     void shortGap(Gap gap) {
         gapInWindow |= gap.touches(start, windowEnd());
         gapInSettling |= gap.touches(settleFrom(), settleThrough());
@@ -104,9 +123,16 @@ final class Snap {
         return gapInWindow || gapInSettling;
     }
 
-    /** Twice the median of the settling; sorts it, so nothing can be added afterwards. */
+    /** Twice the median of the settling; puts it in another order, so nothing can be added afterwards. */
     long settledTwice() {
-        Arrays.sort(settling, 0, settled);
-        return (long) settling[(settled - 1) / 2] + settling[settled / 2];
+        int lower = Selection.select(settling, settled, (settled - 1) / 2);
+        if (settled % 2 == 1) {
+            return 2L * lower;
+        }
+        int upper = Integer.MAX_VALUE;
+        for (int i = settled / 2; i < settled; i++) {
+            upper = Math.min(upper, settling[i]);
+        }
+        return (long) lower + upper;
     }
 }

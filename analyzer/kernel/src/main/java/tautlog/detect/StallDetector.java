@@ -168,7 +168,10 @@ final class StallDetector {
 
     /** The median of the 5 s before a low reading; NaN when the reading is not low. */
     private double medianIfLow(Reading reading) {
-        if (history.size() < LEAST_READINGS || reading.rpm >= thresholds.stallTo * history.greatest()) {
+        if (history.size() < LEAST_READINGS
+                // the bound first: it costs nothing, and while the shaft runs evenly it answers
+                || reading.rpm >= thresholds.stallTo * history.greatestBound()
+                || reading.rpm >= thresholds.stallTo * history.greatest()) {
             return Double.NaN;
         }
         double median = ReadingRing.median(history.sorted(Long.MIN_VALUE, reading.tick - 1));

@@ -54,6 +54,8 @@ final class Thresholds {
     private final BigDecimal zero;
     private final BigDecimal shockFactor;
     private final BigDecimal dropRest;
+    private final double roundedZero;
+    private final double roundedDropRest;
 
     Thresholds(Instrument instrument, Rig rig, Calibration calibration) {
         DetectSettings set = rig.detect();
@@ -92,6 +94,8 @@ final class Thresholds {
         zero = calibration.zeroCounts();
         shockFactor = set.shockFactor();
         dropRest = BigDecimal.ONE.subtract(set.dropBy());
+        roundedZero = zero.doubleValue();
+        roundedDropRest = dropRest.doubleValue();
     }
 
     /** T_p ≥ shock_factor · S, S given as twice its count; exact. The calibration's factor cancels. */
@@ -110,7 +114,6 @@ final class Thresholds {
 
     /** A count so great that no count above it is a drop from {@code i} or from a lower count that is above zero. */
     long dropIsAtMost(int i) {
-        double z = zero.doubleValue();
-        return (long) Math.ceil(z + (i - z) * dropRest.doubleValue()) + 2;
+        return (long) Math.ceil(roundedZero + (i - roundedZero) * roundedDropRest) + 2;
     }
 }

@@ -54,6 +54,12 @@ public final class SampleTicks {
         return frameTick + Math.floorDiv(2L * k * ticks + samples, 2 * samples);
     }
 
+    /** Whether {@code tickOf(k) <= tick}, without its division. */
+    public boolean isAtOrBefore(int k, long tick) {
+        // floor(x / y) <= d if and only if x < (d + 1) * y
+        return 2L * k * ticks + samples < (tick - frameTick + 1) * 2 * samples;
+    }
+
     /** The sample of the frame fed last, of {@code n}, whose tick is nearest to {@code tick}; at most one off. */
     public int sampleNear(long tick, int n) {
         long k = (tick - frameTick) * samples / ticks;

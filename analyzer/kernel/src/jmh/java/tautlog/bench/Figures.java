@@ -1,0 +1,69 @@
+package tautlog.bench;
+
+import java.io.IOException;
+import java.sql.SQLException;
+import java.util.Collection;
+import java.util.Locale;
+import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.runner.Runner;
+import org.openjdk.jmh.runner.RunnerException;
+import org.openjdk.jmh.runner.options.OptionsBuilder;
+import tautlog.recording.RecordingSize;
+
+/**
+ * Measures every figure of speed and size that we speak of, and prints them together at the end.
+ *
+ * <p>Arguments: a regular expression for the benchmarks to run (default: all). Rates depend on the machine and on who else uses
+ * it; the ratio to the plain scan, measured in the same run, does so less.
+ */
+public final class Figures {
+    private static final String SCAN = "DetectBench.scan";
+    private static final String CHAIN = "DetectBench.chain";
+
+    private Figures() {}
+
+    public static void main(String[] arguments) throws RunnerException, IOException, SQLException {
+        String which = arguments.length > 0 ? arguments[0] : "tautlog.bench";
+        Collection<RunResult> results =
+                new Runner(new OptionsBuilder().include(which).build()).run();
+        System.out.printf("%nMillion samples a second on one core, with the half-width of the 99.9 %% interval:%n");
+        for (RunResult result : results) {
+            System.out.println(line(result));
+        }
+        ratios(results);
+        System.out.printf("%nBytes a sample, 500 Hz:%n");
+        RecordingSize.main(new String[0]);
+    }
+
+    private static String line(RunResult result) {
+        return String.format(
+                Locale.ROOT,
+                "  %-40s %8.1f ± %.1f",
+                name(result),
+                result.getPrimaryResult().getScore(),
+                result.getPrimaryResult().getScoreError());
+    }
+
+    /** The benchmark and its parameters. */
+    private static String name(RunResult result) {
+        StringBuilder name = new StringBuilder(result.getParams().getBenchmark().replace("tautlog.bench.", ""));
+        for (String key : result.getParams().getParamsKeys()) {
+            name.append(' ').append(key).append('=').append(result.getParams().getParam(key));
+        }
+        return name.toString();
+    }
+
+    private static void ratios(Collection<RunResult> results) {
+        results.stream().filter(result -> name(result).equals(SCAN)).findAny().ifPresent(scan -> {
+            double fastest = scan.getPrimaryResult().getScore();
+            System.out.printf("%nThe plain scan for the greatest count, against the whole chain:%n");
+            results.stream()
+                    .filter(result -> name(result).startsWith(CHAIN))
+                    .forEach(chain -> System.out.printf(
+                            Locale.ROOT,
+                            "  %-40s %8.1f times as fast%n",
+                            name(chain),
+                            fastest / chain.getPrimaryResult().getScore()));
+        });
+    }
+}
