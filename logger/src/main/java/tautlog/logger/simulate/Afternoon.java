@@ -59,7 +59,11 @@ final class Afternoon {
             crew.waitFor(crew.between(2, 15)); // a look at the log, the brake holds
         }
         crew.windTo(landing, 90);
-        crew.unchoke();
+        if (i % 8 == 7) {
+            crew.unchokeInAHurry();
+        } else {
+            crew.unchoke();
+        }
     }
 
     private static Rigging rigging(int i) {
@@ -79,7 +83,7 @@ final class Afternoon {
     private static Ground ground(Crew crew) {
         double grip = crew.between(0.48, 0.66);
         return new Ground(
-                grip + 0.06, grip, crew.between(-4, 9), 0, 0.18, crew.random().nextLong());
+                grip + 0.03, grip, crew.between(-4, 9), 0, 0.12, crew.random().nextLong());
     }
 
     private static List<Stump> stumps(Crew crew, int i, double landing, double metres) {

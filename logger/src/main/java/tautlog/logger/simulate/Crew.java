@@ -17,6 +17,19 @@ final class Crew {
 
     private static final double CARRIED_NEWTONS = 95;
 
+    /**
+     * Chosen: some 1 kN in the line, enough to draw in a slack rope and to lay the choker on, too little to move a log.
+     */
+    private static final double TAKE_UP_TORQUE = 0.025 * Gear.CLUTCH_TORQUE;
+
+    /** Chosen: a crew that feels for the load brings the pull up by some 7 kN a second. */
+    private static final double CLUTCH_RISE = 700;
+
+    private static final double TAUT_NEWTONS = 600;
+    private static final double TAKE_UP_SECONDS = 20;
+    /** Chosen: a hand on the brake's rope that lets a taut line run out over a second or two. */
+    private static final double EASING_SECONDS = 0.4;
+
     private final Simulation simulation;
     private final World world;
     private final SimulatedInstrument instrument;
@@ -90,25 +103,30 @@ final class Crew {
         return windUntil(() -> logMetres() <= metres, longest);
     }
 
-    /** Takes the log up with a slipping clutch, {@code clutchTorque} (N·m at the drum), then closes it; the pull goes on. */
-    void windGently(double clutchTorque) {
-        Drum drum = world.drum();
-        drum.setClutchTorque(clutchTorque);
-        drum.brake(false);
-        drum.clutch(true);
-        simulation.advanceUntil(() -> world.tension() > 1_000, 10);
-        waitFor(1.5);
-        drum.setClutchTorque(Gear.CLUTCH_TORQUE);
-    }
-
+    /** Winds in until something is so, or for {@code longest} seconds; then the brake holds. */
     boolean windUntil(BooleanSupplier enough, double longest) {
+        takeUp(enough);
         Drum drum = world.drum();
-        drum.brake(false);
-        drum.clutch(true);
         boolean done = simulation.advanceUntil(() -> enough.getAsBoolean() || mustStop(), longest);
         drum.clutch(false);
         drum.brake(true);
         return done && !mustStop();
+    }
+
+    /** Draws in what is slack, then lets clutch and brake change over without losing the load. */
+    private void takeUp(BooleanSupplier enough) {
+        Drum drum = world.drum();
+        drum.setClutchRise(CLUTCH_RISE);
+        drum.setClutchTorque(TAKE_UP_TORQUE);
+        drum.clutch(true);
+        if (world.tension() < TAUT_NEWTONS) {
+            drum.brake(false);
+            simulation.advanceUntil(
+                    () -> world.tension() > TAUT_NEWTONS || enough.getAsBoolean() || mustStop(), TAKE_UP_SECONDS);
+        }
+        drum.setClutchTorque(Gear.CLUTCH_TORQUE);
+        simulation.advanceUntil(() -> drum.isCarrying(world.tension()) || mustStop(), TAKE_UP_SECONDS);
+        drum.brake(false);
     }
 
     private boolean mustStop() {
@@ -119,11 +137,24 @@ final class Crew {
         return world.log().map(DraggedLog::metres).orElse(0.0);
     }
 
-    /** Opens clutch and brake for a moment, so that the line goes slack. */
+    /** Eases the brake and draws out {@code metres} of rope, so that the line goes slack. */
     void slacken(double metres) {
-        world.drum().brake(false);
         world.drum().clutch(false);
+        world.drum().easeBrake(EASING_SECONDS);
+        waitFor(6 * EASING_SECONDS);
+        drawOut(metres);
+    }
+
+    /** The same, but the brake is let go at once: the line springs back. */
+    void letGo(double metres) {
+        world.drum().clutch(false);
+        world.drum().brake(false);
         waitFor(0.6);
+        drawOut(metres);
+    }
+
+    private void drawOut(double metres) {
+        world.drum().brake(false);
         world.carryOut(WALK_M_PER_S);
         waitFor(metres / WALK_M_PER_S);
         world.carryOut(0);
@@ -134,6 +165,16 @@ final class Crew {
     /** Lets the line go slack and takes the choker off. */
     void unchoke() {
         slacken(0.5);
+        unhook();
+    }
+
+    /** Lets the brake go all at once, in a hurry, and takes the choker off. */
+    void unchokeInAHurry() {
+        letGo(0.5);
+        unhook();
+    }
+
+    private void unhook() {
         waitFor(between(5, 15));
         simulation.witness().unhooked(world);
         world.unhook();

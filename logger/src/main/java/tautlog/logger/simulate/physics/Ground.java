@@ -12,8 +12,14 @@ import java.util.SplittableRandom;
 public final class Ground {
     private static final double SPACING_METRES = 0.05;
     private static final int POINTS = 4096;
-    private static final double STRIBECK_M_PER_S = 0.12;
-    private static final double PLOUGHING_PER_M_PER_S = 0.3;
+    /**
+     * Chosen: so wide that soil gives way gradually. Were it narrow, friction would fall with speed faster than rope and ploughing
+     * damp, and every log would stick and slip at the line's own frequency, which no crew knows.
+     */
+    private static final double STRIBECK_M_PER_S = 0.25;
+
+    /** Chosen: at the winch's 0.33 m/s soil that is pushed aside adds a fifth to the friction. */
+    private static final double PLOUGHING_PER_M_PER_S = 0.6;
 
     private final double staticFriction;
     private final double kineticFriction;
