@@ -25,9 +25,10 @@ final class Crew {
     /** Chosen: a crew that feels for the load brings the pull up by some 7 kN a second. */
     private static final double CLUTCH_RISE = 700;
 
+    private static final double STANDING_M_PER_S = 0.01;
     private static final double TAUT_NEWTONS = 600;
     private static final double TAKE_UP_SECONDS = 20;
-    /** Chosen: a hand on the brake's rope that lets a taut line run out over a second or two. */
+    /** Chosen: a hand that lets brake or clutch slip, so that a taut line eases over a second or two. */
     private static final double EASING_SECONDS = 0.4;
 
     private final Simulation simulation;
@@ -108,9 +109,20 @@ final class Crew {
         takeUp(enough);
         Drum drum = world.drum();
         boolean done = simulation.advanceUntil(() -> enough.getAsBoolean() || mustStop(), longest);
+        stopDrum();
+        return done && !mustStop();
+    }
+
+    /** Lets the clutch slip until the drum stands, so that log and rope come to rest together; then the brake holds. */
+    private void stopDrum() {
+        Drum drum = world.drum();
+        if (world.tension() > TAUT_NEWTONS) {
+            drum.setClutchTorque(world.tension() * drum.radius());
+            drum.easeClutch(EASING_SECONDS);
+            simulation.advanceUntil(() -> drum.ropeSpeed() < STANDING_M_PER_S, 3 * EASING_SECONDS);
+        }
         drum.clutch(false);
         drum.brake(true);
-        return done && !mustStop();
     }
 
     /** Draws in what is slack, then lets clutch and brake change over without losing the load. */

@@ -23,7 +23,8 @@ public final class Drum {
     private double clutchRise = Double.POSITIVE_INFINITY;
     private double carried;
     private double braking;
-    private double easingSeconds;
+    private double brakeEasingSeconds;
+    private double clutchEasingSeconds;
     private double radius;
     private int layer;
     private double layerFrom;
@@ -76,6 +77,7 @@ public final class Drum {
     public void clutch(boolean on) {
         if (on != clutchOn) {
             carried = 0;
+            clutchEasingSeconds = 0;
         }
         clutchOn = on;
         locked = locked && on;
@@ -85,17 +87,23 @@ public final class Drum {
     public void brake(boolean on) {
         brakeOn = on;
         braking = on ? brakeTorque : 0;
-        easingSeconds = 0;
+        brakeEasingSeconds = 0;
     }
 
     /** Eases the brake: what it holds falls to a third in {@code seconds}, again and again. */
     public void easeBrake(double seconds) {
-        easingSeconds = seconds;
+        brakeEasingSeconds = seconds;
+    }
+
+    /** Lets the engaged clutch slip more and more: what it carries falls to a third in {@code seconds}, again and again. */
+    public void easeClutch(double seconds) {
+        clutchEasingSeconds = seconds;
     }
 
     /** Adjusts the clutch: what it carries at most while it slips, N·m at the drum. */
     public void setClutchTorque(double newtonMetres) {
         clutchTorque = newtonMetres;
+        carried = Math.min(carried, newtonMetres);
     }
 
     /** How fast an engaged clutch comes to carry that, N·m/s at the drum; at once until this is said. */
@@ -171,14 +179,20 @@ public final class Drum {
     void turn(double h, double tension, Engine engine) {
         radPerS -= h * tension * radius / inertia;
         if (clutchOn) {
-            carried = Math.min(clutchTorque, carried + h * clutchRise);
+            moveClutch(h);
             closeClutch(h, engine);
         }
-        if (easingSeconds > 0) {
-            braking -= braking * (h / easingSeconds);
+        if (brakeEasingSeconds > 0) {
+            braking -= braking * (h / brakeEasingSeconds);
         }
         double drag = brakeOn ? braking : clutchOn ? 0 : freeDragTorque;
         radPerS = Friction.leftOf(radPerS * inertia, drag * h) / inertia;
+    }
+
+    private void moveClutch(double h) {
+        carried = clutchEasingSeconds > 0
+                ? carried - carried * (h / clutchEasingSeconds)
+                : Math.min(clutchTorque, carried + h * clutchRise);
     }
 
     private void closeClutch(double h, Engine engine) {
