@@ -38,7 +38,7 @@ final class Afternoon {
     }
 
     private static void log(Crew crew, int i) {
-        boolean corner = i % 8 == 5;
+        boolean corner = i % 8 == 5 && i != 29; // a gully has no tree for a block
         double landing = corner ? 15 : LANDING_METRES;
         double metres = crew.between(landing + 10, 42);
         switch (i) {
@@ -76,6 +76,9 @@ final class Afternoon {
     private static double kilograms(Crew crew, int i) {
         if (i == 13 || i == 33) {
             return 2_500; // a whole stem, too much for the choker
+        }
+        if (i == 24) {
+            return 1_450; // the thin choker was at hand
         }
         return i % 7 == 3 ? crew.between(350, 800) : crew.between(450, 1_500);
     }

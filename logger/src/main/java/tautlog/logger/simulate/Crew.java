@@ -27,7 +27,7 @@ final class Crew {
 
     private static final double STANDING_M_PER_S = 0.01;
     private static final double TAUT_NEWTONS = 600;
-    private static final double TAKE_UP_SECONDS = 20;
+    private static final double TAKE_UP_SECONDS = 60;
     /** Chosen: a hand that lets brake or clutch slip, so that a taut line eases over a second or two. */
     private static final double EASING_SECONDS = 0.4;
 
@@ -91,7 +91,11 @@ final class Crew {
 
     /** Carries the rope to the log, turns the hookup switch, chokes the log. */
     void choke(Rigging rigging, DraggedLog log) {
-        carryRopeTo(log.metres() + between(0.3, 1.2));
+        double end = log.metres() + between(0.3, 1.2);
+        if (world.ropeOut() > end + 1) {
+            windInEmpty(end); // the last log came off far out
+        }
+        carryRopeTo(end);
         instrument.select(rigging.selector());
         waitFor(between(8, 25));
         world.hookUp(rigging, log, world.ropeOut() - log.metres());
