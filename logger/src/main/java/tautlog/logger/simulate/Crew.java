@@ -25,6 +25,9 @@ final class Crew {
     /** Chosen: a crew that feels for the load brings the pull up by some 7 kN a second. */
     private static final double CLUTCH_RISE = 700;
 
+    /** Chosen: from the bang to the hand on the lever. */
+    private static final double REACTION_SECONDS = 0.7;
+
     private static final double STANDING_M_PER_S = 0.01;
     private static final double TAUT_NEWTONS = 600;
     private static final double TAKE_UP_SECONDS = 60;
@@ -111,8 +114,10 @@ final class Crew {
     /** Winds in until something is so, or for {@code longest} seconds; then the brake holds. */
     boolean windUntil(BooleanSupplier enough, double longest) {
         takeUp(enough);
-        Drum drum = world.drum();
         boolean done = simulation.advanceUntil(() -> enough.getAsBoolean() || mustStop(), longest);
+        if (world.isParted()) {
+            waitFor(REACTION_SECONDS);
+        }
         stopDrum();
         return done && !mustStop();
     }

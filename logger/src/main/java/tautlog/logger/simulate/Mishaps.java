@@ -51,7 +51,7 @@ final class Mishaps {
 
     /** Chokes a log that is wedged in a gully, pulls in vain, slackens, works it loose: it slides into the line. */
     static void breakLoose(Crew crew, double kilograms, double metres) {
-        Ground gully = new Ground(0.36, 0.24, 25, 12, 0.05, crew.random().nextLong());
+        Ground gully = new Ground(0.30, 0.14, 25, 12, 0.05, crew.random().nextLong());
         DraggedLog log = new DraggedLog(kilograms, metres, gully, List.of());
         log.hold(40_000);
         crew.choke(Gear.straight(), log);

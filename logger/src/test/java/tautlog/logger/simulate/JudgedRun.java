@@ -79,7 +79,7 @@ final class JudgedRun implements ByteSink, LiveEvents {
         JudgedOuting outing = new JudgedOuting(start.instrument(), setup.rig(), start.calibration());
         outings.add(outing);
         later = Optional.of(
-                new Detection(start.instrument(), setup.rig(), start.calibration(), new Speeds(outing)));
+                new Detection(start.instrument(), setup.rig(), start.calibration(), new LaterReading(outing)));
     }
 
     @Override
@@ -90,6 +90,7 @@ final class JudgedRun implements ByteSink, LiveEvents {
         }
         outing.next = number + n;
         outing.samples += n;
+        outing.keep(number, counts, from, n);
         later.orElseThrow().tension(number, tick, flags, counts, from, n);
     }
 
@@ -135,11 +136,12 @@ final class JudgedRun implements ByteSink, LiveEvents {
     @Override
     public void second(Second second) {}
 
-    /** What the second set of detectors says: readings to the meters, and the greatest of them. */
-    private record Speeds(JudgedOuting outing) implements FindingSink {
+    /** Takes what the second set of detectors says. */
+    private record LaterReading(JudgedOuting outing) implements FindingSink {
         @Override
         public void finding(Finding finding) {
             outing.hours.finding(finding);
+            outing.foundLater.add(finding);
         }
 
         @Override
@@ -150,7 +152,6 @@ final class JudgedRun implements ByteSink, LiveEvents {
 
         @Override
         public void shaftReading(long tick, double rpm) {
-            outing.greatestShaftRpm = Math.max(outing.greatestShaftRpm, rpm);
             outing.hours.shaftReading(tick, rpm);
         }
     }

@@ -21,6 +21,9 @@ public final class Ground {
     /** Chosen: at the winch's 0.33 m/s soil that is pushed aside adds a fifth to the friction. */
     private static final double PLOUGHING_PER_M_PER_S = 0.6;
 
+    /** Over this length the slope runs out into the level. Chosen: half a log. */
+    private static final double EDGE_METRES = 2;
+
     private final double staticFriction;
     private final double kineticFriction;
     private final double levelWithin;
@@ -81,12 +84,18 @@ public final class Ground {
     double friction(double weight, double metres, double speed) {
         double x = speed / STRIBECK_M_PER_S;
         double mu = kineticFriction + (staticFriction - kineticFriction) / (1 + x * x);
-        double cosine = metres < levelWithin ? 1 : slopeCosine;
+        double cosine = 1 - (1 - slopeCosine) * steepness(metres);
         return mu * (1 + PLOUGHING_PER_M_PER_S * Math.abs(speed)) * weight * cosine * roughnessAt(metres);
     }
 
     /** What gravity pulls along the path, away from the winch when positive, N. */
     double downhill(double weight, double metres) {
-        return metres < levelWithin ? 0 : weight * slopeSine;
+        return weight * slopeSine * steepness(metres);
+    }
+
+    /** 0 where it is level, 1 on the slope; a log is longer than the edge is sharp. */
+    private double steepness(double metres) {
+        double beyond = (metres - levelWithin) / EDGE_METRES;
+        return beyond <= 0 ? 0 : beyond >= 1 ? 1 : beyond;
     }
 }
