@@ -38,7 +38,7 @@ final class Afternoon {
     }
 
     private static void log(Crew crew, int i) {
-        boolean corner = i % 8 == 5;
+        boolean corner = i % 8 == 5 && i != 29; // a gully has no tree for a block
         double landing = corner ? 15 : LANDING_METRES;
         double metres = crew.between(landing + 10, 42);
         switch (i) {
@@ -59,7 +59,11 @@ final class Afternoon {
             crew.waitFor(crew.between(2, 15)); // a look at the log, the brake holds
         }
         crew.windTo(landing, 90);
-        crew.unchoke();
+        if (i % 8 == 7) {
+            crew.unchokeInAHurry();
+        } else {
+            crew.unchoke();
+        }
     }
 
     private static Rigging rigging(int i) {
@@ -73,13 +77,16 @@ final class Afternoon {
         if (i == 13 || i == 33) {
             return 2_500; // a whole stem, too much for the choker
         }
+        if (i == 24) {
+            return 1_450; // the thin choker was at hand
+        }
         return i % 7 == 3 ? crew.between(350, 800) : crew.between(450, 1_500);
     }
 
     private static Ground ground(Crew crew) {
         double grip = crew.between(0.48, 0.66);
         return new Ground(
-                grip + 0.06, grip, crew.between(-4, 9), 0, 0.18, crew.random().nextLong());
+                grip + 0.03, grip, crew.between(-4, 9), 0, 0.12, crew.random().nextLong());
     }
 
     private static List<Stump> stumps(Crew crew, int i, double landing, double metres) {

@@ -17,6 +17,23 @@ final class Crew {
 
     private static final double CARRIED_NEWTONS = 95;
 
+    /**
+     * Chosen: some 1 kN in the line, enough to draw in a slack rope and to lay the choker on, too little to move a log.
+     */
+    private static final double TAKE_UP_TORQUE = 0.025 * Gear.CLUTCH_TORQUE;
+
+    /** Chosen: a crew that feels for the load brings the pull up by some 7 kN a second. */
+    private static final double CLUTCH_RISE = 700;
+
+    /** Chosen: from the bang to the hand on the lever. */
+    private static final double REACTION_SECONDS = 0.7;
+
+    private static final double STANDING_M_PER_S = 0.01;
+    private static final double TAUT_NEWTONS = 600;
+    private static final double TAKE_UP_SECONDS = 60;
+    /** Chosen: a hand that lets brake or clutch slip, so that a taut line eases over a second or two. */
+    private static final double EASING_SECONDS = 0.4;
+
     private final Simulation simulation;
     private final World world;
     private final SimulatedInstrument instrument;
@@ -77,7 +94,11 @@ final class Crew {
 
     /** Carries the rope to the log, turns the hookup switch, chokes the log. */
     void choke(Rigging rigging, DraggedLog log) {
-        carryRopeTo(log.metres() + between(0.3, 1.2));
+        double end = log.metres() + between(0.3, 1.2);
+        if (world.ropeOut() > end + 1) {
+            windInEmpty(end); // the last log came off far out
+        }
+        carryRopeTo(end);
         instrument.select(rigging.selector());
         waitFor(between(8, 25));
         world.hookUp(rigging, log, world.ropeOut() - log.metres());
@@ -90,25 +111,43 @@ final class Crew {
         return windUntil(() -> logMetres() <= metres, longest);
     }
 
-    /** Takes the log up with a slipping clutch, {@code clutchTorque} (N·m at the drum), then closes it; the pull goes on. */
-    void windGently(double clutchTorque) {
-        Drum drum = world.drum();
-        drum.setClutchTorque(clutchTorque);
-        drum.brake(false);
-        drum.clutch(true);
-        simulation.advanceUntil(() -> world.tension() > 1_000, 10);
-        waitFor(1.5);
-        drum.setClutchTorque(Gear.CLUTCH_TORQUE);
+    /** Winds in until something is so, or for {@code longest} seconds; then the brake holds. */
+    boolean windUntil(BooleanSupplier enough, double longest) {
+        takeUp(enough);
+        boolean done = simulation.advanceUntil(() -> enough.getAsBoolean() || mustStop(), longest);
+        if (world.isParted()) {
+            waitFor(REACTION_SECONDS);
+        }
+        stopDrum();
+        return done && !mustStop();
     }
 
-    boolean windUntil(BooleanSupplier enough, double longest) {
+    /** Lets the clutch slip until the drum stands, so that log and rope come to rest together; then the brake holds. */
+    private void stopDrum() {
         Drum drum = world.drum();
-        drum.brake(false);
-        drum.clutch(true);
-        boolean done = simulation.advanceUntil(() -> enough.getAsBoolean() || mustStop(), longest);
+        if (world.tension() > TAUT_NEWTONS) {
+            drum.setClutchTorque(world.tension() * drum.radius());
+            drum.easeClutch(EASING_SECONDS);
+            simulation.advanceUntil(() -> drum.ropeSpeed() < STANDING_M_PER_S, 3 * EASING_SECONDS);
+        }
         drum.clutch(false);
         drum.brake(true);
-        return done && !mustStop();
+    }
+
+    /** Draws in what is slack, then lets clutch and brake change over without losing the load. */
+    private void takeUp(BooleanSupplier enough) {
+        Drum drum = world.drum();
+        drum.setClutchRise(CLUTCH_RISE);
+        drum.setClutchTorque(TAKE_UP_TORQUE);
+        drum.clutch(true);
+        if (world.tension() < TAUT_NEWTONS) {
+            drum.brake(false);
+            simulation.advanceUntil(
+                    () -> world.tension() > TAUT_NEWTONS || enough.getAsBoolean() || mustStop(), TAKE_UP_SECONDS);
+        }
+        drum.setClutchTorque(Gear.CLUTCH_TORQUE);
+        simulation.advanceUntil(() -> drum.isCarrying(world.tension()) || mustStop(), TAKE_UP_SECONDS);
+        drum.brake(false);
     }
 
     private boolean mustStop() {
@@ -119,11 +158,24 @@ final class Crew {
         return world.log().map(DraggedLog::metres).orElse(0.0);
     }
 
-    /** Opens clutch and brake for a moment, so that the line goes slack. */
+    /** Eases the brake and draws out {@code metres} of rope, so that the line goes slack. */
     void slacken(double metres) {
-        world.drum().brake(false);
         world.drum().clutch(false);
+        world.drum().easeBrake(EASING_SECONDS);
+        waitFor(6 * EASING_SECONDS);
+        drawOut(metres);
+    }
+
+    /** The same, but the brake is let go at once: the line springs back. */
+    void letGo(double metres) {
+        world.drum().clutch(false);
+        world.drum().brake(false);
         waitFor(0.6);
+        drawOut(metres);
+    }
+
+    private void drawOut(double metres) {
+        world.drum().brake(false);
         world.carryOut(WALK_M_PER_S);
         waitFor(metres / WALK_M_PER_S);
         world.carryOut(0);
@@ -134,6 +186,16 @@ final class Crew {
     /** Lets the line go slack and takes the choker off. */
     void unchoke() {
         slacken(0.5);
+        unhook();
+    }
+
+    /** Lets the brake go all at once, in a hurry, and takes the choker off. */
+    void unchokeInAHurry() {
+        letGo(0.5);
+        unhook();
+    }
+
+    private void unhook() {
         waitFor(between(5, 15));
         simulation.witness().unhooked(world);
         world.unhook();

@@ -16,7 +16,7 @@ final class Mishaps {
 
     /** Damp forest floor: common practice, no source. */
     private static Ground floor(Crew crew, double slopeDegrees) {
-        return new Ground(0.60, 0.55, slopeDegrees, 0, 0.18, crew.random().nextLong());
+        return new Ground(0.58, 0.55, slopeDegrees, 0, 0.12, crew.random().nextLong());
     }
 
     private static void choke(Crew crew, Rigging rigging, double kilograms, double metres, Stump... stumps) {
@@ -51,7 +51,7 @@ final class Mishaps {
 
     /** Chokes a log that is wedged in a gully, pulls in vain, slackens, works it loose: it slides into the line. */
     static void breakLoose(Crew crew, double kilograms, double metres) {
-        Ground gully = new Ground(0.36, 0.24, 25, 12, 0.05, crew.random().nextLong());
+        Ground gully = new Ground(0.30, 0.14, 25, 12, 0.05, crew.random().nextLong());
         DraggedLog log = new DraggedLog(kilograms, metres, gully, List.of());
         log.hold(40_000);
         crew.choke(Gear.straight(), log);
@@ -91,7 +91,6 @@ final class Mishaps {
         Ground climb = new Ground(0.61, 0.60, 8, 0, 0.02, crew.random().nextLong());
         Stump stump = new Stump(31.2, Double.POSITIVE_INFINITY);
         crew.choke(worn, new DraggedLog(2_560, 32.5, climb, List.of(stump)));
-        crew.windGently(2_150);
         crew.windTo(LANDING_METRES, 60);
         crew.waitFor(5);
         crew.pressMark();
@@ -106,7 +105,7 @@ final class Mishaps {
         crew.windTo(22, 60);
         crew.breakCable(() -> crew.windTo(19, 60));
         crew.windTo(16, 60);
-        crew.breakCable(() -> crew.windUntil(() -> false, 0.1));
+        crew.breakCable(() -> crew.waitFor(0.1));
         crew.windTo(12, 60);
         crew.breakCable(() -> {
             crew.windTo(LANDING_METRES, 60);

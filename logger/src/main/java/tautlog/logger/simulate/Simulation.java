@@ -67,8 +67,12 @@ public final class Simulation {
         return random;
     }
 
-    private void step() {
-        world.step();
+    private void stepTowards(long until) {
+        if (until - world.steps() >= World.STRIDE && world.isAtRest()) {
+            world.stride();
+        } else {
+            world.step();
+        }
         witness.look(world);
         instrument.look(world);
     }
@@ -76,7 +80,7 @@ public final class Simulation {
     void advance(double seconds) {
         long until = world.steps() + Math.round(seconds * World.STEPS_PER_SECOND);
         while (world.steps() < until) {
-            step();
+            stepTowards(until);
         }
     }
 
@@ -91,7 +95,7 @@ public final class Simulation {
             if (world.steps() >= until) {
                 return false;
             }
-            step();
+            stepTowards(until);
         }
         return true;
     }

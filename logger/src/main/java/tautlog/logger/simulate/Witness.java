@@ -66,8 +66,8 @@ final class Witness implements WorldEvents {
             watchStump(world);
         }
         watchEngine(world);
-        truth.shaftTurningS += shaftRpm >= TURNING_RPM ? World.STEP_SECONDS : 0;
-        truth.clutchSlippingS += world.drum().isClutchOn() && !world.drum().isLocked() ? World.STEP_SECONDS : 0;
+        truth.shaftTurningS += shaftRpm >= TURNING_RPM ? world.lastStepSeconds() : 0;
+        truth.clutchSlippingS += world.drum().isClutchOn() && !world.drum().isLocked() ? world.lastStepSeconds() : 0;
     }
 
     private void watchTension(World world) {

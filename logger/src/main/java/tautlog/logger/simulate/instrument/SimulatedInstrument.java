@@ -55,6 +55,7 @@ public final class SimulatedInstrument {
     private double markUntil = -1;
     private double celsius = 12;
     private double dragNewtons = 40;
+    private double stepSeconds;
 
     /**
      * @param rateHertz nominal sample rate
@@ -173,7 +174,8 @@ public final class SimulatedInstrument {
     /** Takes in one step of the world. */
     public void look(World world) {
         double now = world.seconds();
-        cell.feel(Math.max(world.tension(), dragNewtons), World.STEP_SECONDS);
+        stepSeconds = world.lastStepSeconds();
+        cell.feel(Math.max(world.tension(), dragNewtons), stepSeconds);
         notePulses(world, now);
         if (now < silentUntil) {
             return;
@@ -197,7 +199,7 @@ public final class SimulatedInstrument {
             sensor.pass();
             if (now >= silentUntil && pulsesPending < pulseSeconds.length) {
                 pulses++;
-                pulseSeconds[pulsesPending++] = now - World.STEP_SECONDS * (1 - part);
+                pulseSeconds[pulsesPending++] = now - stepSeconds * (1 - part);
             }
         }
         turnsBefore = turns;
@@ -206,7 +208,7 @@ public final class SimulatedInstrument {
     private void takeSamples(double now) {
         double at = bootSeconds + number / rateHertz;
         while (at <= now) {
-            int c = cell.counts(1 - (now - at) / World.STEP_SECONDS, celsius);
+            int c = cell.counts(1 - (now - at) / stepSeconds, celsius);
             if (samplesToLose > 0) {
                 samplesToLose--;
                 samplesLost++;

@@ -4,7 +4,8 @@ package tautlog.logger.simulate.physics;
  * The winch: gear, clutch, brake, and a drum on which the rope lies in layers.
  *
  * <p>Radius of layer n: barrel radius + (n − 0.5) · rope diameter; the pull falls as the radius grows. Turning positive
- * winds in. Wraps in a layer, inertia and the drag of the free drum: chosen, no source.
+ * winds in. Wraps in a layer, inertia and the drag of the free drum: chosen, no source. Clutch and brake are no switches: the
+ * clutch comes to carry its torque as it is engaged, the brake can be eased.
  */
 public final class Drum {
     private static final double STATIC_OVER_KINETIC = 1.1;
@@ -17,8 +18,13 @@ public final class Drum {
     private final double freeDragTorque;
     private final double wrapsPerLayer;
     private final double ropeLength;
+    private final double brakeTorque;
     private double clutchTorque;
-    private double brakeTorque;
+    private double clutchRise = Double.POSITIVE_INFINITY;
+    private double carried;
+    private double braking;
+    private double brakeEasingSeconds;
+    private double clutchEasingSeconds;
     private double radius;
     private int layer;
     private double layerFrom;
@@ -67,18 +73,47 @@ public final class Drum {
             double wrapsPerLayer,
             double ropeLength) {}
 
+    /** Engages the clutch, which then carries more and more, or opens it. */
     public void clutch(boolean on) {
+        if (on != clutchOn) {
+            carried = 0;
+            clutchEasingSeconds = 0;
+        }
         clutchOn = on;
         locked = locked && on;
     }
 
+    /** Puts the brake on, or lets go of it at once. */
     public void brake(boolean on) {
         brakeOn = on;
+        braking = on ? brakeTorque : 0;
+        brakeEasingSeconds = 0;
     }
 
-    /** Adjusts the clutch: what it carries while it slips, N·m at the drum. */
+    /** Eases the brake: what it holds falls to a third in {@code seconds}, again and again. */
+    public void easeBrake(double seconds) {
+        brakeEasingSeconds = seconds;
+    }
+
+    /** Lets the engaged clutch slip more and more: what it carries falls to a third in {@code seconds}, again and again. */
+    public void easeClutch(double seconds) {
+        clutchEasingSeconds = seconds;
+    }
+
+    /** Adjusts the clutch: what it carries at most while it slips, N·m at the drum. */
     public void setClutchTorque(double newtonMetres) {
         clutchTorque = newtonMetres;
+        carried = Math.min(carried, newtonMetres);
+    }
+
+    /** How fast an engaged clutch comes to carry that, N·m/s at the drum; at once until this is said. */
+    public void setClutchRise(double newtonMetresPerSecond) {
+        clutchRise = newtonMetresPerSecond;
+    }
+
+    /** True when the engaged clutch carries at least what {@code tension} (N) asks, so that the brake may go. */
+    public boolean isCarrying(double tension) {
+        return clutchOn && carried >= tension * radius;
     }
 
     public boolean isClutchOn() {
@@ -144,10 +179,20 @@ public final class Drum {
     void turn(double h, double tension, Engine engine) {
         radPerS -= h * tension * radius / inertia;
         if (clutchOn) {
+            moveClutch(h);
             closeClutch(h, engine);
         }
-        double drag = brakeOn ? brakeTorque : clutchOn ? 0 : freeDragTorque;
+        if (brakeEasingSeconds > 0) {
+            braking -= braking * (h / brakeEasingSeconds);
+        }
+        double drag = brakeOn ? braking : clutchOn ? 0 : freeDragTorque;
         radPerS = Friction.leftOf(radPerS * inertia, drag * h) / inertia;
+    }
+
+    private void moveClutch(double h) {
+        carried = clutchEasingSeconds > 0
+                ? carried - carried * (h / clutchEasingSeconds)
+                : Math.min(clutchTorque, carried + h * clutchRise);
     }
 
     private void closeClutch(double h, Engine engine) {
@@ -155,7 +200,7 @@ public final class Drum {
         // losses: the shaft gives more than arrives when it drives, gets less back when it is driven
         double loss = slip >= 0 ? 1 / efficiency : efficiency;
         double alike = slip / (1 / inertia + loss / (engine.inertia() * ratio * ratio));
-        double limit = clutchTorque * h * (locked ? STATIC_OVER_KINETIC : 1);
+        double limit = carried * h * (locked ? STATIC_OVER_KINETIC : 1);
         double impulse = alike - Friction.leftOf(alike, limit);
         locked = impulse == alike;
         radPerS += impulse / inertia;

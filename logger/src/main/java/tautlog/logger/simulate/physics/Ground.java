@@ -12,8 +12,17 @@ import java.util.SplittableRandom;
 public final class Ground {
     private static final double SPACING_METRES = 0.05;
     private static final int POINTS = 4096;
-    private static final double STRIBECK_M_PER_S = 0.12;
-    private static final double PLOUGHING_PER_M_PER_S = 0.3;
+    /**
+     * Chosen: so wide that soil gives way gradually. Were it narrow, friction would fall with speed faster than rope and ploughing
+     * damp, and every log would stick and slip at the line's own frequency, which no crew knows.
+     */
+    private static final double STRIBECK_M_PER_S = 0.25;
+
+    /** Chosen: at the winch's 0.33 m/s soil that is pushed aside adds a fifth to the friction. */
+    private static final double PLOUGHING_PER_M_PER_S = 0.6;
+
+    /** Over this length the slope runs out into the level. Chosen: half a log. */
+    private static final double EDGE_METRES = 2;
 
     private final double staticFriction;
     private final double kineticFriction;
@@ -75,12 +84,18 @@ public final class Ground {
     double friction(double weight, double metres, double speed) {
         double x = speed / STRIBECK_M_PER_S;
         double mu = kineticFriction + (staticFriction - kineticFriction) / (1 + x * x);
-        double cosine = metres < levelWithin ? 1 : slopeCosine;
+        double cosine = 1 - (1 - slopeCosine) * steepness(metres);
         return mu * (1 + PLOUGHING_PER_M_PER_S * Math.abs(speed)) * weight * cosine * roughnessAt(metres);
     }
 
     /** What gravity pulls along the path, away from the winch when positive, N. */
     double downhill(double weight, double metres) {
-        return metres < levelWithin ? 0 : weight * slopeSine;
+        return weight * slopeSine * steepness(metres);
+    }
+
+    /** 0 where it is level, 1 on the slope; a log is longer than the edge is sharp. */
+    private double steepness(double metres) {
+        double beyond = (metres - levelWithin) / EDGE_METRES;
+        return beyond <= 0 ? 0 : beyond >= 1 ? 1 : beyond;
     }
 }

@@ -7,6 +7,8 @@ import org.jspecify.annotations.Nullable;
 public final class World {
     public static final double STEP_SECONDS = 0.000_2;
     public static final int STEPS_PER_SECOND = 5_000;
+    /** So many steps may be taken as one while nothing but the shaft moves. */
+    public static final int STRIDE = 5;
 
     private final Engine engine;
     private final Drum drum;
@@ -18,6 +20,7 @@ public final class World {
     private double looseOut;
     private double shaftRevolutions;
     private long steps;
+    private double lastStepSeconds = STEP_SECONDS;
 
     public World(Engine engine, Drum drum, WorldEvents events) {
         this.engine = engine;
@@ -58,8 +61,27 @@ public final class World {
     }
 
     public void step() {
-        double h = STEP_SECONDS;
-        steps++;
+        advance(1);
+    }
+
+    /** Does {@link #STRIDE} steps as one; only while {@link #isAtRest}. */
+    public void stride() {
+        advance(STRIDE);
+    }
+
+    /** True when neither log nor drum moves, or nothing hangs on the line: the forces stay what they are. */
+    public boolean isAtRest() {
+        if (log == null || line == null) {
+            return true;
+        }
+        boolean drumStands = drum.radPerS == 0 && !drum.isClutchOn();
+        return drumStands && log.speed == 0;
+    }
+
+    private void advance(int fineSteps) {
+        double h = fineSteps * STEP_SECONDS;
+        lastStepSeconds = h;
+        steps += fineSteps;
         double pull = 0;
         if (line != null && log != null) {
             if (line.stretch(log.metres, drum.ropeSpeed(), log.speed)) {
@@ -163,6 +185,11 @@ public final class World {
     /** Seconds since the start. */
     public double seconds() {
         return steps * STEP_SECONDS;
+    }
+
+    /** Length of the step done last, s. */
+    public double lastStepSeconds() {
+        return lastStepSeconds;
     }
 
     /** Steps since the start. */
