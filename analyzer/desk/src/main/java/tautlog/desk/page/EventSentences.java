@@ -2,7 +2,9 @@ package tautlog.desk.page;
 
 import java.util.Locale;
 import tautlog.desk.report.Entry;
+import tautlog.detect.Finding.ShaftAfterDrop;
 import tautlog.detect.Known;
+import tautlog.rig.Band;
 
 /** Shocks, jolts, drops, stalls and overloads in plain sentences; facts, no causes. */
 final class EventSentences {
@@ -37,7 +39,11 @@ final class EventSentences {
                 : "; it settled at " + level;
     }
 
+    /** Said when it differs from the peak by more than a rounding. */
     private String halfSine(Entry.Shock shock) {
+        if (screen.force(shock.peakIfHalfSineNewtons()).equals(screen.force(shock.peakNewtons()))) {
+            return "";
+        }
         return " Between two readings it may have reached " + screen.force(shock.peakIfHalfSineNewtons())
                 + " (an estimate, no bound).";
     }
@@ -59,10 +65,10 @@ final class EventSentences {
         return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
                 + " to "
                 + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
-                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop);
+                + slack(drop.staysSlack()) + ". " + shaft(drop.shaft()) + switches(drop);
     }
 
-    private static String slack(Known staysSlack) {
+    static String slack(Known staysSlack) {
         return switch (staysSlack) {
             case YES -> "the line stayed slack";
             case NO -> "the line took load again within 2 s";
@@ -70,8 +76,8 @@ final class EventSentences {
         };
     }
 
-    private static String shaft(Entry.Drop drop) {
-        return switch (drop.shaft()) {
+    static String shaft(ShaftAfterDrop shaft) {
+        return switch (shaft) {
             case UNKNOWN -> "Shaft: not known.";
             case STILL -> "The shaft stood still.";
             case STOPPED -> "The shaft stopped within a second.";
@@ -85,7 +91,7 @@ final class EventSentences {
                 + said(drop.brake(), " The brake was on.", " The brake was not on.");
     }
 
-    private static String said(Known known, String yes, String no) {
+    static String said(Known known, String yes, String no) {
         return switch (known) {
             case YES -> yes;
             case NO -> no;
@@ -114,7 +120,8 @@ final class EventSentences {
     }
 
     String overload(Entry.Overload overload) {
-        return screen.preciseTime(overload.start()) + " Overload: " + (overload.atLeast() ? "at least " : "")
+        return screen.preciseTime(overload.start()) + " Overload" + band(overload.band()) + ": "
+                + (overload.atLeast() ? "at least " : "")
                 + screen.force(overload.peakNewtons()) + ", "
                 + (overload.atLeast() && !overload.against().isAtMost() ? "at least " : "")
                 + screen.share(overload.share(), overload.against()) + " "
@@ -123,6 +130,10 @@ final class EventSentences {
                 + overload.against().hookup() + (overload.against().assumed() ? ", assumed" : "") + ", set by "
                 + overload.against().governing() + "), above it for " + Screen.length(overload.aboveSeconds())
                 + cuts(overload) + ".";
+    }
+
+    private static String band(Band band) {
+        return band == Band.PAST_WLL ? "" : " (" + band.word() + ")";
     }
 
     private static String cuts(Entry.Overload overload) {

@@ -74,6 +74,11 @@ public final class HtmlPage implements Block.Layout {
     }
 
     @Override
+    public void heading(Block.Heading heading) {
+        element("h3", heading.text());
+    }
+
+    @Override
     public void notice(Block.Notice notice) {
         boolean action = notice.tone() == Block.Tone.ACTION;
         out.append(action ? "<p class=\"action\">" : "<p class=\"caution\">");
