@@ -39,13 +39,12 @@ final class EventSentences {
                 : "; it settled at " + level;
     }
 
-    /** Said when it differs from the peak by more than a rounding. */
+    /** Said when it is more than a hundredth above the peak. */
     private String halfSine(Entry.Shock shock) {
-        if (screen.force(shock.peakIfHalfSineNewtons()).equals(screen.force(shock.peakNewtons()))) {
-            return "";
-        }
-        return " Between two readings it may have reached " + screen.force(shock.peakIfHalfSineNewtons())
-                + " (an estimate, no bound).";
+        return shock.peakIfHalfSineNewtons() <= 1.01 * shock.peakNewtons()
+                ? ""
+                : " Between two readings it may have reached " + screen.force(shock.peakIfHalfSineNewtons())
+                        + " (an estimate, no bound).";
     }
 
     private String tooSlow(Entry.Shock shock) {
@@ -65,7 +64,12 @@ final class EventSentences {
         return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
                 + " to "
                 + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
-                + slack(drop.staysSlack()) + ". " + shaft(drop.shaft()) + switches(drop);
+                + slack(drop.staysSlack()) + ". "
+                + capital(driveline(drop.shaft(), drop.clutch(), drop.brake()));
+    }
+
+    private static String capital(String sentence) {
+        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
     }
 
     static String slack(Known staysSlack) {
@@ -76,27 +80,34 @@ final class EventSentences {
         };
     }
 
-    static String shaft(ShaftAfterDrop shaft) {
+    /** What shaft, clutch and brake did; a switch that is not known is left out. */
+    static String driveline(ShaftAfterDrop shaft, Known clutch, Known brake) {
+        return shaft(shaft)
+                + said(clutch, ", the clutch was engaged", ", the clutch was not engaged")
+                + said(brake, ", the brake was on", ", the brake was not on") + ".";
+    }
+
+    private static String shaft(ShaftAfterDrop shaft) {
         return switch (shaft) {
-            case UNKNOWN -> "Shaft: not known.";
-            case STILL -> "The shaft stood still.";
-            case STOPPED -> "The shaft stopped within a second.";
-            case RAN_UP -> "The shaft ran up.";
-            case KEPT_TURNING -> "The shaft kept turning.";
+            case UNKNOWN -> "what the shaft did is not known";
+            case STILL -> "the shaft stood still";
+            case STOPPED -> "the shaft stopped within a second";
+            case RAN_UP -> "the shaft ran up";
+            case KEPT_TURNING -> "the shaft kept turning";
         };
     }
 
-    private static String switches(Entry.Drop drop) {
-        return said(drop.clutch(), " The clutch was engaged.", " The clutch was not engaged.")
-                + said(drop.brake(), " The brake was on.", " The brake was not on.");
-    }
-
-    static String said(Known known, String yes, String no) {
+    private static String said(Known known, String yes, String no) {
         return switch (known) {
             case YES -> yes;
             case NO -> no;
             case UNKNOWN -> "";
         };
+    }
+
+    /** {@code twice}, {@code 3 times}. */
+    static String times(int n) {
+        return n == 1 ? "once" : n == 2 ? "twice" : n + " times";
     }
 
     String stall(Entry.Stall stall) {

@@ -38,16 +38,25 @@ final class HappenedSection {
         if (!Told.all(report).isEmpty()) {
             blocks.add(new Block.Paragraph(told.rule() + leftOut(extent)));
         }
-        groups().forEach((span, lines) -> {
-            blocks.add(new Block.Heading(span.heading(screen)));
-            blocks.add(new Block.Bullets(texts(lines)));
-        });
+        pullByPull(blocks);
         if (!report.drops().isEmpty()) {
             blocks.add(new Block.Paragraph(
                     "A drop says that tension was lost at once: something parted, slipped, hopped free or was let off."
                             + " A force does not tell which."));
         }
         return new Document.Section("What happened", blocks);
+    }
+
+    private void pullByPull(List<Block> blocks) {
+        String above = "";
+        for (Map.Entry<Span, List<Line>> group : groups().entrySet()) {
+            String heading = group.getKey().heading(screen);
+            if (!heading.equals(above)) {
+                blocks.add(new Block.Heading(heading));
+            }
+            blocks.add(new Block.Bullets(texts(group.getValue())));
+            above = heading;
+        }
     }
 
     private static List<String> texts(List<Line> lines) {

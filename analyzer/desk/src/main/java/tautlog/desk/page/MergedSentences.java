@@ -88,8 +88,8 @@ final class MergedSentences {
         String greatest = sentence.apply(most(only(alike, kind), size));
         return alike.size() == 1
                 ? greatest
-                : fromTo(at(alike.get(0)), at(alike.get(alike.size() - 1))) + " " + name + " " + alike.size()
-                        + " times. " + most + ": " + greatest;
+                : fromTo(at(alike.get(0)), at(alike.get(alike.size() - 1))) + " " + name + " "
+                        + EventSentences.times(alike.size()) + ". " + most + ": " + greatest;
     }
 
     private String overloads(List<Entry.Overload> alike) {
@@ -102,7 +102,8 @@ final class MergedSentences {
                 .filter(overload -> overload.hasGap() || overload.cutByGap() || overload.cutByEnd())
                 .count();
         return fromTo(alike.get(0).start(), alike.get(alike.size() - 1).end()) + " Overload "
-                + alike.size() + " times" + band(alike.get(0)) + ", above the limit for " + Screen.length(above)
+                + EventSentences.times(alike.size()) + band(alike.get(0)) + ", above the limit for "
+                + Screen.length(above)
                 + " in all" + (cut == 0 ? "" : ", readings missing in or after " + cut + " of them")
                 + ". The greatest: " + greatest;
     }
@@ -118,22 +119,18 @@ final class MergedSentences {
             return words.drop(alike.get(0));
         }
         Entry.Drop most = most(alike, drop -> drop.beforeNewtons() - drop.afterNewtons());
-        return fromTo(alike.get(0).start(), alike.get(alike.size() - 1).start()) + " Drop " + alike.size()
-                + " times, the greatest from " + screen.force(most.beforeNewtons()) + " to "
-                + screen.force(most.afterNewtons()) + "; each time " + EventSentences.slack(most.staysSlack()) + ". "
-                + "Each time: " + EventSentences.shaft(most.shaft())
-                + same(
-                        alike,
-                        Entry.Drop::clutch,
-                        " Each time: the clutch was engaged.",
-                        " Each time: the clutch was not engaged.")
-                + same(alike, Entry.Drop::brake, " Each time: the brake was on.", " Each time: the brake was not on.");
+        return fromTo(alike.get(0).start(), alike.get(alike.size() - 1).start()) + " Drop "
+                + EventSentences.times(alike.size()) + ", the greatest from " + screen.force(most.beforeNewtons())
+                + " to " + screen.force(most.afterNewtons()) + "; each time " + EventSentences.slack(most.staysSlack())
+                + ". Each time "
+                + EventSentences.driveline(
+                        most.shaft(), same(alike, Entry.Drop::clutch), same(alike, Entry.Drop::brake));
     }
 
-    /** Says only what holds for all of them. */
-    private static String same(List<Entry.Drop> drops, Function<Entry.Drop, Known> of, String yes, String no) {
+    /** What holds for all of them; unknown when they differ. */
+    private static Known same(List<Entry.Drop> drops, Function<Entry.Drop, Known> of) {
         List<Known> said = drops.stream().map(of).distinct().toList();
-        return said.size() == 1 ? EventSentences.said(said.get(0), yes, no) : "";
+        return said.size() == 1 ? said.get(0) : Known.UNKNOWN;
     }
 
     private String fromTo(Moment from, Moment to) {

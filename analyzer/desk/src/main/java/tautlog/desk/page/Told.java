@@ -15,8 +15,10 @@ final class Told {
     static final double FROM_SHARE = 0.9;
 
     private final boolean shaftIsWatched;
+    private final List<Entry.Overload> overloads;
 
     Told(Report report) {
+        overloads = report.overloads();
         shaftIsWatched = report.hours().shaftHours().isPresent();
     }
 
@@ -24,15 +26,22 @@ final class Told {
     String rule() {
         return "Told here: every overload, shock and stall; every drop after which the shaft ran up or stopped"
                 + (shaftIsWatched ? ", or may have" : " (no shaft sensor: what the shaft did is not known)")
-                + "; other jolts that reached 90 % of the limit and other drops that lost 90 % of it, and all of"
+                + "; jolts that reached 90 % of the limit outside an overload and other drops that lost 90 % of it, and all of"
                 + " them where the limit is only known as \"at most\".";
     }
 
     boolean tells(Entry entry) {
         if (entry instanceof Entry.Jolt jolt) {
-            return jolt.against().isAtMost() || jolt.share() >= FROM_SHARE;
+            return !isInOverload(jolt) && (jolt.against().isAtMost() || jolt.share() >= FROM_SHARE);
         }
         return !(entry instanceof Entry.Drop drop) || tellsDrop(drop);
+    }
+
+    /** Its peak is within an overload, which is told with a peak as great. */
+    private boolean isInOverload(Entry.Jolt jolt) {
+        return overloads.stream()
+                .anyMatch(over ->
+                        over.start().compareTo(jolt.at()) <= 0 && jolt.at().compareTo(over.end()) <= 0);
     }
 
     private boolean tellsDrop(Entry.Drop drop) {
