@@ -101,7 +101,7 @@ final class HappenedSection {
                 .toList();
         return " Left out: " + Screen.listed(kinds) + "; "
                 + (extent == ReportPage.Extent.EVERYTHING
-                        ? "they are under \"" + EVERYTHING + "\"."
+                        ? "see \"" + EVERYTHING + "\"."
                         : "--json, --csv and --html have them.");
     }
 

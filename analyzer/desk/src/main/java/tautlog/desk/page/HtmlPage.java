@@ -85,7 +85,7 @@ public final class HtmlPage implements Block.Layout {
         if (!notice.label().isEmpty()) {
             out.append("<strong>").append(Markup.escape(notice.label())).append(":</strong> ");
         }
-        out.append(Markup.escape(notice.text())).append("</p>\n");
+        out.append(text(notice.text())).append("</p>\n");
     }
 
     @Override
@@ -133,8 +133,13 @@ public final class HtmlPage implements Block.Layout {
     }
 
     private void element(String name, String text) {
-        out.append('<').append(name).append('>').append(Markup.escape(text));
+        out.append('<').append(name).append('>').append(text(text));
         out.append("</").append(name).append(">\n");
+    }
+
+    /** Keeps a number and its unit on one line. */
+    private static String text(String text) {
+        return Markup.escape(text.replaceAll("(?<=\\d) (?=%|(kN|daN|kgf|t|lbf|s|min|h|rpm)\\b)", "\u00A0"));
     }
 
     private static String style() {
