@@ -15,9 +15,10 @@ import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 import tautlog.usage.Hours;
 
-/** Keeps the findings of one outing, and meters the shaft in the time asked for. */
+/** Keeps the findings and seconds of one outing, and meters the shaft in the time asked for. */
 final class FindingCollector implements FindingSink {
     private final List<Finding> findings = new ArrayList<>();
+    private final List<Second> seconds = new ArrayList<>();
     private final Hours meters;
     private final Ticks ticks;
     private final boolean hasShaftSensor;
@@ -36,6 +37,11 @@ final class FindingCollector implements FindingSink {
 
     List<Finding> findings() {
         return findings;
+    }
+
+    /** What was found so far, as the logger would have said it. */
+    LiveSpeech speech() {
+        return new LiveSpeech(findings, seconds);
     }
 
     /**
@@ -68,7 +74,9 @@ final class FindingCollector implements FindingSink {
     }
 
     @Override
-    public void second(Second second) {}
+    public void second(Second second) {
+        seconds.add(second);
+    }
 
     @Override
     public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {}

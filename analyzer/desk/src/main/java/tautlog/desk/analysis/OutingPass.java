@@ -45,16 +45,19 @@ final class OutingPass {
         Detection detection = new Detection(instrument, rig, calibration, collector);
         EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups)));
         HookupChoice choice = new HookupChoice(rig, forced, all);
+        LiveSpeech live = LiveSpeech.of(member.recording(), outing);
         List<Damage> damages = member.recording().replay(outing, choice);
+        LiveSpeech now = collector.speech();
         all.end();
         List<Finding> findings = included(collector.findings(), times);
+        List<String> differences = differences(ofTheDay, rig, forced, choice);
         return new Study(
                 ordinal,
                 member,
                 rig,
                 calibration,
                 times,
-                differences(ofTheDay, rig, forced, choice),
+                differences,
                 findings,
                 hookups,
                 trust,
@@ -62,7 +65,8 @@ final class OutingPass {
                         .filter(mark -> question.includes(times.utc(mark.tick())))
                         .toList(),
                 collector.hours(findings),
-                damages);
+                damages,
+                live.with(now, LiveSpeech.of(member.recording(), outing), differences.isEmpty() && damages.isEmpty()));
     }
 
     private static QuietEvidence turns(HookupTrack hookups) {

@@ -39,6 +39,11 @@ final class OutingPlaces implements Derivation.Places {
     }
 
     @Override
+    public String hookupAt(long number) {
+        return study.hookups().at(number).hookup().id();
+    }
+
+    @Override
     public boolean isAssumed(long number) {
         return study.hookups().at(number).assumed();
     }

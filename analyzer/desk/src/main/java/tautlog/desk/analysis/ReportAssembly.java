@@ -156,7 +156,8 @@ final class ReportAssembly {
                 lost,
                 chain.intact(),
                 chain.lastLink(),
-                Optional.empty());
+                Optional.empty(),
+                LiveSpeech.ofAll(studies.stream().map(Study::live).toList()));
     }
 
     private List<String> whatIf() {

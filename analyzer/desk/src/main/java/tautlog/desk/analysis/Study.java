@@ -16,6 +16,7 @@ import tautlog.sample.Calibration;
  * @param findings in the order of their starts, those of the time asked for
  * @param marks that people left
  * @param damages blocks that could not be read; their samples are gaps
+ * @param live whether the logger said the same on the day
  */
 public record Study(
         int ordinal,
@@ -29,7 +30,8 @@ public record Study(
         TrustCount trust,
         List<MarkTrack.MarkAt> marks,
         Report.Hours hours,
-        List<Damage> damages) {
+        List<Damage> damages,
+        LiveSpeech.Agreement live) {
     public Study {
         differences = List.copyOf(differences);
         findings = List.copyOf(findings);

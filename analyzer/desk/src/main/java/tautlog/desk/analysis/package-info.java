@@ -8,7 +8,7 @@
  * </pre>
  *
  * <p>Start at {@link tautlog.desk.analysis.Analysis}: it names every stage. Findings always come from the counts, by the
- * detectors that run on the winch; what was said live is not read here.
+ * detectors that run on the winch; what was said live ({@link tautlog.desk.analysis.LiveSpeech}) is only compared with them.
  */
 @org.jspecify.annotations.NullMarked
 package tautlog.desk.analysis;

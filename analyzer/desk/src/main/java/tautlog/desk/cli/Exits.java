@@ -7,6 +7,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import picocli.CommandLine;
 import tautlog.config.ConfigException;
+import tautlog.config.NearestKey;
 import tautlog.desk.analysis.QuestionException;
 import tautlog.desk.importing.ImportException;
 import tautlog.recording.RecordingException;
@@ -28,10 +29,24 @@ final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine
         CommandLine command = wrong.getCommandLine();
         PrintWriter err = command.getErr();
         err.println(wrong.getMessage());
-        CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
+        suggest(wrong, err);
         err.println("See: " + command.getCommandSpec().qualifiedName() + " --help");
         err.flush();
         return USAGE;
+    }
+
+    private static void suggest(CommandLine.ParameterException wrong, PrintWriter err) {
+        String unknown = wrong instanceof CommandLine.UnmatchedArgumentException unmatched
+                ? unmatched.getUnmatched().get(0)
+                : "";
+        if (unknown.startsWith("-")) {
+            NearestKey.to(
+                            unknown,
+                            wrong.getCommandLine().getCommandSpec().optionsMap().keySet())
+                    .ifPresent(option -> err.println("Did you mean: " + option + "?"));
+        } else {
+            CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
+        }
     }
 
     @Override

@@ -28,7 +28,7 @@ import tautlog.quantity.ForceUnit;
         name = "import",
         headerHeading = "Examples:%n"
                 + "  tautlog import log.csv --rig rig.toml -o recordings --time time --force kgf --unit kgf%n"
-                + "  tautlog import log.csv.gz --rig rig.toml -o recordings --time 1 --force 3 --unit lbf --zone UTC%n"
+                + "  tautlog import log.csv.gz --rig rig.toml -o recordings --time 1 --force 3 --unit lbf%n"
                 + "%n",
         header = "Makes a recording from readings logged elsewhere.",
         description = {

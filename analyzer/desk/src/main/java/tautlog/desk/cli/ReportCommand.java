@@ -160,12 +160,16 @@ final class ReportCommand implements Callable<Integer> {
         if (json) {
             out.print(JsonReport.render(analysis.report()));
         } else if (!taken) {
-            out.print(TextPage.render(ReportPage.of(analysis.report(), screen, Drawings.NONE), ink));
+            out.print(TextPage.render(
+                    ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.DIGEST), ink));
         }
         out.flush();
         if (html != null) {
             Drawings drawings = ReportDrawings.of(analysis, screen);
-            file("--html", html, HtmlPage.render(ReportPage.of(analysis.report(), screen, drawings)));
+            file(
+                    "--html",
+                    html,
+                    HtmlPage.render(ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING)));
         }
         if (csv != null) {
             file("--csv", csv, FindingTable.render(analysis.report()));

@@ -62,7 +62,10 @@ public final class Import {
                 .orElseGet(() -> Math.round(1e9 / readings.medianSpacingMicros()));
         if (rate < 1_000 || rate > 4_000_000) {
             String rateText = BigDecimal.valueOf(rate, 3).stripTrailingZeros().toPlainString();
-            throw ImportException.usage((request.rateHertz().isPresent() ? "--rate" : "the median spacing") + " gives "
+            throw ImportException.usage((request.rateHertz().isPresent()
+                            ? "--rate"
+                            : request.readings() + ": the median spacing of its " + readings.size() + " readings")
+                    + " gives "
                     + rateText + " readings a second; a recording holds 1 to 4000."
                     + "\n  Give --rate HZ within that, or a file with readings that follow closer.");
         }

@@ -47,6 +47,7 @@ final class ReadingsFile {
         Optional<Columns> columns = Optional.empty();
         for (CSVRecord row : rows) {
             if (columns.isEmpty()) {
+                mustBeText(row.toList());
                 columns = Optional.of(columns(row.toList(), time, force));
                 if (columns.get().named(row.toList())) {
                     continue;
@@ -56,6 +57,16 @@ final class ReadingsFile {
             collector.row(rows.getCurrentLineNumber(), cell(row, at.time()), cell(row, at.force()));
         }
         return collector.finish();
+    }
+
+    private void mustBeText(List<String> firstRow) throws ImportException {
+        boolean isText = String.join(" ", firstRow)
+                .chars()
+                .noneMatch(c -> c == '\uFFFD' || (Character.isISOControl(c) && !Character.isWhitespace(c)));
+        if (!isText) {
+            throw ImportException.content(file + ": is no table of text in UTF-8.\n  Give the readings as the indicator"
+                    + " wrote them, columns parted by a comma, semicolon or tab.");
+        }
     }
 
     private static String cell(CSVRecord row, int column) {

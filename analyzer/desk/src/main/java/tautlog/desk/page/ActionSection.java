@@ -58,14 +58,23 @@ final class ActionSection {
     private Map<String, List<Hit>> gear() {
         Map<String, List<Hit>> byGear = new LinkedHashMap<>();
         for (Entry.Overload overload : report.overloads()) {
-            for (ItemLoad item : overload.items()) {
-                if (item.band().isPresent()) {
-                    byGear.computeIfAbsent(item.gear(), gear -> new ArrayList<>())
-                            .add(new Hit(overload, item));
-                }
-            }
+            hits(overload)
+                    .forEach((gear, hit) -> byGear.computeIfAbsent(gear, of -> new ArrayList<>())
+                            .add(hit));
         }
         return byGear;
+    }
+
+    /** Gear that stands twice in a hookup is hit once, at the place where it carried most of what it may. */
+    private static Map<String, Hit> hits(Entry.Overload overload) {
+        Map<String, Hit> hits = new LinkedHashMap<>();
+        overload.items().stream()
+                .filter(item -> item.band().isPresent())
+                .forEach(item -> hits.merge(
+                        item.gear(),
+                        new Hit(overload, item),
+                        (one, other) -> one.item().share() >= other.item().share() ? one : other));
+        return hits;
     }
 
     private static Band worstBand(List<Hit> hits) {
@@ -82,7 +91,7 @@ final class ActionSection {
         ItemLoad item = worst.item();
         Entry.Overload overload = worst.overload();
         boolean bound = overload.atLeast() || item.allowedIsAtMost();
-        String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + times(hits.size())
+        String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + EventSentences.times(hits.size())
                 + "; the greatest load was "
                 + (overload.atLeast() ? "at least " : "") + screen.force(item.loadNewtons()) + ", "
                 + (bound ? "at least " : "") + Screen.percent(item.share()) + " of the "
@@ -100,10 +109,6 @@ final class ActionSection {
         return known.isEmpty()
                 ? " No proof or breaking load is published for it."
                 : " Its " + Screen.listed(known) + ".";
-    }
-
-    private static String times(int n) {
-        return n == 1 ? "once" : n == 2 ? "twice" : n + " times";
     }
 
     private static String todo(String gear, Band band) {
@@ -162,7 +167,7 @@ final class ActionSection {
                 blocks.add(new Block.Notice(
                         Block.Tone.CAUTION,
                         "Sensor",
-                        TroubleWords.of(kind) + ", " + times(found.size()) + ", first at "
+                        TroubleWords.of(kind) + ", " + EventSentences.times(found.size()) + ", first at "
                                 + screen.preciseTime(found.get(0).start()) + ". " + todo));
             }
         }

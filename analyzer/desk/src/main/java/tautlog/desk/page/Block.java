@@ -10,6 +10,8 @@ public sealed interface Block {
     interface Layout {
         void paragraph(Paragraph paragraph);
 
+        void heading(Heading heading);
+
         void notice(Notice notice);
 
         void bullets(Bullets bullets);
@@ -24,6 +26,14 @@ public sealed interface Block {
         @Override
         public void show(Layout layout) {
             layout.paragraph(this);
+        }
+    }
+
+    /** What the blocks up to the next heading are about. */
+    record Heading(String text) implements Block {
+        @Override
+        public void show(Layout layout) {
+            layout.heading(this);
         }
     }
 

@@ -2,7 +2,9 @@ package tautlog.desk.page;
 
 import java.util.Locale;
 import tautlog.desk.report.Entry;
+import tautlog.detect.Finding.ShaftAfterDrop;
 import tautlog.detect.Known;
+import tautlog.rig.Band;
 
 /** Shocks, jolts, drops, stalls and overloads in plain sentences; facts, no causes. */
 final class EventSentences {
@@ -37,9 +39,12 @@ final class EventSentences {
                 : "; it settled at " + level;
     }
 
+    /** Said when it is more than a hundredth above the peak. */
     private String halfSine(Entry.Shock shock) {
-        return " Between two readings it may have reached " + screen.force(shock.peakIfHalfSineNewtons())
-                + " (an estimate, no bound).";
+        return shock.peakIfHalfSineNewtons() <= 1.01 * shock.peakNewtons()
+                ? ""
+                : " Between two readings it may have reached " + screen.force(shock.peakIfHalfSineNewtons())
+                        + " (an estimate, no bound).";
     }
 
     private String tooSlow(Entry.Shock shock) {
@@ -59,10 +64,15 @@ final class EventSentences {
         return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
                 + " to "
                 + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
-                + slack(drop.staysSlack()) + ". " + shaft(drop) + switches(drop);
+                + slack(drop.staysSlack()) + ". "
+                + capital(driveline(drop.shaft(), drop.clutch(), drop.brake()));
     }
 
-    private static String slack(Known staysSlack) {
+    private static String capital(String sentence) {
+        return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+    }
+
+    static String slack(Known staysSlack) {
         return switch (staysSlack) {
             case YES -> "the line stayed slack";
             case NO -> "the line took load again within 2 s";
@@ -70,19 +80,21 @@ final class EventSentences {
         };
     }
 
-    private static String shaft(Entry.Drop drop) {
-        return switch (drop.shaft()) {
-            case UNKNOWN -> "Shaft: not known.";
-            case STILL -> "The shaft stood still.";
-            case STOPPED -> "The shaft stopped within a second.";
-            case RAN_UP -> "The shaft ran up.";
-            case KEPT_TURNING -> "The shaft kept turning.";
-        };
+    /** What shaft, clutch and brake did; a switch that is not known is left out. */
+    static String driveline(ShaftAfterDrop shaft, Known clutch, Known brake) {
+        return shaft(shaft)
+                + said(clutch, ", the clutch was engaged", ", the clutch was not engaged")
+                + said(brake, ", the brake was on", ", the brake was not on") + ".";
     }
 
-    private static String switches(Entry.Drop drop) {
-        return said(drop.clutch(), " The clutch was engaged.", " The clutch was not engaged.")
-                + said(drop.brake(), " The brake was on.", " The brake was not on.");
+    private static String shaft(ShaftAfterDrop shaft) {
+        return switch (shaft) {
+            case UNKNOWN -> "what the shaft did is not known";
+            case STILL -> "the shaft stood still";
+            case STOPPED -> "the shaft stopped within a second";
+            case RAN_UP -> "the shaft ran up";
+            case KEPT_TURNING -> "the shaft kept turning";
+        };
     }
 
     private static String said(Known known, String yes, String no) {
@@ -91,6 +103,11 @@ final class EventSentences {
             case NO -> no;
             case UNKNOWN -> "";
         };
+    }
+
+    /** {@code twice}, {@code 3 times}. */
+    static String times(int n) {
+        return n == 1 ? "once" : n == 2 ? "twice" : n + " times";
     }
 
     String stall(Entry.Stall stall) {
@@ -114,7 +131,8 @@ final class EventSentences {
     }
 
     String overload(Entry.Overload overload) {
-        return screen.preciseTime(overload.start()) + " Overload: " + (overload.atLeast() ? "at least " : "")
+        return screen.preciseTime(overload.start()) + " Overload" + band(overload.band()) + ": "
+                + (overload.atLeast() ? "at least " : "")
                 + screen.force(overload.peakNewtons()) + ", "
                 + (overload.atLeast() && !overload.against().isAtMost() ? "at least " : "")
                 + screen.share(overload.share(), overload.against()) + " "
@@ -123,6 +141,10 @@ final class EventSentences {
                 + overload.against().hookup() + (overload.against().assumed() ? ", assumed" : "") + ", set by "
                 + overload.against().governing() + "), above it for " + Screen.length(overload.aboveSeconds())
                 + cuts(overload) + ".";
+    }
+
+    private static String band(Band band) {
+        return band == Band.PAST_WLL ? "" : " (" + band.word() + ")";
     }
 
     private static String cuts(Entry.Overload overload) {

@@ -74,13 +74,18 @@ public final class HtmlPage implements Block.Layout {
     }
 
     @Override
+    public void heading(Block.Heading heading) {
+        element("h3", heading.text());
+    }
+
+    @Override
     public void notice(Block.Notice notice) {
         boolean action = notice.tone() == Block.Tone.ACTION;
         out.append(action ? "<p class=\"action\">" : "<p class=\"caution\">");
         if (!notice.label().isEmpty()) {
             out.append("<strong>").append(Markup.escape(notice.label())).append(":</strong> ");
         }
-        out.append(Markup.escape(notice.text())).append("</p>\n");
+        out.append(text(notice.text())).append("</p>\n");
     }
 
     @Override
@@ -128,8 +133,13 @@ public final class HtmlPage implements Block.Layout {
     }
 
     private void element(String name, String text) {
-        out.append('<').append(name).append('>').append(Markup.escape(text));
+        out.append('<').append(name).append('>').append(text(text));
         out.append("</").append(name).append(">\n");
+    }
+
+    /** Keeps a number and its unit on one line. */
+    private static String text(String text) {
+        return Markup.escape(text.replaceAll("(?<=\\d) (?=%|(kN|daN|kgf|t|lbf|s|min|h|rpm)\\b)", "\u00A0"));
     }
 
     private static String style() {

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import tautlog.desk.report.Report;
 
 /** Puts a {@link Report} into words, what needs action first. Start here; each section is a class of its own. */
@@ -13,15 +12,25 @@ public final class ReportPage {
     private final Report report;
     private final Screen screen;
     private final Drawings drawings;
+    private final Extent extent;
 
-    private ReportPage(Report report, Screen screen, Drawings drawings) {
+    private ReportPage(Report report, Screen screen, Drawings drawings, Extent extent) {
         this.report = report;
         this.screen = screen;
         this.drawings = drawings;
+        this.extent = extent;
     }
 
-    public static Document of(Report report, Screen screen, Drawings drawings) {
-        return new ReportPage(report, screen, drawings).document();
+    /** How much a page holds. */
+    public enum Extent {
+        /** What is read in a minute; the rest is counted. */
+        DIGEST,
+        /** The same, and at the end a list of every finding. */
+        EVERYTHING
+    }
+
+    public static Document of(Report report, Screen screen, Drawings drawings, Extent extent) {
+        return new ReportPage(report, screen, drawings, extent).document();
     }
 
     private Document document() {
@@ -30,7 +39,8 @@ public final class ReportPage {
         if (!drawings.days().isEmpty()) {
             sections.add(new Document.Section("The day at a glance", List.copyOf(drawings.days())));
         }
-        sections.add(happened());
+        HappenedSection happened = new HappenedSection(report, screen);
+        sections.add(happened.section(extent));
         if (!drawings.moments().isEmpty()) {
             sections.add(moments());
         }
@@ -41,6 +51,9 @@ public final class ReportPage {
         sections.add(trust.section());
         sections.add(trust.unseen());
         sections.add(StandingText.section());
+        if (extent == Extent.EVERYTHING) {
+            sections.add(happened.everything());
+        }
         return new Document(title(), subtitle(), banner(), sections);
     }
 
@@ -81,47 +94,6 @@ public final class ReportPage {
         return report.whatIf().isEmpty()
                 ? ""
                 : "WHAT IF: not what was in force on the day. " + String.join(" ", report.whatIf());
-    }
-
-    private Document.Section happened() {
-        EventSentences words = new EventSentences(screen);
-        List<String> lines = Stream.of(
-                        new OverloadLines(report, screen, words).lines().stream(),
-                        report.shocks().stream().map(e -> new OverloadLines.Line(e.at(), words.shock(e))),
-                        report.jolts().stream().map(e -> new OverloadLines.Line(e.at(), words.jolt(e))),
-                        report.drops().stream().map(e -> new OverloadLines.Line(e.start(), words.drop(e))),
-                        report.stalls().stream().map(e -> new OverloadLines.Line(e.start(), words.stall(e))),
-                        report.marks().stream().map(e -> new OverloadLines.Line(e.at(), mark(e))))
-                .flatMap(stream -> stream)
-                .sorted(Comparator.comparing(OverloadLines.Line::at))
-                .map(OverloadLines.Line::text)
-                .toList();
-        List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Paragraph(counts()));
-        TrustSection.tooSlow(report).ifPresent(blocks::add);
-        blocks.addAll(Shortened.bullets(lines));
-        if (!report.drops().isEmpty()) {
-            blocks.add(new Block.Paragraph(
-                    "A drop says that tension was lost at once: something parted, slipped, hopped free or was let off."
-                            + " A force does not tell which."));
-        }
-        return new Document.Section("What happened", blocks);
-    }
-
-    private String mark(Report.Mark mark) {
-        return screen.preciseTime(mark.at()) + " Mark" + (mark.note().isEmpty() ? "" : ": " + mark.note());
-    }
-
-    private String counts() {
-        return "Found: "
-                + Screen.listed(List.of(
-                        Screen.counted(report.pulls().size(), "pull"),
-                        Screen.counted(report.overloads().size(), "overload"),
-                        Screen.counted(report.shocks().size(), "shock"),
-                        Screen.counted(report.jolts().size(), "jolt"),
-                        Screen.counted(report.drops().size(), "drop"),
-                        Screen.counted(report.stalls().size(), "stall")))
-                + ".";
     }
 
     private Document.Section moments() {

@@ -48,6 +48,11 @@ public final class TextPage implements Block.Layout {
     }
 
     @Override
+    public void heading(Block.Heading heading) {
+        wrap("", GAP, heading.text()).forEach(line -> line(ink.bold(line)));
+    }
+
+    @Override
     public void notice(Block.Notice notice) {
         String mark = notice.tone() == Block.Tone.ACTION ? "! " : "- ";
         String lead = notice.label().isEmpty() ? "" : notice.label() + ": ";

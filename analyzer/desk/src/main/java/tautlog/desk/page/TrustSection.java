@@ -78,6 +78,7 @@ final class TrustSection {
         bullets.add(Screen.counted(trust.endStopSamples(), "reading")
                 + " at the converter's end stop; each is only a bound.");
         bullets.add(chain(trust));
+        bullets.add(live(trust));
         if (tooSlow(report).isPresent()) {
             bullets.add("Too slow for shocks: see \"What happened\".");
         }
@@ -110,6 +111,22 @@ final class TrustSection {
                 .orElse("The chain of evidence was not walked");
         String link = trust.lastLink().map(last -> "; last link " + last).orElse("");
         return state + link + ". It proves something only against a link that was kept elsewhere.";
+    }
+
+    private String live(Report.Trust trust) {
+        if (trust.liveFindingsAgree().isPresent()) {
+            return trust.liveFindingsAgree().get()
+                    ? "What the logger said on the day (every finding, every second) is, field by field, what its"
+                            + " readings give now."
+                    : "WHAT THE LOGGER SAID ON THE DAY IS NOT WHAT ITS READINGS GIVE NOW: findings or seconds in the"
+                            + " file, the readings, rig or calibration were changed later, or logger and this program are of different"
+                            + " versions. This report tells what the readings give. Run tautlog verify and keep the file"
+                            + " as it is.";
+        }
+        return "Whether the logger said the same on the day is not known: "
+                + (report.whatIf().isEmpty()
+                        ? "nothing was said then (imported readings), readings are damaged, or the outing still goes on."
+                        : "another rig or hookup is used here than on the day.");
     }
 
     private String trouble(Entry.Trouble trouble) {

@@ -41,6 +41,9 @@ public final class Derivation {
         /** The count of a sample that exists. */
         int countAt(long number) throws RecordingException;
 
+        /** Id of the hookup on at sample {@code number}. */
+        String hookupAt(long number);
+
         /** Whether the hookup on at sample {@code number} is only assumed. */
         boolean isAssumed(long number);
     }
@@ -152,7 +155,8 @@ public final class Derivation {
                 drop.staysSlack(),
                 drop.shaft(),
                 drop.clutch(),
-                drop.brake());
+                drop.brake(),
+                against(places.hookupAt(drop.startNumber()), places.isAssumed(drop.startNumber())));
     }
 
     public Entry.Stall stall(Finding.Stall stall) throws RecordingException {

@@ -116,7 +116,11 @@ public sealed interface Entry {
         }
     }
 
-    /** Tension lost at once. */
+    /**
+     * Tension lost at once.
+     *
+     * @param against the limit in force where it starts
+     */
     record Drop(
             Moment start,
             double beforeNewtons,
@@ -125,7 +129,8 @@ public sealed interface Entry {
             Known staysSlack,
             ShaftAfterDrop shaft,
             Known clutch,
-            Known brake)
+            Known brake,
+            Against against)
             implements Entry {
         @Override
         public Moment end() {

@@ -224,6 +224,9 @@ public final class JsonReport {
         json.known("chain_intact", trust.chainIntact().map(JsonReport::known).orElse(Known.UNKNOWN));
         json.text("last_link", trust.lastLink());
         json.time("calibrated_at", trust.calibratedAt());
+        json.known(
+                "live_findings_agree",
+                trust.liveFindingsAgree().map(JsonReport::known).orElse(Known.UNKNOWN));
         json.end();
     }
 

@@ -102,6 +102,8 @@ public record Report(
      * @param chainIntact empty when it was not walked
      * @param lastLink of the last outing's chain; empty when there is none
      * @param calibratedAt empty when unknown
+     * @param liveFindingsAgree whether what the logger said on the day is, field by field, what its readings give now;
+     *     empty when nothing was said then (imports), under WHAT IF, and where readings are damaged or still coming in
      */
     public record Trust(
             long gaps,
@@ -112,7 +114,8 @@ public record Report(
             long lostByInstrument,
             Optional<Boolean> chainIntact,
             Optional<String> lastLink,
-            Optional<Instant> calibratedAt) {
+            Optional<Instant> calibratedAt,
+            Optional<Boolean> liveFindingsAgree) {
         public Trust {
             rejected = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(rejected));
         }

@@ -55,6 +55,40 @@ class TautlogTest {
     }
 
     @Test
+    void offersTheNearestOptionWhenLettersChangedPlaces() {
+        Desk run = Desk.run("hours", recording, "--josn");
+
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("Did you mean: --json?"), run.err());
+    }
+
+    @Test
+    void saysThatAPictureIsNoRig() throws IOException {
+        Path picture = folder.resolve("rig.jpg");
+        Files.write(picture, new byte[] {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, (byte) 0xE0, 0, 16});
+
+        Desk run = Desk.run("limits", "--rig", picture);
+
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("rig.jpg is no text in UTF-8"), run.err());
+    }
+
+    @Test
+    void saysThatAPictureIsNoTableAndKeepsItsBytesFromTheTerminal() throws IOException {
+        Path picture = folder.resolve("readings.csv");
+        Files.write(picture, new byte[] {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 27, '[', '3', '1', 'm', 10});
+        Path rig = folder.resolve("rig-of-import.toml");
+        Files.writeString(rig, SampleDay.rigToml());
+
+        Desk run =
+                Desk.run("import", picture, "--rig", rig, "-o", folder, "--time", "t", "--force", "f", "--unit", "kN");
+
+        assertEquals(3, run.code());
+        assertTrue(run.err().contains("readings.csv: is no table of text"), run.err());
+        assertFalse(run.err().contains("\u001B"), run.err());
+    }
+
+    @Test
     void endsWithTwoWithoutACommand() {
         assertEquals(2, Desk.run().code());
     }

@@ -104,7 +104,7 @@ class HtmlPageTest {
 
     @Test
     void saysTheSameAsTheText() {
-        String words = page.getDocumentElement().getTextContent().replaceAll("\\s+", " ");
+        String words = page.getDocumentElement().getTextContent().replaceAll("[\\s\u00A0]+", " ");
         for (String paragraph : text.split("\n(?=[-!])")) {
             String sentence = paragraph.lines().findFirst().orElse("");
             if (sentence.startsWith("- 07:")) {
