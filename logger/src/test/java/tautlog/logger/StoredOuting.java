@@ -17,6 +17,7 @@ import tautlog.detect.Second;
 import tautlog.logger.recorder.WrittenEvents;
 import tautlog.recording.Outing;
 import tautlog.recording.Recording;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 
 /** One outing read back from a recording, as a reader would. */
@@ -55,7 +56,10 @@ public record StoredOuting(Outing outing, List<String> evidence, List<Finding> s
         try {
             Rig rig = Rig.parse("stored rig", outing.start().rigToml());
             Detection detection = new Detection(
-                    outing.start().instrument(), rig, outing.start().calibration(), found);
+                    outing.start().instrument(),
+                    rig,
+                    LineCalibration.of(outing.start().calibration(), rig), // as the desk does it
+                    found);
             recording.replay(outing, detection);
             if (!outing.ended()) {
                 detection.end();

@@ -91,15 +91,27 @@ final class StatusText {
         line(
                 "disk",
                 known(disk, "trouble").map(trouble -> "TROUBLE: " + trouble).orElse("takes the recording")
-                        + known(disk, "free_bytes")
-                                .map(free -> ", " + (Long.parseLong(free) >> 20) + " MB free")
-                                .orElse(""));
+                        + room(disk));
         line(
                 "lag",
                 String.format(Locale.ROOT, "%.1f s", Double.parseDouble(plain(disk, "lag_s")))
                         + ", samples lost to a stalled disk " + plain(disk, "lost_samples") + ", other events "
                         + plain(disk, "lost_events"));
         line("last link", known(disk, "last_link").orElse("none yet"));
+    }
+
+    private static String room(JsonObject disk) {
+        String free =
+                megabytes(disk, "free_bytes").map(mb -> ", " + mb + " free").orElse(", free room unknown");
+        return flag(disk, "low")
+                ? free + ": NEARLY FULL, less than the reserve of "
+                        + megabytes(disk, "reserve_bytes").orElse("64 MB")
+                        + ". Copy old recordings elsewhere, check the copies with `tautlog verify`, delete them here."
+                : free;
+    }
+
+    private static Optional<String> megabytes(JsonObject disk, String key) {
+        return known(disk, key).map(bytes -> (Long.parseLong(bytes) >> 20) + " MB");
     }
 
     private String force(String newtons) {

@@ -10,10 +10,11 @@ import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
 import tautlog.logger.beacon.BeaconLamp;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.live.HookupInForce.Choice;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.BeaconState;
+import tautlog.sample.Calibration;
 import tautlog.sample.ClockFix;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
@@ -32,7 +33,7 @@ final class LiveOuting implements Evidence, FindingSink {
     };
 
     private final Instrument instrument;
-    private final Setup setup;
+    private final Calibration calibration;
     private final LiveEvents events;
     private final HookupInForce hookups;
     private final List<String> notesWaiting;
@@ -57,19 +58,19 @@ final class LiveOuting implements Evidence, FindingSink {
     /** @param notesWaiting left before there was a sample; put at the first one, and cleared */
     LiveOuting(
             Instrument instrument,
-            Setup setup,
+            Installation installation,
             LiveEvents events,
             HookupInForce hookups,
             List<String> notesWaiting,
             BeaconLamp lamp) {
         this.notesWaiting = notesWaiting;
         this.instrument = instrument;
-        this.setup = setup;
         this.events = events;
         this.hookups = hookups;
         this.lamp = lamp;
-        detection = new Detection(instrument, setup.rig(), setup.calibration(), this);
-        beacon = new Beacon(instrument, setup.rig(), setup.calibration());
+        calibration = installation.lineCalibration();
+        detection = new Detection(instrument, installation.rig(), calibration, this);
+        beacon = new Beacon(instrument, installation.rig(), calibration);
         sampleTicks = new SampleTicks(instrument);
     }
 
@@ -216,7 +217,7 @@ final class LiveOuting implements Evidence, FindingSink {
         }
         OptionalDouble greatest = greatestCounts == Integer.MIN_VALUE
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(setup.calibration().newtons(greatestCounts));
+                : OptionalDouble.of(calibration.newtons(greatestCounts));
         greatestCounts = Integer.MIN_VALUE;
         return new LiveReadings(
                 instrument.id(),
@@ -224,7 +225,7 @@ final class LiveOuting implements Evidence, FindingSink {
                 Optional.of(lastNumber),
                 OutingClock.of(fix.stream().toList(), instrument.tickHz()).instant(lastSampleTick),
                 OptionalInt.of(lastCounts),
-                OptionalDouble.of(setup.calibration().newtons(lastCounts)),
+                OptionalDouble.of(calibration.newtons(lastCounts)),
                 greatest,
                 shaftRpm,
                 choice.hookup(),

@@ -15,7 +15,7 @@ import tautlog.logger.clock.DeviceClock;
 import tautlog.logger.clock.HostClock;
 import tautlog.logger.clock.TickDating;
 import tautlog.logger.config.ClockChoice;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.BeaconState;
 import tautlog.logger.wire.OutingSink;
@@ -34,7 +34,7 @@ public final class LiveOutings implements OutingSink {
     /** A computer whose clock stands before this does not know the time. Chosen: before this program was written. */
     private static final long EARLIEST_MICROS = micros(Instant.parse("2024-01-01T00:00:00Z"));
 
-    private final Setup setup;
+    private final Installation installation;
     private final String program;
     private final LiveEvents events;
     private final BeaconLamp lamp;
@@ -53,13 +53,13 @@ public final class LiveOutings implements OutingSink {
     private volatile Optional<LiveReadings> readings = Optional.empty();
 
     /** @param program name and version, as the recording keeps it */
-    public LiveOutings(Setup setup, String program, LiveEvents events, BeaconLamp lamp) {
-        this.setup = setup;
+    public LiveOutings(Installation installation, String program, LiveEvents events, BeaconLamp lamp) {
+        this.installation = installation;
         this.program = program;
         this.events = events;
         this.lamp = lamp;
-        hookups = new HookupInForce(setup.rig());
-        ClockChoice clock = setup.config().clock();
+        hookups = new HookupInForce(installation.rig());
+        ClockChoice clock = installation.config().clock();
         deviceStartMicros =
                 clock instanceof ClockChoice.Device device ? Optional.of(micros(device.startUtc())) : Optional.empty();
         deviceMicros = deviceStartMicros;
@@ -119,9 +119,13 @@ public final class LiveOutings implements OutingSink {
         warnOfShortScale(instrument);
         events.begin(
                 new OutingStart(
-                        instrument, setup.rigToml(), setup.calibration(), program, OutingStart.Source.INSTRUMENT),
+                        instrument,
+                        installation.rigToml(),
+                        installation.cellCalibration(),
+                        program,
+                        OutingStart.Source.INSTRUMENT),
                 deviceStartMicros.isPresent() ? deviceMicros : hostMicros);
-        LiveOuting next = new LiveOuting(instrument, setup, events, hookups, notesWaiting, lamp);
+        LiveOuting next = new LiveOuting(instrument, installation, events, hookups, notesWaiting, lamp);
         next.arriving(nowNanos);
         outing = next;
         dating.begin(instrument, next);
@@ -145,8 +149,8 @@ public final class LiveOutings implements OutingSink {
     }
 
     private void warnOfShortScale(Instrument instrument) {
-        double most = setup.calibration().newtons(instrument.fullScale());
-        Limit lowest = setup.rig().hookups().stream()
+        double most = installation.lineCalibration().newtons(instrument.fullScale());
+        Limit lowest = installation.rig().hookups().stream()
                 .map(Hookup::limit)
                 .min(Comparator.comparing(Limit::newtons))
                 .orElseThrow();

@@ -18,6 +18,7 @@ import tautlog.recording.OutingWriter;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 
 /**
@@ -44,7 +45,10 @@ public final class InterruptedOutings {
         int finished = 0;
         for (Path file : files.there()) {
             try {
-                finished += hasOpenOuting(file) ? finish(file) : 0;
+                if (hasOpenOuting(file)) {
+                    finished += finish(file);
+                    files.named(file);
+                }
             } catch (RecordingException unusable) {
                 LOG.warn("left as it is: {}", unusable.getMessage());
             }
@@ -86,7 +90,10 @@ public final class InterruptedOutings {
             Rig rig =
                     Rig.parse("rig of outing " + outing.index(), outing.start().rigToml());
             Detection detection = new Detection(
-                    outing.start().instrument(), rig, outing.start().calibration(), missing);
+                    outing.start().instrument(),
+                    rig,
+                    LineCalibration.of(outing.start().calibration(), rig),
+                    missing);
             recording.replay(outing, detection);
             detection.end();
         } catch (ConfigException rigOfAnotherVersion) {

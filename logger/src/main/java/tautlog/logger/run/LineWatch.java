@@ -1,6 +1,7 @@
 package tautlog.logger.run;
 
 import java.io.PrintWriter;
+import java.time.InstantSource;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -9,7 +10,7 @@ import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.beacon.BeaconSender;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.port.InstrumentPort;
@@ -24,20 +25,21 @@ import tautlog.sample.Tally;
 public final class LineWatch {
     private static final long LINE_MILLIS = 1_000;
 
-    private final Setup setup;
+    private final Installation installation;
     private final InstrumentPort port;
     private final LiveOutings outings;
     private final Intake intake;
     private final LineReader reader;
 
-    public LineWatch(Setup setup, InstrumentPort port) {
-        this.setup = setup;
+    public LineWatch(Installation installation, InstrumentPort port) {
+        this.installation = installation;
         this.port = port;
         BeaconLamp lamp = new BeaconLamp();
         LiveEvents nowhere = new Nowhere();
-        outings = new LiveOutings(setup, "listen", nowhere, lamp);
+        outings = new LiveOutings(installation, "listen", nowhere, lamp);
         // its beacon thread is never started: an instrument that is only listened to shows fault, as it should
-        intake = new Intake(nowhere, outings, new Marks(setup.rig()), new BeaconSender(lamp));
+        intake = new Intake(
+                nowhere, outings, new Marks(installation.rig()), new BeaconSender(lamp), InstantSource.system());
         reader = new LineReader(port, LineReader.AtHangUp.END, intake);
     }
 
@@ -82,7 +84,7 @@ public final class LineWatch {
         if (now.greatestNewtons().isEmpty()) {
             return now.instrument() + "  no sample in the last second";
         }
-        ForceUnit unit = setup.rig().units();
+        ForceUnit unit = installation.rig().units();
         boolean atMost = now.hookup().limit().isAtMost();
         return String.format(
                 Locale.ROOT,
