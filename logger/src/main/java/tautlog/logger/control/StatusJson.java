@@ -41,6 +41,7 @@ final class StatusJson {
         json.addProperty("samples", outing.samples());
         json.add("last_number", number(outing.lastNumber()));
         json.add("last_sample", text(outing.lastSample().map(Instant::toString)));
+        json.add("silent_s", number(outing.silentSeconds()));
         json.add("tension_n", number(outing.tensionNewtons()));
         json.add("greatest_n", number(outing.greatestNewtons()));
         json.add("share", number(outing.share()));

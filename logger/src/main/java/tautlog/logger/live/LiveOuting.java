@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.concurrent.TimeUnit;
 import tautlog.detect.Beacon;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
@@ -31,6 +32,8 @@ final class LiveOuting implements Evidence, FindingSink {
     private static final BeaconState[] STATES = {
         BeaconState.CLEAR, BeaconState.CAUTION, BeaconState.OVER, BeaconState.FAULT
     };
+
+    private static final long SILENT_NANOS = TimeUnit.SECONDS.toNanos(1);
 
     private final Instrument instrument;
     private final Calibration calibration;
@@ -95,9 +98,13 @@ final class LiveOuting implements Evidence, FindingSink {
         return fix;
     }
 
-    /** How long ago the last sample came. */
-    long silentNanos(long nanos) {
+    private long silentNanos(long nanos) {
         return nanos - lastSampleNanos;
+    }
+
+    /** Whether the last sample is too old to say how things are. */
+    boolean isSilent() {
+        return silentNanos(nowNanos) > SILENT_NANOS;
     }
 
     @Override
@@ -225,9 +232,10 @@ final class LiveOuting implements Evidence, FindingSink {
                 Optional.of(lastNumber),
                 OutingClock.of(fix.stream().toList(), instrument.tickHz()).instant(lastSampleTick),
                 OptionalInt.of(lastCounts),
-                OptionalDouble.of(calibration.newtons(lastCounts)),
+                OptionalDouble.of(silentNanos(nowNanos) / 1e9),
+                isSilent() ? OptionalDouble.empty() : OptionalDouble.of(calibration.newtons(lastCounts)),
                 greatest,
-                shaftRpm,
+                isSilent() ? OptionalDouble.empty() : shaftRpm,
                 choice.hookup(),
                 choice.by(),
                 tally,

@@ -29,7 +29,6 @@ import tautlog.sample.Instrument;
 /** The outings of one run, one after the other. Reader thread only, except {@link #readings}. */
 public final class LiveOutings implements OutingSink {
     private static final Logger LOG = LoggerFactory.getLogger(LiveOutings.class);
-    private static final long SILENT_NANOS = TimeUnit.SECONDS.toNanos(1);
     private static final long PUBLISH_NANOS = TimeUnit.SECONDS.toNanos(1);
     /** A computer whose clock stands before this does not know the time. Chosen: before this program was written. */
     private static final long EARLIEST_MICROS = micros(Instant.parse("2024-01-01T00:00:00Z"));
@@ -82,7 +81,7 @@ public final class LiveOutings implements OutingSink {
         LiveOuting open = outing;
         if (open != null) {
             open.arriving(nanos);
-            if (open.silentNanos(nanos) > SILENT_NANOS) {
+            if (open.isSilent()) {
                 lamp.sensor(BeaconState.FAULT, nanos);
             }
             if (nanos - publishedNanos >= PUBLISH_NANOS) {

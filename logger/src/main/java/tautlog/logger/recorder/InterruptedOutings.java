@@ -54,9 +54,21 @@ public final class InterruptedOutings {
             }
         }
         if (Files.exists(next)) {
-            RecordingWriter.open(next, files.winch()).close();
+            requireThatItCanGoOn(next);
         }
         return finished;
+    }
+
+    private void requireThatItCanGoOn(Path next) throws RecordingException {
+        try {
+            RecordingWriter.open(next, files.winch()).close();
+        } catch (RecordingException unusable) {
+            throw new RecordingException(
+                    unusable.getMessage()
+                            + "\n  Today's recording cannot go on in this file, so nothing was started; the file is as it"
+                            + " was. If that cannot be mended, move it out of the folder, keep it, and start again.",
+                    unusable);
+        }
     }
 
     private static boolean hasOpenOuting(Path file) throws RecordingException {

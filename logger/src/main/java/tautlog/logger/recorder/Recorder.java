@@ -70,6 +70,8 @@ public final class Recorder implements Runnable {
                 backlog.await(GATHER_MILLIS);
                 writeGroup();
             }
+            store.close();
+            file = store.file(); // closing may have given it its day's name
         } catch (DiskRefusedToTheEnd gone) {
             LOG.error("{}", gone.getMessage());
         } catch (RecordingException closing) {

@@ -75,9 +75,15 @@ public final class LineWatch {
                         + tally.rejected().entrySet().stream()
                                 .map((Map.Entry<String, Long> kind) -> kind.getKey() + " " + kind.getValue())
                                 .collect(Collectors.joining(", "));
-        return readings.map(this::words).orElse("no instrument heard: no HELLO has come")
+        return readings.map(this::words).orElse(unheard(tally))
                 + rejected
                 + (tally.lostFrames() > 0 ? "  lost frames " + tally.lostFrames() : "");
+    }
+
+    private static String unheard(Tally tally) {
+        return tally.rejected().isEmpty()
+                ? "no instrument heard: nothing comes; check its power, the cable and [instrument] port"
+                : "no instrument heard: what comes is no frame; check [instrument] baud and the cable";
     }
 
     private String words(LiveReadings now) {

@@ -9,7 +9,7 @@ import java.util.concurrent.TimeUnit;
 
 /** {@code target/tautlogd.jar} as a process of its own, as it is started on the board. */
 final class StartedDaemon {
-    private static final Path JAR = Path.of(System.getProperty("tautlog.root"), "logger", "target", "tautlogd.jar");
+    static final Path JAR = Path.of(System.getProperty("tautlog.root"), "logger", "target", "tautlogd.jar");
 
     private final Process process;
     private final Path stderr;
@@ -20,7 +20,13 @@ final class StartedDaemon {
     }
 
     static StartedDaemon start(Path folder, String... arguments) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
+        return startAs(List.of(), folder, arguments);
+    }
+
+    /** @param prefix a program that starts the logger, as another user for example; may be empty */
+    static StartedDaemon startAs(List<String> prefix, Path folder, String... arguments) throws IOException {
+        List<String> command = new ArrayList<>(prefix);
+        command.addAll(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx64m",
                 "-XX:+UseSerialGC",
