@@ -87,7 +87,7 @@ public final class LineWatch {
     }
 
     private String words(LiveReadings now) {
-        if (now.greatestNewtons().isEmpty()) {
+        if (now.greatestNewtons().isEmpty() || now.tensionNewtons().isEmpty()) {
             return now.instrument() + "  no sample in the last second";
         }
         ForceUnit unit = installation.rig().units();
@@ -96,7 +96,7 @@ public final class LineWatch {
                 Locale.ROOT,
                 "%s  %s (counts %d)  greatest %s, %s%.0f %% of limit  shaft %s  hookup %s%s",
                 now.instrument(),
-                unit.format(now.tensionNewtons().orElse(0)),
+                unit.format(now.tensionNewtons().getAsDouble()),
                 now.lastCounts().orElse(0),
                 unit.format(now.greatestNewtons().getAsDouble()),
                 atMost ? "at least " : "",

@@ -33,6 +33,7 @@ import tautlog.logger.recorder.Recorder;
 import tautlog.logger.recorder.RecorderState;
 import tautlog.logger.recorder.RecordingFiles;
 import tautlog.logger.recorder.RecordingsFolder;
+import tautlog.logger.recorder.TrialRecording;
 import tautlog.recording.RecordingException;
 
 /**
@@ -119,6 +120,7 @@ public final class LoggerRun implements Controlled {
     public void run() throws PortException, RecordingException, InterruptedException {
         try (RecordingsFolder folder =
                 RecordingsFolder.claim(installation.config().recordings())) {
+            TrialRecording.writeAndDelete(folder.path());
             new InterruptedOutings(files).finishAll(files.dated(startMicros()));
             LOG.info(
                     "started port={} recordings={} winch={}",

@@ -12,6 +12,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -32,6 +33,11 @@ import tautlog.logger.run.LoggerRun.Until;
 class BadInputIT {
     private static final Duration PATIENCE = Duration.ofSeconds(20);
     private static final String NOBODY = "65534";
+
+    @AfterEach
+    void leavesNoLoggerBehind() {
+        StartedDaemon.killAll();
+    }
 
     @TempDir
     Path path;

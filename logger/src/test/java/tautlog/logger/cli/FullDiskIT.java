@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -29,6 +30,11 @@ import tautlog.recording.Recording;
 @Timeout(180)
 class FullDiskIT {
     private static final Duration PATIENCE = Duration.ofSeconds(20);
+
+    @AfterEach
+    void leavesNoLoggerBehind() {
+        StartedDaemon.killAll();
+    }
 
     @TempDir
     Path path;
@@ -53,7 +59,9 @@ class FullDiskIT {
 
                 // when: less than the reserve is left
                 disk.fillUpTo(DiskReserve.BYTES / 2);
-                feed.until("fault on the wire", () -> feed.shown == BeaconState.FAULT);
+                feed.until("low disk", () -> disk(folder).get("low").getAsBoolean());
+                feed.forSeconds(2); // a pause of the feed shows fault, too: that is over by now
+                assertEquals(BeaconState.FAULT, feed.shown);
 
                 // then: it says so and records on
                 assertTrue(disk(folder).get("low").getAsBoolean());

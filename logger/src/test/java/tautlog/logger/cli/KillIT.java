@@ -16,6 +16,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,6 +65,11 @@ class KillIT {
         }
     }
 
+    @AfterEach
+    void leavesNoLoggerBehind() {
+        StartedDaemon.killAll();
+    }
+
     @TempDir
     Path path;
 
@@ -94,6 +100,7 @@ class KillIT {
         private final List<String> lines = new ArrayList<>();
         private Path folder = Path.of("");
         private int begun;
+        private String said = "";
         private int boot = 100;
 
         Lane(int lane, Path path) {
@@ -136,7 +143,9 @@ class KillIT {
             int outings =
                     read.isEmpty() ? 0 : read.get(read.size() - 1).outing().index() + 1;
             List<Integer> stored = outings > begun ? read.get(read.size() - 1).counts() : List.of();
-            assertTrue(stored.size() >= mustHave, name + ": " + stored.size() + " stored, older than 1 s: " + mustHave);
+            assertTrue(
+                    stored.size() >= mustHave,
+                    name + ": " + stored.size() + " stored, older than 1 s: " + mustHave + "\n" + said);
             assertEquals(instrument.sent().subList(0, stored.size()), stored, name);
             if (outings > begun && begun > 0) {
                 assertTrue(read.get(0).outing().closed(), name + ": the one before is finished");
@@ -178,6 +187,7 @@ class KillIT {
                 }
                 long killedNanos = System.nanoTime();
                 logger.kill();
+                said = logger.stderr();
                 long old = sentNanos.stream()
                         .filter(sent -> killedNanos - sent > TimeUnit.SECONDS.toNanos(1))
                         .count();

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +22,11 @@ import tautlog.logger.pty.PseudoTerminal;
 @Timeout(600)
 class RunIT {
     private static final Duration PATIENCE = Duration.ofSeconds(20);
+
+    @AfterEach
+    void leavesNoLoggerBehind() {
+        StartedDaemon.killAll();
+    }
 
     @TempDir
     Path path;

@@ -5,11 +5,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 
 /** {@code target/tautlogd.jar} as a process of its own, as it is started on the board. */
 final class StartedDaemon {
     static final Path JAR = Path.of(System.getProperty("tautlog.root"), "logger", "target", "tautlogd.jar");
+
+    private static final Queue<Process> STARTED = new ConcurrentLinkedQueue<>();
 
     private final Process process;
     private final Path stderr;
@@ -38,7 +42,14 @@ final class StartedDaemon {
                 .redirectError(stderr.toFile())
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                 .start();
+        STARTED.add(process);
         return new StartedDaemon(process, stderr);
+    }
+
+    /** Ends what tests that failed left running: it would open the next test's terminal, which may get the same name. */
+    static void killAll() {
+        STARTED.forEach(Process::destroyForcibly);
+        STARTED.clear();
     }
 
     /** Ctrl-C's sibling: asks to stop. */
