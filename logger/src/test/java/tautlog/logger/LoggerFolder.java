@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import tautlog.config.ConfigException;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 
 /** A folder with a {@code logger.toml} and the rig that it names: winch upper-landing, full pull 40 kN, 0.01 N a count. */
 public record LoggerFolder(Path path) {
@@ -60,7 +60,7 @@ public record LoggerFolder(Path path) {
         return path.resolve("recordings");
     }
 
-    public Setup setup() throws ConfigException {
-        return Setup.load(config());
+    public Installation installation() throws ConfigException {
+        return Installation.load(config());
     }
 }

@@ -17,6 +17,7 @@ import tautlog.detect.Second;
 import tautlog.logger.recorder.WrittenEvents;
 import tautlog.recording.Outing;
 import tautlog.recording.Recording;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 
 /** One outing read back from a recording, as a reader would. */
@@ -34,20 +35,30 @@ public record StoredOuting(Outing outing, List<String> evidence, List<Finding> s
 
     /** Reads all outings; checks that what was said live is what a replay finds, field by field. */
     public static List<StoredOuting> readAll(Path file) throws IOException {
-        List<StoredOuting> all = new ArrayList<>();
+        return readFrom(file, 0);
+    }
+
+    /** Checks the whole file for damage; reads and checks the outings from {@code first} on, as {@link #readAll} does. */
+    public static List<StoredOuting> readFrom(Path file, int first) throws IOException {
+        List<StoredOuting> read = new ArrayList<>();
         try (Recording recording = Recording.open(file)) {
             assertEquals(List.of(), recording.verify().damages(), "damage");
             for (Outing outing : recording.outings()) {
-                WrittenEvents evidence = new WrittenEvents();
-                recording.replay(outing, evidence);
-                all.add(new StoredOuting(
-                        outing, evidence.lines(), recording.findings(outing), recording.seconds(outing)));
-                if (outing.closed()) {
-                    assertSaidIsFound(recording, outing);
+                if (outing.index() >= first) {
+                    read.add(read(recording, outing));
                 }
             }
         }
-        return all;
+        return read;
+    }
+
+    private static StoredOuting read(Recording recording, Outing outing) throws IOException {
+        WrittenEvents evidence = new WrittenEvents();
+        recording.replay(outing, evidence);
+        if (outing.closed()) {
+            assertSaidIsFound(recording, outing);
+        }
+        return new StoredOuting(outing, evidence.lines(), recording.findings(outing), recording.seconds(outing));
     }
 
     private static void assertSaidIsFound(Recording recording, Outing outing) throws IOException {
@@ -55,7 +66,10 @@ public record StoredOuting(Outing outing, List<String> evidence, List<Finding> s
         try {
             Rig rig = Rig.parse("stored rig", outing.start().rigToml());
             Detection detection = new Detection(
-                    outing.start().instrument(), rig, outing.start().calibration(), found);
+                    outing.start().instrument(),
+                    rig,
+                    LineCalibration.of(outing.start().calibration(), rig), // as the desk does it
+                    found);
             recording.replay(outing, detection);
             if (!outing.ended()) {
                 detection.end();

@@ -7,6 +7,9 @@ import tautlog.sample.Calibration;
 /**
  * From the load cell's own calibration to that of the line's tension: a cell at a fairlead or a block carries
  * 2 cos(a/2) times the tension, so its newtons per count are divided by that.
+ *
+ * <p>Recordings keep the cell's own calibration and the rig. Who turns counts into tension, the logger live and the desk
+ * later, does it by this class, once, so that they agree to the count.
  */
 public final class LineCalibration {
     private LineCalibration() {}

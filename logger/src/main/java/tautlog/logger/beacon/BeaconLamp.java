@@ -19,6 +19,7 @@ public final class BeaconLamp {
     private final long[] lastTrueNanos = new long[4];
     private BeaconState sensor = BeaconState.FAULT;
     private boolean diskFault;
+    private boolean spaceFault;
     private BeaconState signalled = BeaconState.FAULT;
 
     public BeaconLamp() {
@@ -37,6 +38,14 @@ public final class BeaconLamp {
     public synchronized void disk(boolean fault, long nowNanos) {
         touch(nowNanos);
         diskFault = fault;
+        touch(nowNanos);
+        signalChange(nowNanos);
+    }
+
+    /** Whether the disk is nearly full from now on; the thread that looks at it. */
+    public synchronized void space(boolean fault, long nowNanos) {
+        touch(nowNanos);
+        spaceFault = fault;
         touch(nowNanos);
         signalChange(nowNanos);
     }
@@ -69,7 +78,7 @@ public final class BeaconLamp {
 
     private void touch(long nowNanos) {
         lastTrueNanos[sensor.code()] = nowNanos;
-        if (diskFault) {
+        if (diskFault || spaceFault) {
             lastTrueNanos[BeaconState.FAULT.code()] = nowNanos;
         }
     }

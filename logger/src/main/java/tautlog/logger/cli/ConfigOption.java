@@ -3,7 +3,7 @@ package tautlog.logger.cli;
 import java.nio.file.Path;
 import picocli.CommandLine.Option;
 import tautlog.config.ConfigException;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 
 /** The option that names the configuration. */
 final class ConfigOption {
@@ -14,7 +14,7 @@ final class ConfigOption {
             description = "The logger's configuration.")
     Path file = Path.of("");
 
-    Setup load() throws ConfigException {
-        return Setup.load(file);
+    Installation load() throws ConfigException {
+        return Installation.load(file);
     }
 }

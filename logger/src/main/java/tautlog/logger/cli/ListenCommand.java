@@ -9,7 +9,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import tautlog.config.ConfigException;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.port.SerialInstrumentPort;
 import tautlog.logger.run.LineWatch;
 
@@ -37,10 +37,11 @@ final class ListenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
-        Setup setup = config.load();
+        Installation installation = config.load();
         LineWatch watch = new LineWatch(
-                setup,
-                new SerialInstrumentPort(setup.config().port(), setup.config().baud()));
+                installation,
+                new SerialInstrumentPort(
+                        installation.config().port(), installation.config().baud()));
         watch.show(spec.commandLine().getOut(), seconds.orElse(Integer.MAX_VALUE));
         return ExitCode.DONE;
     }

@@ -9,7 +9,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import tautlog.config.ConfigException;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.port.SerialInstrumentPort;
 import tautlog.logger.run.LoggerRun;
 import tautlog.logger.run.LoggerRun.Until;
@@ -38,10 +38,11 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
-        Setup setup = config.load();
+        Installation installation = config.load();
         LoggerRun run = new LoggerRun(
-                setup,
-                new SerialInstrumentPort(setup.config().port(), setup.config().baud()),
+                installation,
+                new SerialInstrumentPort(
+                        installation.config().port(), installation.config().baud()),
                 untilClosed ? Until.CLOSED : Until.STOPPED,
                 ProgramVersion.words());
         Thread atStop = new Thread(() -> closeInOrder(run), "stop");
@@ -52,7 +53,7 @@ final class RunCommand implements Callable<Integer> {
             forget(atStop);
         }
         Optional<Throwable> bug = run.bug();
-        return bug.isPresent() ? Failures.bug(bug.get(), spec.commandLine().getErr()) : ExitCode.DONE;
+        return bug.isPresent() ? Refusals.bug(bug.get(), spec.commandLine().getErr()) : ExitCode.DONE;
     }
 
     /** Ctrl-C, SIGTERM, shutdown of the computer. */

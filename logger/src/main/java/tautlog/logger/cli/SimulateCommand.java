@@ -16,18 +16,13 @@ import tautlog.logger.simulate.Simulator;
 /** A simulated instrument on a pseudo-terminal. */
 @Command(
         name = "simulate",
-        header = {
-            "Examples:",
-            "  tautlogd simulate --scenario slack-snap --port-link instrument",
-            "  tautlogd simulate --scenario afternoon --port-link instrument --pace 300",
-            ""
-        },
+        headerHeading = "Examples:%n" + "  tautlogd simulate --scenario slack-snap --port-link instrument%n"
+                + "  tautlogd simulate --scenario afternoon --port-link instrument --pace 300%n" + "%n",
+        header = "Plays a winch, a line and a log, for trying and training.",
         description = {
-            "",
             "Plays a scenario of a winch, a line and a log on a serial port made of software (Linux).",
             "It waits until a logger opens the port, and hangs up at the end: run the logger with",
-            "--until-closed. What really happened goes to a truth file beside the port.",
-            ""
+            "--until-closed. What really happened goes to a truth file beside the port."
         },
         mixinStandardHelpOptions = true)
 final class SimulateCommand implements Callable<Integer> {

@@ -13,7 +13,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import tautlog.config.ConfigException;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.control.ControlClient;
 import tautlog.logger.control.StatusFile;
 
@@ -40,8 +40,8 @@ final class StatusCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException {
-        Setup setup = config.load();
-        Path recordings = setup.config().recordings();
+        Installation installation = config.load();
+        Path recordings = installation.config().recordings();
         Optional<JsonObject> running = new ControlClient(recordings).status();
         Optional<JsonObject> known = running.isPresent() ? running : new StatusFile(recordings).read();
         JsonObject status = known.orElseThrow(() -> new IOException(
@@ -51,7 +51,7 @@ final class StatusCommand implements Callable<Integer> {
                 .print(
                         json
                                 ? JSON.toJson(status) + "\n"
-                                : StatusText.of(status, setup.rig().units()));
+                                : StatusText.of(status, installation.rig().units()));
         spec.commandLine().getOut().flush();
         return ExitCode.DONE;
     }

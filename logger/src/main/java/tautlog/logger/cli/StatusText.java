@@ -27,11 +27,11 @@ final class StatusText {
 
     private void logger(JsonObject status) {
         line("logger", state(status) + ", winch " + plain(status, "winch") + ", " + plain(status, "program"));
-        line("as of", plain(status, "written") + ", started " + plain(status, "started"));
+        line("as of", time(plain(status, "written")) + ", started " + time(plain(status, "started")));
         line(
                 "port",
-                plain(status, "port") + (flag(status, "port_open") ? " open" : " not open") + ", vanished "
-                        + plain(status, "hang_ups") + " times");
+                plain(status, "port") + (flag(status, "port_open") ? " open" : " NOT OPEN") + ", lost and opened again "
+                        + times(plain(status, "hang_ups")));
         line("beacon", plain(status, "beacon") + " (a clear beacon is no permission to approach)");
         if (object(status, "outing").isEmpty()) {
             line("outing", "none: no instrument has been heard");
@@ -42,7 +42,9 @@ final class StatusText {
         if (flag(status, "running")) {
             return "running";
         }
-        return flag(status, "closed") ? "not running, stopped in order" : "not running, cut off";
+        return flag(status, "closed")
+                ? "not running, stopped in order"
+                : "not running, cut off (power or kill): the next start finishes what it was recording";
     }
 
     private void outing(JsonObject outing) {
@@ -50,10 +52,12 @@ final class StatusText {
         line(
                 "last sample",
                 known(outing, "last_number").map(n -> "number " + n).orElse("none")
-                        + known(outing, "last_sample").map(at -> " at " + at).orElse(""));
+                        + known(outing, "last_sample")
+                                .map(at -> " at " + time(at))
+                                .orElse(", time unknown"));
         line(
                 "tension",
-                known(outing, "tension_n").map(this::force).orElse("unknown")
+                known(outing, "tension_n").map(this::force).orElseGet(() -> "unknown" + silence(outing))
                         + known(outing, "share")
                                 .map(share -> String.format(
                                         Locale.ROOT,
@@ -78,6 +82,21 @@ final class StatusText {
                         + plain(outing, "lost_by_instrument"));
     }
 
+    private static String silence(JsonObject outing) {
+        return known(outing, "silent_s")
+                .map(seconds -> String.format(Locale.ROOT, ": no sample came for %.0f s", Double.parseDouble(seconds)))
+                .orElse(": no sample has come");
+    }
+
+    private static String times(String n) {
+        return n.equals("1") ? "once" : n + " times";
+    }
+
+    /** To the second; UTC, as the Z says. */
+    private static String time(String iso) {
+        return iso.replaceFirst("\\.\\d+Z$", "Z");
+    }
+
     private static String kinds(JsonObject outing) {
         String kinds = object(outing, "rejected").stream()
                 .flatMap(rejected -> rejected.entrySet().stream())
@@ -91,15 +110,27 @@ final class StatusText {
         line(
                 "disk",
                 known(disk, "trouble").map(trouble -> "TROUBLE: " + trouble).orElse("takes the recording")
-                        + known(disk, "free_bytes")
-                                .map(free -> ", " + (Long.parseLong(free) >> 20) + " MB free")
-                                .orElse(""));
+                        + room(disk));
         line(
                 "lag",
                 String.format(Locale.ROOT, "%.1f s", Double.parseDouble(plain(disk, "lag_s")))
                         + ", samples lost to a stalled disk " + plain(disk, "lost_samples") + ", other events "
                         + plain(disk, "lost_events"));
         line("last link", known(disk, "last_link").orElse("none yet"));
+    }
+
+    private static String room(JsonObject disk) {
+        String free =
+                megabytes(disk, "free_bytes").map(mb -> ", " + mb + " free").orElse(", free room unknown");
+        return flag(disk, "low")
+                ? free + ": NEARLY FULL, less than the reserve of "
+                        + megabytes(disk, "reserve_bytes").orElse("64 MB")
+                        + ". Copy old recordings elsewhere, check the copies with `tautlog verify`, delete them here."
+                : free;
+    }
+
+    private static Optional<String> megabytes(JsonObject disk, String key) {
+        return known(disk, key).map(bytes -> (Long.parseLong(bytes) >> 20) + " MB");
     }
 
     private String force(String newtons) {

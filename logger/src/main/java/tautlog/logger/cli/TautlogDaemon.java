@@ -41,7 +41,7 @@ public final class TautlogDaemon implements Runnable {
 
     static CommandLine commandLine() {
         return new CommandLine(new TautlogDaemon())
-                .setExecutionExceptionHandler(new Failures())
+                .setExecutionExceptionHandler(new Refusals())
                 .setCaseInsensitiveEnumValuesAllowed(true);
     }
 

@@ -3,6 +3,7 @@ package tautlog.logger.control;
 import java.time.Instant;
 import java.util.Optional;
 import tautlog.logger.live.LiveReadings;
+import tautlog.logger.recorder.DiskReserve;
 
 /**
  * What a logger is doing, at one moment.
@@ -37,6 +38,7 @@ public record Status(
      * @param lostEvents other things for which no room was left
      * @param trouble what the disk says when it refuses
      * @param freeBytes left for this user, empty when the system does not say
+     * @param low whether less is free than {@link DiskReserve#BYTES}
      * @param lastLink of the chain, as last committed; keep it elsewhere to prove that nothing was changed
      */
     public record DiskStatus(
@@ -47,5 +49,6 @@ public record Status(
             long lostEvents,
             Optional<String> trouble,
             Optional<Long> freeBytes,
+            boolean low,
             Optional<String> lastLink) {}
 }

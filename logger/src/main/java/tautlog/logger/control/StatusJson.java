@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.live.LiveReadings;
+import tautlog.logger.recorder.DiskReserve;
 import tautlog.sample.Tally;
 
 /** A {@link Status} as one JSON document. Keys are added, never renamed; what is not known is null. */
@@ -40,6 +41,7 @@ final class StatusJson {
         json.addProperty("samples", outing.samples());
         json.add("last_number", number(outing.lastNumber()));
         json.add("last_sample", text(outing.lastSample().map(Instant::toString)));
+        json.add("silent_s", number(outing.silentSeconds()));
         json.add("tension_n", number(outing.tensionNewtons()));
         json.add("greatest_n", number(outing.greatestNewtons()));
         json.add("share", number(outing.share()));
@@ -73,6 +75,8 @@ final class StatusJson {
         json.addProperty("lost_events", disk.lostEvents());
         json.add("trouble", text(disk.trouble()));
         json.add("free_bytes", number(disk.freeBytes()));
+        json.addProperty("reserve_bytes", DiskReserve.BYTES);
+        json.addProperty("low", disk.low());
         json.add("last_link", text(disk.lastLink()));
         return json;
     }

@@ -4,16 +4,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.concurrent.TimeUnit;
 import tautlog.detect.Beacon;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
 import tautlog.logger.beacon.BeaconLamp;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.live.HookupInForce.Choice;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.BeaconState;
+import tautlog.sample.Calibration;
 import tautlog.sample.ClockFix;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
@@ -31,8 +33,10 @@ final class LiveOuting implements Evidence, FindingSink {
         BeaconState.CLEAR, BeaconState.CAUTION, BeaconState.OVER, BeaconState.FAULT
     };
 
+    private static final long SILENT_NANOS = TimeUnit.SECONDS.toNanos(1);
+
     private final Instrument instrument;
-    private final Setup setup;
+    private final Calibration calibration;
     private final LiveEvents events;
     private final HookupInForce hookups;
     private final List<String> notesWaiting;
@@ -57,19 +61,19 @@ final class LiveOuting implements Evidence, FindingSink {
     /** @param notesWaiting left before there was a sample; put at the first one, and cleared */
     LiveOuting(
             Instrument instrument,
-            Setup setup,
+            Installation installation,
             LiveEvents events,
             HookupInForce hookups,
             List<String> notesWaiting,
             BeaconLamp lamp) {
         this.notesWaiting = notesWaiting;
         this.instrument = instrument;
-        this.setup = setup;
         this.events = events;
         this.hookups = hookups;
         this.lamp = lamp;
-        detection = new Detection(instrument, setup.rig(), setup.calibration(), this);
-        beacon = new Beacon(instrument, setup.rig(), setup.calibration());
+        calibration = installation.lineCalibration();
+        detection = new Detection(instrument, installation.rig(), calibration, this);
+        beacon = new Beacon(instrument, installation.rig(), calibration);
         sampleTicks = new SampleTicks(instrument);
     }
 
@@ -94,9 +98,13 @@ final class LiveOuting implements Evidence, FindingSink {
         return fix;
     }
 
-    /** How long ago the last sample came. */
-    long silentNanos(long nanos) {
+    private long silentNanos(long nanos) {
         return nanos - lastSampleNanos;
+    }
+
+    /** Whether the last sample is too old to say how things are. */
+    boolean isSilent() {
+        return silentNanos(nowNanos) > SILENT_NANOS;
     }
 
     @Override
@@ -216,7 +224,7 @@ final class LiveOuting implements Evidence, FindingSink {
         }
         OptionalDouble greatest = greatestCounts == Integer.MIN_VALUE
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(setup.calibration().newtons(greatestCounts));
+                : OptionalDouble.of(calibration.newtons(greatestCounts));
         greatestCounts = Integer.MIN_VALUE;
         return new LiveReadings(
                 instrument.id(),
@@ -224,9 +232,10 @@ final class LiveOuting implements Evidence, FindingSink {
                 Optional.of(lastNumber),
                 OutingClock.of(fix.stream().toList(), instrument.tickHz()).instant(lastSampleTick),
                 OptionalInt.of(lastCounts),
-                OptionalDouble.of(setup.calibration().newtons(lastCounts)),
+                OptionalDouble.of(silentNanos(nowNanos) / 1e9),
+                isSilent() ? OptionalDouble.empty() : OptionalDouble.of(calibration.newtons(lastCounts)),
                 greatest,
-                shaftRpm,
+                isSilent() ? OptionalDouble.empty() : shaftRpm,
                 choice.hookup(),
                 choice.by(),
                 tally,

@@ -15,7 +15,7 @@ import tautlog.logger.clock.DeviceClock;
 import tautlog.logger.clock.HostClock;
 import tautlog.logger.clock.TickDating;
 import tautlog.logger.config.ClockChoice;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.BeaconState;
 import tautlog.logger.wire.OutingSink;
@@ -29,12 +29,11 @@ import tautlog.sample.Instrument;
 /** The outings of one run, one after the other. Reader thread only, except {@link #readings}. */
 public final class LiveOutings implements OutingSink {
     private static final Logger LOG = LoggerFactory.getLogger(LiveOutings.class);
-    private static final long SILENT_NANOS = TimeUnit.SECONDS.toNanos(1);
     private static final long PUBLISH_NANOS = TimeUnit.SECONDS.toNanos(1);
     /** A computer whose clock stands before this does not know the time. Chosen: before this program was written. */
     private static final long EARLIEST_MICROS = micros(Instant.parse("2024-01-01T00:00:00Z"));
 
-    private final Setup setup;
+    private final Installation installation;
     private final String program;
     private final LiveEvents events;
     private final BeaconLamp lamp;
@@ -53,13 +52,13 @@ public final class LiveOutings implements OutingSink {
     private volatile Optional<LiveReadings> readings = Optional.empty();
 
     /** @param program name and version, as the recording keeps it */
-    public LiveOutings(Setup setup, String program, LiveEvents events, BeaconLamp lamp) {
-        this.setup = setup;
+    public LiveOutings(Installation installation, String program, LiveEvents events, BeaconLamp lamp) {
+        this.installation = installation;
         this.program = program;
         this.events = events;
         this.lamp = lamp;
-        hookups = new HookupInForce(setup.rig());
-        ClockChoice clock = setup.config().clock();
+        hookups = new HookupInForce(installation.rig());
+        ClockChoice clock = installation.config().clock();
         deviceStartMicros =
                 clock instanceof ClockChoice.Device device ? Optional.of(micros(device.startUtc())) : Optional.empty();
         deviceMicros = deviceStartMicros;
@@ -82,7 +81,7 @@ public final class LiveOutings implements OutingSink {
         LiveOuting open = outing;
         if (open != null) {
             open.arriving(nanos);
-            if (open.silentNanos(nanos) > SILENT_NANOS) {
+            if (open.isSilent()) {
                 lamp.sensor(BeaconState.FAULT, nanos);
             }
             if (nanos - publishedNanos >= PUBLISH_NANOS) {
@@ -119,9 +118,13 @@ public final class LiveOutings implements OutingSink {
         warnOfShortScale(instrument);
         events.begin(
                 new OutingStart(
-                        instrument, setup.rigToml(), setup.calibration(), program, OutingStart.Source.INSTRUMENT),
+                        instrument,
+                        installation.rigToml(),
+                        installation.cellCalibration(),
+                        program,
+                        OutingStart.Source.INSTRUMENT),
                 deviceStartMicros.isPresent() ? deviceMicros : hostMicros);
-        LiveOuting next = new LiveOuting(instrument, setup, events, hookups, notesWaiting, lamp);
+        LiveOuting next = new LiveOuting(instrument, installation, events, hookups, notesWaiting, lamp);
         next.arriving(nowNanos);
         outing = next;
         dating.begin(instrument, next);
@@ -145,8 +148,8 @@ public final class LiveOutings implements OutingSink {
     }
 
     private void warnOfShortScale(Instrument instrument) {
-        double most = setup.calibration().newtons(instrument.fullScale());
-        Limit lowest = setup.rig().hookups().stream()
+        double most = installation.lineCalibration().newtons(instrument.fullScale());
+        Limit lowest = installation.rig().hookups().stream()
                 .map(Hookup::limit)
                 .min(Comparator.comparing(Limit::newtons))
                 .orElseThrow();

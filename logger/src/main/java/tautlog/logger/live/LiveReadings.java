@@ -17,9 +17,10 @@ import tautlog.sample.Tally;
  * @param lastNumber of the last sample
  * @param lastSample when that was taken; empty while no clock is known
  * @param lastCounts of that sample
- * @param tensionNewtons of that sample
+ * @param silentSeconds how long ago it came; empty when none did
+ * @param tensionNewtons of that sample; empty when it is more than a second old: what was is not what is
  * @param greatestNewtons of the last second
- * @param shaftRpm latest reading
+ * @param shaftRpm latest reading; empty like the tension
  * @param hookup in force, with its limit
  * @param tally what the line lost
  * @param lostByInstrument samples that the instrument lost itself, since its boot
@@ -30,6 +31,7 @@ public record LiveReadings(
         Optional<Long> lastNumber,
         Optional<Instant> lastSample,
         OptionalInt lastCounts,
+        OptionalDouble silentSeconds,
         OptionalDouble tensionNewtons,
         OptionalDouble greatestNewtons,
         OptionalDouble shaftRpm,
@@ -45,6 +47,7 @@ public record LiveReadings(
                 Optional.empty(),
                 Optional.empty(),
                 OptionalInt.empty(),
+                OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),

@@ -1,15 +1,10 @@
 package tautlog.logger.recorder;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
-import tautlog.recording.Outing;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
-import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
 
@@ -59,34 +54,6 @@ public final class DayFiles implements RecordingStore {
         }
         writer = null;
         open.close();
-        file = file.isPresent() ? Optional.of(dated(file.get())) : file;
-    }
-
-    private Path dated(Path closed) throws RecordingException {
-        if (!files.isUndated(closed)) {
-            return closed;
-        }
-        Optional<Long> began = began(closed);
-        if (began.isEmpty()) {
-            return closed;
-        }
-        Path name = files.free(began.get());
-        try {
-            return Files.move(closed, name);
-        } catch (IOException e) {
-            throw new RecordingException(closed + ": cannot be renamed to " + name + ": " + e.getMessage(), e);
-        }
-    }
-
-    private static Optional<Long> began(Path file) throws RecordingException {
-        try (Recording recording = Recording.open(file)) {
-            for (Outing outing : recording.outings()) {
-                OptionalLong utcMicros = outing.utcMicros(outing.firstTick());
-                if (utcMicros.isPresent()) {
-                    return Optional.of(utcMicros.getAsLong());
-                }
-            }
-        }
-        return Optional.empty();
+        file = file.isPresent() ? Optional.of(files.named(file.get())) : file;
     }
 }

@@ -18,6 +18,7 @@ import tautlog.recording.OutingWriter;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 
 /**
@@ -44,15 +45,30 @@ public final class InterruptedOutings {
         int finished = 0;
         for (Path file : files.there()) {
             try {
-                finished += hasOpenOuting(file) ? finish(file) : 0;
+                if (hasOpenOuting(file)) {
+                    finished += finish(file);
+                    files.named(file);
+                }
             } catch (RecordingException unusable) {
                 LOG.warn("left as it is: {}", unusable.getMessage());
             }
         }
         if (Files.exists(next)) {
-            RecordingWriter.open(next, files.winch()).close();
+            requireThatItCanGoOn(next);
         }
         return finished;
+    }
+
+    private void requireThatItCanGoOn(Path next) throws RecordingException {
+        try {
+            RecordingWriter.open(next, files.winch()).close();
+        } catch (RecordingException unusable) {
+            throw new RecordingException(
+                    unusable.getMessage()
+                            + "\n  Today's recording cannot go on in this file, so nothing was started; the file is as it"
+                            + " was. If that cannot be mended, move it out of the folder, keep it, and start again.",
+                    unusable);
+        }
     }
 
     private static boolean hasOpenOuting(Path file) throws RecordingException {
@@ -86,7 +102,10 @@ public final class InterruptedOutings {
             Rig rig =
                     Rig.parse("rig of outing " + outing.index(), outing.start().rigToml());
             Detection detection = new Detection(
-                    outing.start().instrument(), rig, outing.start().calibration(), missing);
+                    outing.start().instrument(),
+                    rig,
+                    LineCalibration.of(outing.start().calibration(), rig),
+                    missing);
             recording.replay(outing, detection);
             detection.end();
         } catch (ConfigException rigOfAnotherVersion) {

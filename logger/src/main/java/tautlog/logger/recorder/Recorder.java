@@ -70,6 +70,8 @@ public final class Recorder implements Runnable {
                 backlog.await(GATHER_MILLIS);
                 writeGroup();
             }
+            store.close();
+            file = store.file(); // closing may have given it its day's name
         } catch (DiskRefusedToTheEnd gone) {
             LOG.error("{}", gone.getMessage());
         } catch (RecordingException closing) {
@@ -125,8 +127,8 @@ public final class Recorder implements Runnable {
 
     private void taken() {
         if (trouble.isPresent()) {
-            trouble = Optional.empty();
             lamp.disk(false, System.nanoTime());
+            trouble = Optional.empty();
             LOG.info(
                     "the disk takes the recording again refusals={} lost_samples={}",
                     refusals.get(),
@@ -142,9 +144,9 @@ public final class Recorder implements Runnable {
                     words,
                     Backlog.HELD_SECONDS);
         }
-        trouble = Optional.of(words);
+        lamp.disk(true, System.nanoTime()); // first: who reads of trouble finds the beacon at fault
         refusals.incrementAndGet();
-        lamp.disk(true, System.nanoTime());
+        trouble = Optional.of(words);
         if (System.nanoTime() - giveUpNanos > 0 && giveUpNanos != Long.MAX_VALUE) {
             throw new DiskRefusedToTheEnd(words);
         }

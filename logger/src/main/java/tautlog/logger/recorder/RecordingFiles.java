@@ -6,7 +6,11 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.Stream;
+import tautlog.recording.Outing;
+import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingName;
 
@@ -52,6 +56,39 @@ public final class RecordingFiles {
     /** A name of that day that no file has yet: {@code _2} and so on when there is one. */
     Path free(long utcMicros) {
         return RecordingName.datedAndFree(folder, winch, instant(utcMicros));
+    }
+
+    /**
+     * Gives a closed recording of unknown day its day's name, if a clock was known before it ended.
+     *
+     * @return its name from now on
+     */
+    Path named(Path closed) throws RecordingException {
+        if (!isUndated(closed)) {
+            return closed;
+        }
+        Optional<Long> began = began(closed);
+        if (began.isEmpty()) {
+            return closed;
+        }
+        Path name = free(began.get());
+        try {
+            return Files.move(closed, name);
+        } catch (IOException e) {
+            throw new RecordingException(closed + ": cannot be renamed to " + name + ": " + e.getMessage(), e);
+        }
+    }
+
+    private static Optional<Long> began(Path file) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            for (Outing outing : recording.outings()) {
+                OptionalLong utcMicros = outing.utcMicros(outing.firstTick());
+                if (utcMicros.isPresent()) {
+                    return Optional.of(utcMicros.getAsLong());
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     /** All recordings of this winch that are there, the one written last first. */

@@ -1,6 +1,7 @@
 package tautlog.logger.run;
 
 import java.time.Instant;
+import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
 import tautlog.logger.beacon.BeaconSender;
 import tautlog.logger.live.LiveOutings;
@@ -22,16 +23,18 @@ final class Intake implements LineReader.Listener {
     private final LiveOutings outings;
     private final Marks marks;
     private final BeaconSender beacon;
+    private final InstantSource clock;
     private final OutingAssembler assembler;
     private final FrameDecoder decoder = new FrameDecoder();
     private volatile Tally tally = Tally.NONE;
     private long tallyNanos;
 
-    Intake(LiveEvents events, LiveOutings outings, Marks marks, BeaconSender beacon) {
+    Intake(LiveEvents events, LiveOutings outings, Marks marks, BeaconSender beacon, InstantSource clock) {
         this.events = events;
         this.outings = outings;
         this.marks = marks;
         this.beacon = beacon;
+        this.clock = clock;
         assembler = new OutingAssembler(outings);
     }
 
@@ -49,7 +52,7 @@ final class Intake implements LineReader.Listener {
         long nowNanos = System.nanoTime();
         events.open(nowNanos);
         try {
-            outings.arriving(nowNanos, ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now()));
+            outings.arriving(nowNanos, ChronoUnit.MICROS.between(Instant.EPOCH, clock.instant()));
             marks.serve(outings);
             assembler.arriving(nowNanos);
             decoder.feed(bytes, 0, n, assembler);

@@ -1,6 +1,7 @@
 package tautlog.logger.run;
 
 import java.io.PrintWriter;
+import java.time.InstantSource;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -9,7 +10,7 @@ import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.beacon.BeaconSender;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.port.InstrumentPort;
@@ -24,20 +25,21 @@ import tautlog.sample.Tally;
 public final class LineWatch {
     private static final long LINE_MILLIS = 1_000;
 
-    private final Setup setup;
+    private final Installation installation;
     private final InstrumentPort port;
     private final LiveOutings outings;
     private final Intake intake;
     private final LineReader reader;
 
-    public LineWatch(Setup setup, InstrumentPort port) {
-        this.setup = setup;
+    public LineWatch(Installation installation, InstrumentPort port) {
+        this.installation = installation;
         this.port = port;
         BeaconLamp lamp = new BeaconLamp();
         LiveEvents nowhere = new Nowhere();
-        outings = new LiveOutings(setup, "listen", nowhere, lamp);
+        outings = new LiveOutings(installation, "listen", nowhere, lamp);
         // its beacon thread is never started: an instrument that is only listened to shows fault, as it should
-        intake = new Intake(nowhere, outings, new Marks(setup.rig()), new BeaconSender(lamp));
+        intake = new Intake(
+                nowhere, outings, new Marks(installation.rig()), new BeaconSender(lamp), InstantSource.system());
         reader = new LineReader(port, LineReader.AtHangUp.END, intake);
     }
 
@@ -73,22 +75,28 @@ public final class LineWatch {
                         + tally.rejected().entrySet().stream()
                                 .map((Map.Entry<String, Long> kind) -> kind.getKey() + " " + kind.getValue())
                                 .collect(Collectors.joining(", "));
-        return readings.map(this::words).orElse("no instrument heard: no HELLO has come")
+        return readings.map(this::words).orElse(unheard(tally))
                 + rejected
                 + (tally.lostFrames() > 0 ? "  lost frames " + tally.lostFrames() : "");
     }
 
+    private static String unheard(Tally tally) {
+        return tally.rejected().isEmpty()
+                ? "no instrument heard: nothing comes; check its power, the cable and [instrument] port"
+                : "no instrument heard: what comes is no frame; check [instrument] baud and the cable";
+    }
+
     private String words(LiveReadings now) {
-        if (now.greatestNewtons().isEmpty()) {
+        if (now.greatestNewtons().isEmpty() || now.tensionNewtons().isEmpty()) {
             return now.instrument() + "  no sample in the last second";
         }
-        ForceUnit unit = setup.rig().units();
+        ForceUnit unit = installation.rig().units();
         boolean atMost = now.hookup().limit().isAtMost();
         return String.format(
                 Locale.ROOT,
                 "%s  %s (counts %d)  greatest %s, %s%.0f %% of limit  shaft %s  hookup %s%s",
                 now.instrument(),
-                unit.format(now.tensionNewtons().orElse(0)),
+                unit.format(now.tensionNewtons().getAsDouble()),
                 now.lastCounts().orElse(0),
                 unit.format(now.greatestNewtons().getAsDouble()),
                 atMost ? "at least " : "",

@@ -1,7 +1,6 @@
 package tautlog.logger.run;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -9,13 +8,12 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.beacon.BeaconSender;
 import tautlog.logger.config.ClockChoice;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.control.ControlServer;
 import tautlog.logger.control.Controlled;
 import tautlog.logger.control.MarkAnswer;
@@ -28,13 +26,14 @@ import tautlog.logger.port.InstrumentPort;
 import tautlog.logger.port.PortException;
 import tautlog.logger.recorder.Backlog;
 import tautlog.logger.recorder.DayFiles;
+import tautlog.logger.recorder.DiskReserve;
 import tautlog.logger.recorder.InterruptedOutings;
 import tautlog.logger.recorder.Overflow;
 import tautlog.logger.recorder.Recorder;
 import tautlog.logger.recorder.RecorderState;
 import tautlog.logger.recorder.RecordingFiles;
-import tautlog.logger.recorder.RecordingStore;
 import tautlog.logger.recorder.RecordingsFolder;
+import tautlog.logger.recorder.TrialRecording;
 import tautlog.recording.RecordingException;
 
 /**
@@ -46,9 +45,9 @@ import tautlog.recording.RecordingException;
  */
 public final class LoggerRun implements Controlled {
     private static final Logger LOG = LoggerFactory.getLogger(LoggerRun.class);
-    private static final long STATUS_MILLIS = 60_000;
+    private static final long LOOK_MILLIS = 5_000;
+    private static final int LOOKS_PER_STATUS = 12;
     private static final long STOP_MILLIS = 5_000;
-    private static final long SCARCE_BYTES = 64L << 20;
 
     /** When a run ends by itself. */
     public enum Until {
@@ -58,16 +57,18 @@ public final class LoggerRun implements Controlled {
         CLOSED
     }
 
-    private final Setup setup;
+    private final Installation installation;
     private final InstrumentPort port;
     private final String program;
-    private final Instant started = Instant.now();
+    private final Board board;
+    private final Instant started;
     private final RecordingFiles files;
     private final StatusFile statusFile;
     private final BeaconLamp lamp = new BeaconLamp();
     private final BeaconSender beacon = new BeaconSender(lamp);
     private final Backlog backlog;
     private final Recorder recorder;
+    private final DiskReserve reserve;
     private final Marks marks;
     private final LiveOutings outings;
     private final Intake intake;
@@ -75,37 +76,38 @@ public final class LoggerRun implements Controlled {
     private final CountDownLatch finished = new CountDownLatch(1);
     private volatile Optional<Throwable> bug = Optional.empty();
     private volatile boolean stopping;
-    private boolean scarceSaid;
 
     /** @param program name and version of this program */
-    public LoggerRun(Setup setup, InstrumentPort port, Until until, String program) {
-        this(setup, port, until, program, DayFiles::new);
+    public LoggerRun(Installation installation, InstrumentPort port, Until until, String program) {
+        this(
+                installation,
+                port,
+                until,
+                program,
+                Board.here(installation.config().recordings()));
     }
 
-    /** @param store where outings are put */
-    LoggerRun(
-            Setup setup,
-            InstrumentPort port,
-            Until until,
-            String program,
-            Function<RecordingFiles, RecordingStore> store) {
-        this.setup = setup;
+    LoggerRun(Installation installation, InstrumentPort port, Until until, String program, Board board) {
+        this.installation = installation;
+        this.board = board;
+        started = board.clock().instant();
         this.port = port;
         this.program = program;
-        Path recordings = setup.config().recordings();
-        files = new RecordingFiles(recordings, setup.rig().winch());
+        Path recordings = installation.config().recordings();
+        files = new RecordingFiles(recordings, installation.rig().winch());
         statusFile = new StatusFile(recordings);
         backlog = new Backlog(isReplayed() ? Overflow.WAIT : Overflow.LOSE);
-        recorder = new Recorder(backlog, store.apply(files), lamp);
-        marks = new Marks(setup.rig());
-        outings = new LiveOutings(setup, program, backlog, lamp);
-        intake = new Intake(backlog, outings, marks, beacon);
+        recorder = new Recorder(backlog, board.disk().apply(files), lamp);
+        reserve = new DiskReserve(board.space(), lamp);
+        marks = new Marks(installation.rig());
+        outings = new LiveOutings(installation, program, backlog, lamp);
+        intake = new Intake(backlog, outings, marks, beacon, board.clock());
         reader = new LineReader(
                 port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
     }
 
     private boolean isReplayed() {
-        return setup.config().clock() instanceof ClockChoice.Device;
+        return installation.config().clock() instanceof ClockChoice.Device;
     }
 
     /**
@@ -116,13 +118,15 @@ public final class LoggerRun implements Controlled {
      *     nothing up to the end
      */
     public void run() throws PortException, RecordingException, InterruptedException {
-        try (RecordingsFolder folder = RecordingsFolder.claim(setup.config().recordings())) {
+        try (RecordingsFolder folder =
+                RecordingsFolder.claim(installation.config().recordings())) {
+            TrialRecording.writeAndDelete(folder.path());
             new InterruptedOutings(files).finishAll(files.dated(startMicros()));
             LOG.info(
                     "started port={} recordings={} winch={}",
                     port.name(),
                     folder.path(),
-                    setup.rig().winch());
+                    installation.rig().winch());
             record(port.open());
         } finally {
             finished.countDown();
@@ -134,7 +138,9 @@ public final class LoggerRun implements Controlled {
     }
 
     private long startMicros() {
-        Instant start = setup.config().clock() instanceof ClockChoice.Device device ? device.startUtc() : Instant.now();
+        Instant start = installation.config().clock() instanceof ClockChoice.Device device
+                ? device.startUtc()
+                : board.clock().instant();
         return ChronoUnit.MICROS.between(Instant.EPOCH, start);
     }
 
@@ -179,7 +185,7 @@ public final class LoggerRun implements Controlled {
 
     private Optional<ControlServer> control() {
         try {
-            return Optional.of(ControlServer.open(setup.config().recordings(), this));
+            return Optional.of(ControlServer.open(installation.config().recordings(), this));
         } catch (IOException | IllegalArgumentException refused) {
             LOG.warn(
                     "status and mark cannot reach this logger: no socket in the recordings folder ({});"
@@ -197,14 +203,14 @@ public final class LoggerRun implements Controlled {
         }
     }
 
-    /** Waits for the reader's end; leaves the status each minute. */
+    /** Waits for the reader's end; looks at the disk's room all the while, and leaves the status each minute. */
     private void watch(Thread readerThread) throws InterruptedException {
-        writeStatus(false);
-        readerThread.join(STATUS_MILLIS);
-        while (readerThread.isAlive() && !stopping) {
-            writeStatus(false);
-            warnWhenScarce();
-            readerThread.join(STATUS_MILLIS);
+        for (int look = 0; readerThread.isAlive() && !stopping; look++) {
+            reserve.look(System.nanoTime());
+            if (look % LOOKS_PER_STATUS == 0) {
+                writeStatus(false);
+            }
+            readerThread.join(LOOK_MILLIS);
         }
     }
 
@@ -262,23 +268,24 @@ public final class LoggerRun implements Controlled {
         RecorderState disk = recorder.state();
         return new Status(
                 program,
-                Instant.now(),
+                board.clock().instant(),
                 started,
                 closed,
-                setup.rig().winch(),
+                installation.rig().winch(),
                 port.name(),
                 reader.isOpen(),
                 reader.hangUps(),
                 lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
                 outings.readings(),
                 new DiskStatus(
-                        setup.config().recordings().toString(),
+                        installation.config().recordings().toString(),
                         disk.file(),
                         disk.lagSeconds(),
                         backlog.lostSamples(),
                         backlog.lostEvents(),
                         disk.trouble(),
-                        freeBytes(),
+                        reserve.freeBytes(),
+                        reserve.isLow(),
                         disk.lastLink()));
     }
 
@@ -288,21 +295,5 @@ public final class LoggerRun implements Controlled {
         } catch (IOException refused) {
             LOG.debug("status.json is not written: {}", refused.getMessage());
         }
-    }
-
-    private Optional<Long> freeBytes() {
-        try {
-            return Optional.of(Files.getFileStore(setup.config().recordings()).getUsableSpace());
-        } catch (IOException unknown) {
-            return Optional.empty();
-        }
-    }
-
-    private void warnWhenScarce() {
-        boolean scarce = freeBytes().map(free -> free < SCARCE_BYTES).orElse(false);
-        if (scarce && !scarceSaid) {
-            LOG.warn("the disk of the recordings has less than {} MB left", SCARCE_BYTES >> 20);
-        }
-        scarceSaid = scarce;
     }
 }

@@ -70,7 +70,8 @@ final class Marks {
         String what = request.hookup
                 .map(hookup -> "hookup " + hookup.id() + (request.note.isPresent() ? " and the note" : ""))
                 .orElse("the note");
-        return atNumber.map(number -> what + " noted from sample " + number + " on")
-                .orElse(what + " kept for the next outing's first sample: no sample has come yet");
+        return atNumber.map(number -> what + " recorded at sample " + number
+                        + (request.hookup.isPresent() ? "; the hookup is in force from there on" : ""))
+                .orElse(what + " will be recorded at the first sample: none has come yet");
     }
 }

@@ -5,11 +5,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 
 /** {@code target/tautlogd.jar} as a process of its own, as it is started on the board. */
 final class StartedDaemon {
-    private static final Path JAR = Path.of(System.getProperty("tautlog.root"), "logger", "target", "tautlogd.jar");
+    static final Path JAR = Path.of(System.getProperty("tautlog.root"), "logger", "target", "tautlogd.jar");
+
+    private static final Queue<Process> STARTED = new ConcurrentLinkedQueue<>();
 
     private final Process process;
     private final Path stderr;
@@ -20,7 +24,13 @@ final class StartedDaemon {
     }
 
     static StartedDaemon start(Path folder, String... arguments) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
+        return startAs(List.of(), folder, arguments);
+    }
+
+    /** @param prefix a program that starts the logger, as another user for example; may be empty */
+    static StartedDaemon startAs(List<String> prefix, Path folder, String... arguments) throws IOException {
+        List<String> command = new ArrayList<>(prefix);
+        command.addAll(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx64m",
                 "-XX:+UseSerialGC",
@@ -32,7 +42,14 @@ final class StartedDaemon {
                 .redirectError(stderr.toFile())
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                 .start();
+        STARTED.add(process);
         return new StartedDaemon(process, stderr);
+    }
+
+    /** Ends what tests that failed left running: it would open the next test's terminal, which may get the same name. */
+    static void killAll() {
+        STARTED.forEach(Process::destroyForcibly);
+        STARTED.clear();
     }
 
     /** Ctrl-C's sibling: asks to stop. */

@@ -30,7 +30,7 @@ class TautlogDaemonTest {
 
     @Test
     void startsItsHelpWithTwoExamples() {
-        for (String command : new String[] {"run", "listen", "ports", "status", "mark"}) {
+        for (String command : new String[] {"run", "listen", "ports", "status", "mark", "simulate"}) {
             out.getBuffer().setLength(0);
             assertEquals(0, execute(command, "--help"));
             assertTrue(out.toString().startsWith("Examples:"), out::toString);

@@ -3,6 +3,7 @@ package tautlog.logger.run;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Proxy;
 import java.util.Optional;
+import tautlog.logger.LoggerFolder;
 import tautlog.logger.recorder.DayFiles;
 import tautlog.logger.recorder.RecordingFiles;
 import tautlog.logger.recorder.RecordingStore;
@@ -14,7 +15,13 @@ import tautlog.recording.RecordingException;
 final class FullDisk {
     volatile boolean isFull;
 
-    RecordingStore over(RecordingFiles files) {
+    /** This computer, with this disk. */
+    Board of(LoggerFolder folder) {
+        Board here = Board.here(folder.recordings());
+        return new Board(here.clock(), here.space(), this::over);
+    }
+
+    private RecordingStore over(RecordingFiles files) {
         DayFiles real = new DayFiles(files);
         return new RecordingStore() {
             @Override

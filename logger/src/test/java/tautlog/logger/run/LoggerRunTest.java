@@ -52,7 +52,7 @@ class LoggerRunTest {
         port.bring(instrument.haul().haul().take()).hangUp();
 
         // when
-        new LoggerRun(folder.setup(), port, Until.CLOSED, "tautlogd test").run();
+        new LoggerRun(folder.installation(), port, Until.CLOSED, "tautlogd test").run();
 
         // then
         Path file = StoredOuting.only(folder.recordings());
@@ -71,7 +71,7 @@ class LoggerRunTest {
         port.bring(instrument.haul().take()).hangUp();
 
         // when
-        new LoggerRun(folder.setup(), port, Until.CLOSED, "tautlogd test").run();
+        new LoggerRun(folder.installation(), port, Until.CLOSED, "tautlogd test").run();
 
         // then: StoredOuting compares the two, field by field
         StoredOuting outing =
@@ -87,11 +87,11 @@ class LoggerRunTest {
         // given
         LoggerFolder folder = LoggerFolder.at(path, "scripted", LoggerFolder.DEVICE_CLOCK);
         port.bring(instrument.hold(0, 500).take()).hangUp();
-        new LoggerRun(folder.setup(), port, Until.CLOSED, "tautlogd test").run();
+        new LoggerRun(folder.installation(), port, Until.CLOSED, "tautlogd test").run();
 
         // when
         port.bring(new SmallInstrument(8).hold(5, 1_000).take()).hangUp();
-        new LoggerRun(folder.setup(), port, Until.CLOSED, "tautlogd test").run();
+        new LoggerRun(folder.installation(), port, Until.CLOSED, "tautlogd test").run();
 
         // then
         List<StoredOuting> outings = StoredOuting.readAll(StoredOuting.only(folder.recordings()));
@@ -108,7 +108,7 @@ class LoggerRunTest {
         port.bring(instrument.take()).hangUp();
 
         // when
-        new LoggerRun(folder.setup(), port, Until.CLOSED, "tautlogd test").run();
+        new LoggerRun(folder.installation(), port, Until.CLOSED, "tautlogd test").run();
 
         // then
         StoredOuting outing =
@@ -201,6 +201,8 @@ class LoggerRunTest {
         port.bring(instrument.hold(0, 500).take());
         run.await("samples before it", () -> hasSamples(run, 500));
 
+        run.await("the first line", () -> run.logger.status().portOpen());
+
         // when: it vanishes, is missing for a while, comes back
         port.missing(true);
         port.hangUp();
@@ -230,7 +232,7 @@ class LoggerRunTest {
             OutingWriter cut = writer.begin(new OutingStart(
                     instrument.instrument(),
                     LoggerFolder.RIG,
-                    folder.setup().calibration(),
+                    folder.installation().cellCalibration(),
                     "tautlogd test",
                     OutingStart.Source.INSTRUMENT));
             int[] counts = instrument.haul().sent().stream()
@@ -244,7 +246,7 @@ class LoggerRunTest {
 
         // when
         port.bring(new SmallInstrument(8).hold(0, 500).take()).hangUp();
-        new LoggerRun(folder.setup(), port, Until.CLOSED, "tautlogd test").run();
+        new LoggerRun(folder.installation(), port, Until.CLOSED, "tautlogd test").run();
 
         // then
         List<StoredOuting> outings = StoredOuting.readAll(file);
@@ -261,8 +263,7 @@ class LoggerRunTest {
         // given: a disk that takes what comes
         FullDisk disk = new FullDisk();
         LoggerFolder folder = LoggerFolder.at(path, "scripted", LoggerFolder.HOST_CLOCK);
-        LoggerRun logger =
-                new LoggerRun(folder.setup(), port, Until.STOPPED, "tautlogd test", files -> disk.over(files));
+        LoggerRun logger = new LoggerRun(folder.installation(), port, Until.STOPPED, "tautlogd test", disk.of(folder));
         Started run = new Started(folder, logger);
         run.begin();
         port.bring(instrument.hold(0, 500).take());
@@ -295,7 +296,7 @@ class LoggerRunTest {
         run.await("the first", () -> new java.io.File(run.folder.recordings().toFile(), "status.json").exists());
 
         // when
-        LoggerRun second = new LoggerRun(run.folder.setup(), new ScriptedPort(), Until.CLOSED, "tautlogd test");
+        LoggerRun second = new LoggerRun(run.folder.installation(), new ScriptedPort(), Until.CLOSED, "tautlogd test");
         RecordingException refused = assertThrows(RecordingException.class, second::run);
         run.stop();
 
@@ -324,7 +325,7 @@ class LoggerRunTest {
 
     private Started start(Until until) throws IOException, ConfigException {
         LoggerFolder folder = LoggerFolder.at(path, "scripted", LoggerFolder.HOST_CLOCK);
-        Started run = new Started(folder, new LoggerRun(folder.setup(), port, until, "tautlogd test"));
+        Started run = new Started(folder, new LoggerRun(folder.installation(), port, until, "tautlogd test"));
         run.begin();
         return run;
     }

@@ -1,8 +1,6 @@
 package tautlog.logger.config;
 
 import java.io.IOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -10,25 +8,32 @@ import java.util.List;
 import java.util.Optional;
 import tautlog.config.ConfigException;
 import tautlog.config.Problem;
-import tautlog.rig.Cell;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 
 /**
- * All that a logger is told before it starts.
+ * One logger on one winch: all that it is told before it starts.
  *
  * @param rigToml the rig file's text, whole, as the recording keeps it
- * @param calibration from counts to the line's tension: what was written for the cell, divided by the part of the tension
- *     that the cell sees at its place
+ * @param cellCalibration from counts to the load cell's own force, as written; the recording keeps this one
  */
-public record Setup(LoggerConfig config, Rig rig, String rigToml, Calibration calibration) {
+public record Installation(LoggerConfig config, Rig rig, String rigToml, Calibration cellCalibration) {
+
+    /**
+     * From counts to the line's tension, for detectors, beacon and screens: the cell's own calibration with its place taken
+     * into account. It is derived from what the recording keeps, live as at the desk, so that the place counts once.
+     */
+    public Calibration lineCalibration() {
+        return LineCalibration.of(cellCalibration, rig);
+    }
 
     /**
      * Reads the configuration and the files that it names.
      *
      * @throws ConfigException with the problems of all of them
      */
-    public static Setup load(Path file) throws ConfigException {
+    public static Installation load(Path file) throws ConfigException {
         Loading loading = new Loading();
         LoggerConfig config = LoggerConfig.parse(file, loading.mustRead(file));
         Optional<String> rigToml = loading.read(config.rig());
@@ -36,20 +41,7 @@ public record Setup(LoggerConfig config, Rig rig, String rigToml, Calibration ca
                 toml -> loading.parsed(() -> Rig.parse(config.rig().toString(), toml)));
         Optional<Calibration> calibration = loading.calibration(config.calibration());
         loading.throwIfAny();
-        return new Setup(
-                config,
-                rig.orElseThrow(),
-                rigToml.orElseThrow(),
-                ofTheLine(calibration.orElseThrow(), rig.orElseThrow()));
-    }
-
-    private static Calibration ofTheLine(Calibration ofTheCell, Rig rig) {
-        BigDecimal readingPerTension = rig.cell().map(Cell::readingPerTension).orElse(BigDecimal.ONE);
-        if (readingPerTension.compareTo(BigDecimal.ONE) == 0) {
-            return ofTheCell;
-        }
-        return new Calibration(
-                ofTheCell.zeroCounts(), ofTheCell.newtonsPerCount().divide(readingPerTension, MathContext.DECIMAL128));
+        return new Installation(config, rig.orElseThrow(), rigToml.orElseThrow(), calibration.orElseThrow());
     }
 
     /** Reads one file after the other and collects what is wrong with each. */

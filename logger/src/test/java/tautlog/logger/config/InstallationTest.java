@@ -14,7 +14,7 @@ import tautlog.config.Problem;
 import tautlog.logger.LoggerFolder;
 import tautlog.sample.Calibration;
 
-class SetupTest {
+class InstallationTest {
     @TempDir
     Path folder;
 
@@ -24,12 +24,12 @@ class SetupTest {
         LoggerFolder logger = LoggerFolder.at(folder, "/dev/ttyACM0", LoggerFolder.HOST_CLOCK);
 
         // when
-        Setup setup = logger.setup();
+        Installation installation = logger.installation();
 
         // then
-        assertEquals("upper-landing", setup.rig().winch());
-        assertEquals(LoggerFolder.RIG, setup.rigToml());
-        assertEquals(0.01, setup.calibration().newtons(1));
+        assertEquals("upper-landing", installation.rig().winch());
+        assertEquals(LoggerFolder.RIG, installation.rigToml());
+        assertEquals(0.01, installation.cellCalibration().newtons(1));
     }
 
     @Test
@@ -42,7 +42,7 @@ class SetupTest {
                 Files.readString(logger.config()).replaceAll("(?s)zero_counts.*", "file = \"cal.toml\"\n"));
 
         // then
-        assertEquals(Calibration.of("120.5", "0.02"), logger.setup().calibration());
+        assertEquals(Calibration.of("120.5", "0.02"), logger.installation().cellCalibration());
     }
 
     @Test
@@ -55,7 +55,8 @@ class SetupTest {
                         "[[gear]]", "[cell]\nat = \"fairlead\"\nangle_between_lines_deg = 0\n[[gear]]"));
 
         // then
-        assertEquals(0.005, logger.setup().calibration().newtons(1), 1e-18);
+        assertEquals(0.005, logger.installation().lineCalibration().newtons(1), 1e-18);
+        assertEquals(Calibration.of("0", "0.01"), logger.installation().cellCalibration());
     }
 
     @Test
@@ -69,7 +70,7 @@ class SetupTest {
 
         // when
         List<Problem> problems =
-                assertThrows(ConfigException.class, logger::setup).problems();
+                assertThrows(ConfigException.class, logger::installation).problems();
 
         // then
         assertEquals(
@@ -83,7 +84,8 @@ class SetupTest {
 
     @Test
     void saysWhenTheConfigurationItselfIsNotThere() {
-        ConfigException missing = assertThrows(ConfigException.class, () -> Setup.load(folder.resolve("logger.toml")));
+        ConfigException missing =
+                assertThrows(ConfigException.class, () -> Installation.load(folder.resolve("logger.toml")));
 
         assertEquals("this file is not there", missing.problems().get(0).found());
     }

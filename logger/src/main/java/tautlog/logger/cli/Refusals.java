@@ -8,7 +8,7 @@ import picocli.CommandLine.ParseResult;
 import tautlog.config.ConfigException;
 
 /** Says what went wrong, on stderr, and gives the exit code. */
-final class Failures implements IExecutionExceptionHandler {
+final class Refusals implements IExecutionExceptionHandler {
     @Override
     public int handleExecutionException(Exception thrown, CommandLine command, ParseResult parsed) {
         PrintWriter err = command.getErr();

@@ -1,0 +1,178 @@
+package tautlog.logger.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import tautlog.logger.LoggerFolder;
+import tautlog.logger.SmallInstrument;
+import tautlog.logger.StoredOuting;
+import tautlog.logger.pty.PseudoTerminal;
+import tautlog.logger.recorder.DiskReserve;
+import tautlog.logger.wire.BeaconDecoder;
+import tautlog.logger.wire.BeaconSink;
+import tautlog.logger.wire.BeaconState;
+import tautlog.logger.wire.FrameFault;
+import tautlog.recording.Recording;
+
+/** The packaged logger on a disk that really fills up while it records, and has room again later. */
+@Timeout(180)
+class FullDiskIT {
+    private static final Duration PATIENCE = Duration.ofSeconds(20);
+
+    @AfterEach
+    void leavesNoLoggerBehind() {
+        StartedDaemon.killAll();
+    }
+
+    @TempDir
+    Path path;
+
+    private final SmallInstrument instrument = new SmallInstrument(7);
+
+    @Test
+    void saysSoBeforeAndWhenItIsFullAndStoresEverythingWhenThereIsRoomAgain() throws Exception {
+        try (SmallDisk disk = SmallDisk.mount(path.resolve("recordings"), 96);
+                PseudoTerminal terminal = PseudoTerminal.open()) {
+            LoggerFolder folder = LoggerFolder.at(path, terminal.portName(), LoggerFolder.HOST_CLOCK);
+            StartedDaemon logger =
+                    StartedDaemon.start(path, "run", "--config", folder.config().toString());
+            try {
+                assertTrue(terminal.waitForReader(PATIENCE), logger.stderr());
+                Feed feed = new Feed(terminal);
+
+                // given: it records on a disk with room
+                feed.until("a clear beacon", () -> feed.shown == BeaconState.CLEAR);
+                feed.until("a recording", () -> !disk(folder).get("last_link").isJsonNull());
+                assertFalse(disk(folder).get("low").getAsBoolean());
+
+                // when: less than the reserve is left
+                disk.fillUpTo(DiskReserve.BYTES / 2);
+                feed.until("low disk", () -> disk(folder).get("low").getAsBoolean());
+                feed.forSeconds(2); // a pause of the feed shows fault, too: that is over by now
+                assertEquals(BeaconState.FAULT, feed.shown);
+
+                // then: it says so and records on
+                assertTrue(disk(folder).get("low").getAsBoolean());
+                assertTrue(disk(folder).get("trouble").isJsonNull());
+                assertTrue(text(folder).contains("NEARLY FULL"), text(folder));
+                assertTrue(logger.stderr().contains("nearly full"), logger.stderr());
+                int soFar = instrument.sent().size();
+                feed.forSeconds(2);
+                assertTrue(committed(folder) > soFar, "still recording");
+
+                // when: nothing is left
+                disk.fillUpTo(0);
+                feed.until("trouble", () -> !disk(folder).get("trouble").isJsonNull());
+                int committed = committed(folder);
+                feed.forSeconds(4);
+
+                // then: it says what to do, and what comes waits in memory
+                assertTrue(text(folder).contains("TROUBLE"), text(folder));
+                assertTrue(
+                        logger.stderr().contains("the disk is full. Free space; nothing committed is lost"),
+                        logger.stderr());
+                assertTrue(disk(folder).get("lag_s").getAsDouble() > 3, () -> "lag");
+                assertEquals(0, disk(folder).get("lost_samples").getAsInt());
+                assertEquals(BeaconState.FAULT, feed.shown);
+                assertEquals(committed, committed(folder), "nothing committed is lost, and nothing can be added");
+
+                // when: there is room again
+                disk.free();
+                feed.until("a clear beacon again", () -> feed.shown == BeaconState.CLEAR);
+
+                // then: all of it is stored
+                assertTrue(disk(folder).get("trouble").isJsonNull());
+                assertFalse(disk(folder).get("low").getAsBoolean());
+                assertTrue(terminal.waitUntilTaken(PATIENCE));
+                logger.terminate();
+                assertEquals(143, logger.exitCode(), logger.stderr());
+                List<StoredOuting> outings = StoredOuting.readAll(StoredOuting.only(folder.recordings()));
+                assertEquals(1, outings.size());
+                assertTrue(outings.get(0).outing().ended());
+                assertEquals(instrument.sent(), outings.get(0).counts());
+                assertTrue(logger.stderr().contains("takes the recording again"), logger.stderr());
+            } catch (AssertionError failed) {
+                throw new AssertionError(failed.getMessage() + "\nThe logger said:\n" + logger.stderr(), failed);
+            } finally {
+                logger.kill();
+            }
+        }
+    }
+
+    private static int committed(LoggerFolder folder) throws Exception {
+        try (Recording recording = Recording.open(StoredOuting.only(folder.recordings()))) {
+            return (int) recording.outings().get(0).samples();
+        }
+    }
+
+    private JsonObject disk(LoggerFolder folder) throws Exception {
+        return JsonParser.parseString(status(folder, "--json"))
+                .getAsJsonObject()
+                .getAsJsonObject("disk");
+    }
+
+    private String text(LoggerFolder folder) throws Exception {
+        return status(folder);
+    }
+
+    private static String status(LoggerFolder folder, String... more) {
+        return InProcess.out(List.of("status", "--config", folder.config().toString()), more);
+    }
+
+    /** The instrument in real time, and the beacon on its side of the line. */
+    private final class Feed implements BeaconSink {
+        private static final long FRAME_MILLIS = 50;
+        private static final int FRAMES_PER_LOOK = 10;
+
+        private final PseudoTerminal terminal;
+        private final BeaconDecoder decoder = new BeaconDecoder();
+        private final byte[] heard = new byte[4_096];
+        private BeaconState shown = BeaconState.FAULT;
+
+        Feed(PseudoTerminal terminal) {
+            this.terminal = terminal;
+        }
+
+        void until(String what, Callable<Boolean> isSo) throws Exception {
+            long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(30);
+            do {
+                assertTrue(System.nanoTime() < end, "waited in vain for " + what);
+                frames(FRAMES_PER_LOOK);
+            } while (!isSo.call());
+        }
+
+        void forSeconds(int seconds) throws Exception {
+            frames((int) (1_000L * seconds / FRAME_MILLIS));
+        }
+
+        private void frames(int n) throws Exception {
+            for (int k = 0; k < n; k++) {
+                terminal.write(instrument.hold(1_200_000, 25).take()); // 12 kN on a limit of 20 kN
+                decoder.feed(heard, 0, terminal.read(heard), this);
+                TimeUnit.MILLISECONDS.sleep(FRAME_MILLIS);
+            }
+        }
+
+        @Override
+        public void beacon(int seq, BeaconState state) {
+            shown = state;
+        }
+
+        @Override
+        public void rejected(FrameFault fault) {
+            throw new AssertionError(fault);
+        }
+    }
+}

@@ -1,0 +1,110 @@
+package tautlog.logger.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonParser;
+import org.junit.jupiter.api.Test;
+import tautlog.quantity.ForceUnit;
+
+/** The words of {@code status}, from a document as a logger sends it. */
+class StatusTextTest {
+    private static final String RUNNING = """
+            { "schema": 1, "program": "tautlogd 1.0", "running": true, "closed": false,
+              "written": "2026-05-04T07:00:10.572826040Z", "started": "2026-05-04T07:00:00.017193163Z",
+              "winch": "upper-landing", "port": "/dev/ttyACM0", "port_open": true, "hang_ups": 1, "beacon": "clear",
+              "outing": { "instrument": "TL-0001", "samples": 5000, "last_number": 4999,
+                "last_sample": "2026-05-04T07:00:10.314867Z", "silent_s": 0.1, "tension_n": 12000.4, "greatest_n": 13000,
+                "share": 0.65, "shaft_rpm": 540.2, "hookup": "straight", "hookup_by": "default", "assumed": true,
+                "limit_n": 20000.0, "limit_is_at_most": false, "rejected_frames": 3, "rejected": { "BAD_CRC": 3 },
+                "lost_frames": 3, "repeated_frames": 0, "frames_before_hello": 0, "lost_by_instrument": 0 },
+              "disk": { "folder": "/srv/recordings", "file": "/srv/recordings/upper-landing_2026-05-04.tautlog",
+                "lag_s": 0.32, "lost_samples": 0, "lost_events": 0, "trouble": null, "free_bytes": 1073741824,
+                "reserve_bytes": 67108864, "low": false, "last_link": "00ff" } }
+            """;
+
+    @Test
+    void saysHowThingsStandInTheRigsUnitAndToTheSecond() {
+        assertEquals("""
+                logger       running, winch upper-landing, tautlogd 1.0
+                as of        2026-05-04T07:00:10Z, started 2026-05-04T07:00:00Z
+                port         /dev/ttyACM0 open, lost and opened again once
+                beacon       clear (a clear beacon is no permission to approach)
+                instrument   TL-0001, 5000 samples
+                last sample  number 4999 at 2026-05-04T07:00:10Z
+                tension      12.0 kN, greatest of the last second 65 % of limit
+                shaft        540 rpm
+                hookup       straight (assumed), limit 20.0 kN
+                line         frames rejected 3 (BAD_CRC 3), lost 3, repeated 0, before hello 0; samples lost by the instrument 0
+                recording    /srv/recordings/upper-landing_2026-05-04.tautlog
+                disk         takes the recording, 1024 MB free
+                lag          0.3 s, samples lost to a stalled disk 0, other events 0
+                last link    00ff
+                """, text(RUNNING));
+    }
+
+    @Test
+    void showsWhatIsNotKnownAsUnknown() {
+        String silent = text(RUNNING.replace("\"tension_n\": 12000.4", "\"tension_n\": null")
+                .replace("\"silent_s\": 0.1", "\"silent_s\": 42.4")
+                .replace("\"greatest_n\": 13000", "\"greatest_n\": null")
+                .replace("\"share\": 0.65", "\"share\": null")
+                .replace("\"shaft_rpm\": 540.2", "\"shaft_rpm\": null")
+                .replace("\"last_sample\": \"2026-05-04T07:00:10.314867Z\"", "\"last_sample\": null"));
+
+        assertSays(silent, "last sample  number 4999, time unknown\n");
+        assertSays(silent, "tension      unknown: no sample came for 42 s\n");
+        assertSays(silent, "shaft        unknown\n");
+    }
+
+    @Test
+    void saysThatNoInstrumentWasHeardAndThatThePortIsClosed() {
+        String deaf = text(RUNNING.replaceFirst("(?s)\"outing\": \\{.*?\\} *,[^}]*?\\},", "\"outing\": null,")
+                .replace("\"port_open\": true", "\"port_open\": false"));
+
+        assertSays(deaf, "outing       none: no instrument has been heard\n");
+        assertSays(deaf, "port         /dev/ttyACM0 NOT OPEN, ");
+    }
+
+    @Test
+    void saysAtLeastAndAtMostWhereTheLimitIsABound() {
+        String bound = text(RUNNING.replace("\"limit_is_at_most\": false", "\"limit_is_at_most\": true"));
+
+        assertSays(bound, "greatest of the last second at least 65 % of limit\n");
+        assertSays(bound, "limit at most 20.0 kN\n");
+    }
+
+    @Test
+    void tellsALoggerThatStoppedInOrderFromOneThatWasCutOff() {
+        String stopped = RUNNING.replace("\"running\": true", "\"running\": false");
+
+        assertSays(text(stopped.replace("\"closed\": false", "\"closed\": true")), "not running, stopped in order");
+        assertSays(
+                text(stopped), "not running, cut off (power or kill): the next start finishes what it was recording");
+    }
+
+    @Test
+    void saysWhatTheDiskSaysAndThatItIsNearlyFull() {
+        String low = text(RUNNING.replace("\"low\": false", "\"low\": true").replace("1073741824", "33554432"));
+        String full = text(RUNNING.replace("\"trouble\": null", "\"trouble\": \"the disk is full. Free space\""));
+
+        assertSays(low, "32 MB free: NEARLY FULL, less than the reserve of 64 MB. Copy old recordings elsewhere");
+        assertSays(full, "disk         TROUBLE: the disk is full. Free space");
+    }
+
+    @Test
+    void readsTheDocumentOfAnOlderLoggerToo() {
+        String older = text(RUNNING.replace("\"reserve_bytes\": 67108864, \"low\": false, ", "")
+                .replace("\"silent_s\": 0.1, ", ""));
+
+        assertEquals(text(RUNNING), older);
+    }
+
+    private static String text(String document) {
+        return StatusText.of(JsonParser.parseString(document).getAsJsonObject(), ForceUnit.KN);
+    }
+
+    private static void assertSays(String text, String words) {
+        assertTrue(text.contains(words), text);
+    }
+}
