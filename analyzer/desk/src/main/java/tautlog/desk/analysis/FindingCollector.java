@@ -21,13 +21,12 @@ final class FindingCollector implements FindingSink {
     private final List<Second> seconds = new ArrayList<>();
     private final Hours meters;
     private final Ticks ticks;
-    private final boolean hasShaftSensor;
+    private boolean hasShaftReading;
     private boolean included;
 
     FindingCollector(Instrument instrument, Rig rig, Calibration calibration, Ticks ticks) {
         this.meters = new Hours(instrument, rig, calibration);
         this.ticks = ticks;
-        hasShaftSensor = instrument.pulsesPerRevolution() > 0;
     }
 
     /** Which ticks belong to the time asked for. */
@@ -51,7 +50,7 @@ final class FindingCollector implements FindingSink {
      */
     Report.Hours hours(List<Finding> counted) {
         counted.forEach(meters::finding);
-        OptionalDouble joint = hasShaftSensor ? meters.jointHours() : OptionalDouble.empty();
+        OptionalDouble joint = hasShaftReading ? meters.jointHours() : OptionalDouble.empty();
         return new Report.Hours(
                 known(meters.shaftHours()),
                 meters.pullHours(),
@@ -64,8 +63,9 @@ final class FindingCollector implements FindingSink {
                         .toList());
     }
 
+    /** Unknown without a single reading: a sensor that never spoke does not say that the shaft stood. */
     private OptionalDouble known(double hours) {
-        return hasShaftSensor ? OptionalDouble.of(hours) : OptionalDouble.empty();
+        return hasShaftReading ? OptionalDouble.of(hours) : OptionalDouble.empty();
     }
 
     @Override
@@ -83,6 +83,7 @@ final class FindingCollector implements FindingSink {
 
     @Override
     public void shaftReading(long tick, double rpm) {
+        hasShaftReading = true;
         included = ticks.include(tick);
         if (included) {
             meters.shaftReading(tick, rpm);

@@ -11,8 +11,8 @@ import tautlog.sample.HookupSource;
 /**
  * Passes everything on, with the hookups that this reading asks for: those of the day, or one for the whole outing.
  *
- * <p>Under another rig the id of the day counts when that rig has it, else the switch's position, else the hookup that
- * the rig assumes when nobody said anything.
+ * <p>Under another rig the id of the day counts when that rig has it, else the switch's position, else the hookup with
+ * the lowest limit, assumed.
  */
 final class HookupChoice extends ForwardedEvidence {
     private final Rig rig;
@@ -34,7 +34,7 @@ final class HookupChoice extends ForwardedEvidence {
         return unknown;
     }
 
-    /** True when another hookup than the day's was used at some time. */
+    /** True when at some time another hookup than the day's was used, or one that was only assumed on the day. */
     boolean differs() {
         return differs;
     }
@@ -43,7 +43,7 @@ final class HookupChoice extends ForwardedEvidence {
     public void hookup(long atNumber, String id, HookupSource by) {
         if (forced.isPresent()) {
             force(atNumber);
-            differs |= !forced.get().id().equals(id);
+            differs |= by.isAssumed() || !forced.get().id().equals(id);
             return;
         }
         begun = true;
@@ -54,9 +54,8 @@ final class HookupChoice extends ForwardedEvidence {
         unknown.add(id);
         differs = true;
         Optional<Hookup> switched = by == HookupSource.SELECTOR ? rig.bySelector(selector) : Optional.empty();
-        Hookup assumed = rig.assumed();
-        HookupSource source = assumed.isDefault() ? HookupSource.DEFAULT : HookupSource.LOWEST;
-        super.hookup(atNumber, switched.orElse(assumed).id(), switched.isPresent() ? by : source);
+        Hookup standIn = switched.orElseGet(() -> LowestHookup.of(rig));
+        super.hookup(atNumber, standIn.id(), switched.isPresent() ? by : HookupSource.LOWEST);
     }
 
     private void force(long atNumber) {
@@ -69,8 +68,7 @@ final class HookupChoice extends ForwardedEvidence {
     @Override
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
         if (!begun) {
-            differs |= forced.isPresent()
-                    && !forced.get().id().equals(rig.assumed().id());
+            differs |= forced.isPresent(); // nobody had said what was on
             force(number);
         }
         super.tension(number, tick, flags, counts, from, n);

@@ -2,6 +2,7 @@ package tautlog.desk.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import tautlog.rig.Hookup;
 import tautlog.rig.Rig;
 import tautlog.sample.HookupSource;
@@ -19,11 +20,11 @@ public final class HookupTrack {
     public record Turn(long fromNumber, Hookup hookup, boolean assumed) {}
 
     void turn(long atNumber, String id, HookupSource by) {
-        Hookup hookup = rig.hookup(id).orElseGet(rig::assumed);
+        Optional<Hookup> known = rig.hookup(id);
         if (!turns.isEmpty() && turns.get(turns.size() - 1).fromNumber() >= atNumber) {
             turns.remove(turns.size() - 1);
         }
-        turns.add(new Turn(atNumber, hookup, by.isAssumed()));
+        turns.add(new Turn(atNumber, known.orElseGet(() -> LowestHookup.of(rig)), known.isEmpty() || by.isAssumed()));
     }
 
     /** In rising order; the first also holds before its number. */

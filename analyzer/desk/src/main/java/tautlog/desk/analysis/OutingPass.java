@@ -33,8 +33,8 @@ final class OutingPass {
     Study study() throws RecordingException, QuestionException {
         Outing outing = member.outing();
         Instrument instrument = outing.start().instrument();
-        Rig ofTheDay = rigOfTheDay();
-        Rig rig = question.rig().orElse(ofTheDay);
+        Optional<Rig> ofTheDay = rigOfTheDay();
+        Rig rig = question.rig().or(() -> ofTheDay).orElseThrow();
         Optional<Hookup> forced = forced(rig);
         Calibration calibration = LineCalibration.of(outing.start().calibration(), rig);
         OutingTimes times = new OutingTimes(member.recording(), outing, ordinal);
@@ -82,12 +82,14 @@ final class OutingPass {
         return question.isWhole() ? tick -> true : tick -> question.includes(times.utc(tick));
     }
 
-    private Rig rigOfTheDay() throws RecordingException {
+    /** Empty when it cannot be read; then the question gives another. */
+    private Optional<Rig> rigOfTheDay() throws RecordingException {
         try {
-            return Rig.parse("rig in " + member.file(), member.outing().start().rigToml());
+            return Optional.of(
+                    Rig.parse("rig in " + member.file(), member.outing().start().rigToml()));
         } catch (ConfigException e) {
             if (question.rig().isPresent()) {
-                return question.rig().get();
+                return Optional.empty();
             }
             throw new RecordingException(
                     member.file() + ": the rig stored in it cannot be read; give one with --rig.\n" + e.getMessage(),
@@ -108,11 +110,11 @@ final class OutingPass {
         return hookup;
     }
 
-    /** Those that start in the time asked for, in the order of their starts. */
+    /** Those of which some lies in the time asked for, in the order of their starts. */
     private List<Finding> included(List<Finding> findings, OutingTimes times) throws RecordingException {
         List<Finding> included = new ArrayList<>();
         for (Finding finding : findings) {
-            if (question.isWhole() || question.includes(start(finding, times))) {
+            if (question.isWhole() || question.overlaps(utc(finding.startNumber(), times), end(finding, times))) {
                 included.add(finding);
             }
         }
@@ -120,17 +122,42 @@ final class OutingPass {
         return included;
     }
 
-    private static Optional<Instant> start(Finding finding, OutingTimes times) throws RecordingException {
-        return times.ofNumber(finding.startNumber()).utc();
+    private static Optional<Instant> utc(long number, OutingTimes times) throws RecordingException {
+        return times.ofNumber(number).utc();
     }
 
-    private static List<String> differences(Rig ofTheDay, Rig rig, Optional<Hookup> forced, HookupChoice choice) {
+    private static Optional<Instant> end(Finding finding, OutingTimes times) throws RecordingException {
+        return finding instanceof Finding.Stall stall ? times.utc(stall.endTick()) : utc(lastNumber(finding), times);
+    }
+
+    private static long lastNumber(Finding finding) {
+        if (finding instanceof Finding.Pull pull) {
+            return pull.endNumber();
+        } else if (finding instanceof Finding.Overload overload) {
+            return overload.endNumber();
+        } else if (finding instanceof Finding.Shock shock) {
+            return shock.peakNumber();
+        } else if (finding instanceof Finding.Jolt jolt) {
+            return jolt.peakNumber();
+        } else if (finding instanceof Finding.Drop drop) {
+            return drop.fallNumber();
+        } else if (finding instanceof Finding.Trouble trouble) {
+            return trouble.endNumber();
+        }
+        return finding.startNumber();
+    }
+
+    private static List<String> differences(
+            Optional<Rig> ofTheDay, Rig rig, Optional<Hookup> forced, HookupChoice choice) {
         List<String> differences = new ArrayList<>();
-        if (!rig.equals(ofTheDay)) {
+        if (ofTheDay.isEmpty()) {
+            differences.add("The rig stored in the recording cannot be read; another is used.");
+        } else if (!rig.equals(ofTheDay.get())) {
             differences.add("Another rig is used than the one stored in the recording.");
         }
         if (choice.differs() && forced.isPresent()) {
-            differences.add("Hookup " + forced.get().id() + " is taken to be on all the time.");
+            differences.add(
+                    "Hookup " + forced.get().id() + " is taken to be on all the time (asked for with --hookup).");
         }
         for (String id : choice.unknown()) {
             differences.add("Hookup " + id + " of the day is not in this rig: another one of it stands in.");

@@ -9,7 +9,7 @@ import tautlog.rig.Rig;
  *
  * @param rig another rig than that of the day
  * @param hookup id of the hookup that is taken to be on all the time
- * @param from findings that start before it are left out, and so is the time before it
+ * @param from findings that end before it are left out, and so is the time before it
  * @param to findings that start at it or later are left out
  */
 public record Question(Optional<Rig> rig, Optional<String> hookup, Optional<Instant> from, Optional<Instant> to) {
@@ -26,5 +26,13 @@ public record Question(Optional<Rig> rig, Optional<String> hookup, Optional<Inst
         return utc.map(at -> from.map(start -> !at.isBefore(start)).orElse(true)
                         && to.map(at::isBefore).orElse(true))
                 .orElse(isWhole());
+    }
+
+    /** Whether some of what lasts from {@code start} to {@code end}, both included, lies in the time asked for. */
+    boolean overlaps(Optional<Instant> start, Optional<Instant> end) {
+        return start.isPresent() && end.isPresent()
+                ? from.map(first -> !end.get().isBefore(first)).orElse(true)
+                        && to.map(start.get()::isBefore).orElse(true)
+                : isWhole();
     }
 }

@@ -105,7 +105,15 @@ final class ReportAssembly {
                 ofOneFile.stream()
                         .mapToLong(study -> study.member().outing().samples())
                         .sum(),
-                first.outing().start().instrument().rate().hertz(),
+                ofOneFile.stream()
+                        .mapToDouble(study -> study.member()
+                                .outing()
+                                .start()
+                                .instrument()
+                                .rate()
+                                .hertz())
+                        .min()
+                        .orElseThrow(),
                 ofOneFile.size(),
                 ofOneFile.stream()
                         .anyMatch(study -> study.member().outing().start().source() == OutingStart.Source.IMPORT));
@@ -177,10 +185,11 @@ final class ReportAssembly {
                             + (question.isWhole() ? "." : ", and they are left out of the time asked for."));
         }
         if (!question.isWhole()) {
-            notes.add("Only what starts from "
-                    + question.from().map(Object::toString).orElse("the beginning") + " to "
-                    + question.to().map(Object::toString).orElse("the end")
-                    + " is listed and metered; gaps and losses are those of the whole outings.");
+            notes.add(
+                    "Only what lies, wholly or in part, in the time from "
+                            + question.from().map(Object::toString).orElse("the beginning") + " to "
+                            + question.to().map(Object::toString).orElse("the end")
+                            + " is listed and metered, each pull with its whole length; gaps and losses are those of the whole outings.");
         }
         for (Study study : studies) {
             study.damages()

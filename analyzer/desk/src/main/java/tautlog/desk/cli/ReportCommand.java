@@ -6,6 +6,7 @@ import java.io.Writer;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -64,7 +65,7 @@ final class ReportCommand implements Callable<Integer> {
     @Option(
             names = "--from",
             paramLabel = "T",
-            description = "Only what starts at T or later (ISO 8601; local without zone).")
+            description = "Only what ends at T or later (ISO 8601; local without zone).")
     private @Nullable String from;
 
     @Option(names = "--to", paramLabel = "T", description = "Only what starts before T.")
@@ -108,6 +109,7 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, UsageException, ConfigException, QuestionException {
+        refuseTwoDocuments();
         ZoneId at = zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
         Optional<Band> failing = band();
         Optional<ForceUnit> asked = units == null ? Optional.empty() : Optional.of(ScreenUnit.of("--units", units));
@@ -117,6 +119,23 @@ final class ReportCommand implements Callable<Integer> {
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> unit(analysis)), at);
             write(analysis, screen);
             return exitCode(analysis.report(), failing);
+        }
+    }
+
+    private void refuseTwoDocuments() throws UsageException {
+        List<String> standard = new ArrayList<>();
+        if (json) {
+            standard.add("--json");
+        }
+        if (html != null && Output.isStandard(html)) {
+            standard.add("--html -");
+        }
+        if (csv != null && Output.isStandard(csv)) {
+            standard.add("--csv -");
+        }
+        if (standard.size() > 1) {
+            throw new UsageException(String.join(" and ", standard)
+                    + ": only one of them can go to the standard output.\n  Give the others a file.");
         }
     }
 

@@ -4,8 +4,10 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
+import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.function.IntSupplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import tautlog.desk.page.Ink;
@@ -47,12 +49,22 @@ public final class Tautlog implements Runnable {
     @SuppressWarnings("SystemConsoleNull") // from Java 22 on a console may be no terminal: then NO_COLOR helps
     public static void main(String[] args) {
         boolean terminal = CommandLine.Help.Ansi.AUTO.enabled(); // a terminal, and NO_COLOR is not set
-        int code = run(
-                args,
-                new FileOutputStream(FileDescriptor.out),
-                new FileOutputStream(FileDescriptor.err),
-                terminal ? Ink.TERMINAL : Ink.PLAIN);
-        System.exit(code);
+        Ink ink = terminal ? Ink.TERMINAL : Ink.PLAIN;
+        PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), false, StandardCharsets.UTF_8);
+        System.exit(guarded(err, () -> run(args, new FileOutputStream(FileDescriptor.out), err, ink)));
+    }
+
+    /** The exit code of {@code program}; that of a bug for whatever it throws, memory that ran out too: 1 means "found". */
+    @SuppressWarnings("CatchAndPrintStackTrace") // the process ends
+    static int guarded(PrintStream err, IntSupplier program) {
+        try {
+            return program.getAsInt();
+        } catch (Throwable thrown) {
+            err.println("This is a bug in tautlog, or memory ran out. Please report it with what follows.");
+            thrown.printStackTrace(err);
+            err.flush();
+            return Exits.BUG;
+        }
     }
 
     /**

@@ -3,7 +3,9 @@ package tautlog.desk.exporting;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
+import java.util.Optional;
 import tautlog.desk.analysis.DayReading;
+import tautlog.desk.analysis.LowestHookup;
 import tautlog.desk.report.JsonFields;
 import tautlog.rig.Hookup;
 import tautlog.sample.Evidence;
@@ -13,7 +15,8 @@ import tautlog.sample.Tally;
 
 /** Writes a row for each sample as it comes. */
 final class SampleRows implements Evidence {
-    static final String HEAD = "outing,number,tick,utc,counts,tension_n,hookup,limit_n,share,flags";
+    static final String HEAD =
+            "outing,number,tick,utc,counts,tension_n,hookup,limit_n,share,flags,limit_is_at_most,assumed";
 
     private final DayReading day;
     private final int outing;
@@ -21,6 +24,7 @@ final class SampleRows implements Evidence {
     private final SampleTicks ticks;
     private final StringBuilder row = new StringBuilder(160);
     private Hookup hookup;
+    private boolean assumed = true;
 
     SampleRows(DayReading day, int outing, Writer out) {
         this.day = day;
@@ -32,7 +36,9 @@ final class SampleRows implements Evidence {
 
     @Override
     public void hookup(long atNumber, String id, HookupSource by) {
-        hookup = day.rig().hookup(id).orElse(hookup);
+        Optional<Hookup> known = day.rig().hookup(id);
+        hookup = known.orElseGet(() -> LowestHookup.of(day.rig()));
+        assumed = known.isEmpty() || by.isAssumed();
     }
 
     @Override
@@ -60,7 +66,13 @@ final class SampleRows implements Evidence {
                     .append(',');
             row.append(JsonFields.number(limit)).append(',').append(JsonFields.number(newtons / limit));
         }
-        row.append(',').append(flags(counts, open)).append('\n');
+        row.append(',').append(flags(counts, open)).append(',');
+        if (open) {
+            row.append(',');
+        } else {
+            row.append(hookup.limit().isAtMost()).append(',').append(assumed);
+        }
+        row.append('\n');
         write();
     }
 

@@ -20,7 +20,7 @@ import tautlog.rig.Opening;
  * Meters by outing, by local day and in all.
  *
  * @param undated outings without a clock: in the total, in no day
- * @param opening what the winch had done before the first recording, by the latest rig
+ * @param opening what the winch had done before the first recording, by the latest rig; nothing for several winches
  */
 public record HoursTable(List<Row> outings, List<Row> days, Row total, int undated, Opening opening) {
     public HoursTable {
@@ -61,8 +61,10 @@ public record HoursTable(List<Row> outings, List<Row> days, Row total, int undat
                 .toList();
         int undated =
                 (int) outings.stream().filter(row -> row.start().isEmpty()).count();
-        Opening opening = studies.isEmpty()
-                ? Opening.NONE
+        long winches =
+                studies.stream().map(study -> study.member().winch()).distinct().count();
+        Opening opening = winches != 1
+                ? Opening.NONE // one winch's reading must not stand before the sum of several
                 : studies.get(studies.size() - 1).rig().opening();
         return new HoursTable(outings, days, sum("total", outings), undated, opening);
     }

@@ -6,11 +6,11 @@ import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
+import tautlog.recording.RecordingName;
 import tautlog.recording.RecordingWriter;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
@@ -87,19 +87,11 @@ public final class Import {
 
     private Path freeName(Readings readings) throws IOException {
         Files.createDirectories(request.folder());
-        String day = startMicros(readings)
-                .map(micros -> Instant.EPOCH
-                        .plus(micros, ChronoUnit.MICROS)
-                        .atZone(ZoneOffset.UTC)
-                        .toLocalDate()
-                        .toString())
-                .orElse("undated-1");
-        String stem = request.rig().winch() + "_" + day;
-        Path file = request.folder().resolve(stem + ".tautlog");
-        for (int n = 2; Files.exists(file); n++) {
-            file = request.folder().resolve(stem + "_" + n + ".tautlog");
-        }
-        return file;
+        String winch = request.rig().winch();
+        return startMicros(readings)
+                .map(micros -> RecordingName.datedAndFree(
+                        request.folder(), winch, Instant.EPOCH.plus(micros, ChronoUnit.MICROS)))
+                .orElseGet(() -> RecordingName.undated(request.folder(), winch));
     }
 
     private Optional<Long> startMicros(Readings readings) {

@@ -20,6 +20,9 @@ import org.apache.commons.csv.CSVRecord;
  * {@code .gz} is unpacked on the way.
  */
 final class ReadingsFile {
+    /** Some programs put it before a text in UTF-8. */
+    private static final int BYTE_ORDER_MARK = 0xFEFF;
+
     private final Path file;
     private final ZoneId zone;
 
@@ -76,8 +79,13 @@ final class ReadingsFile {
     private BufferedReader open() throws IOException {
         InputStream in = Files.newInputStream(file);
         boolean packed = file.getFileName().toString().endsWith(".gz");
-        return new BufferedReader(
+        BufferedReader reader = new BufferedReader(
                 new InputStreamReader(packed ? new GZIPInputStream(in) : in, StandardCharsets.UTF_8), 1 << 16);
+        reader.mark(1);
+        if (reader.read() != BYTE_ORDER_MARK) {
+            reader.reset();
+        }
+        return reader;
     }
 
     private static CSVParser parser(BufferedReader reader) throws IOException {

@@ -48,8 +48,8 @@ final class ActionSection {
     }
 
     private String nothingAbove() {
-        boolean any = report.pulls().isEmpty();
-        return any
+        boolean none = report.pulls().isEmpty();
+        return none
                 ? "No pull was found, and no reading above a limit. That says nothing of the gear's state."
                 : "No reading was above the limit of the hookup taken to be on. That says nothing of the gear's state,"
                         + " nor of pulls that were not recorded.";

@@ -37,6 +37,15 @@ final class LimitSection {
                 hookup.id(),
                 (hookup.limitIsAtMost() ? "at most " : "") + screen.force(hookup.limitNewtons()),
                 hookup.governing(),
-                hookup.assumed() ? "assumed, nobody said so" : "said by a person or the switch");
+                said(hookup));
+    }
+
+    private String said(Report.HookupInForce hookup) {
+        if (hookup.assumed()) {
+            return "assumed, nobody said so";
+        }
+        return report.whatIf().stream().anyMatch(reason -> reason.contains("--hookup"))
+                ? "asked for with --hookup"
+                : "said by a person or the switch";
     }
 }

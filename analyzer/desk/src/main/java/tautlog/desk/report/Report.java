@@ -50,6 +50,7 @@ public record Report(
      *
      * @param start empty while it has no clock
      * @param samples of the outings counted here
+     * @param rateHertz of the slowest of them
      * @param outings counted here; those that another recording holds too count there
      * @param imported its readings were logged elsewhere
      */

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.fixtures.Desk;
 import tautlog.desk.fixtures.SampleDay;
+import tautlog.desk.fixtures.ShortDay;
 
 class HistoryTest {
     @TempDir
@@ -89,5 +90,19 @@ class HistoryTest {
 
         assertEquals(3, run.code());
         assertTrue(run.err().contains("holds no recording"), run.err());
+    }
+
+    @Test
+    void addsNoWinchsOpeningReadingToTheSumOfSeveral() throws IOException {
+        ShortDay.write(folder, "lower.tautlog", day -> day.hold(3, 3_000));
+        ShortDay.write(folder, "upper.tautlog", day -> day.hold(3, 3_000));
+
+        JsonObject hours = JsonParser.parseString(
+                        Desk.run("hours", folder, "--json").out())
+                .getAsJsonObject();
+
+        assertEquals(
+                hours.getAsJsonObject("total").get("pull_h"),
+                hours.getAsJsonObject("meter").get("pull_h"));
     }
 }

@@ -6,10 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.RandomAccessFile;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeAll;
@@ -244,5 +247,29 @@ class TautlogTest {
                         .lines()
                         .filter(line -> line.matches("[a-z-]+,2026-05-04T.*"))
                         .count());
+    }
+
+    @Test
+    void endsWithSeventyWhenMemoryRunsOut() {
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+        int code = Tautlog.guarded(new PrintStream(err, true, StandardCharsets.UTF_8), () -> {
+            throw new OutOfMemoryError("a heap too small");
+        });
+
+        assertEquals(70, code);
+        assertTrue(err.toString(StandardCharsets.UTF_8).contains("a heap too small"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"--json --html -", "--json --csv -", "--html - --csv -"})
+    void refusesTwoDocumentsOnTheStandardOutput(String options) {
+        String[] words = ("report " + recording + " " + options).split(" ");
+
+        Desk run = Desk.run((Object[]) words);
+
+        assertEquals(2, run.code());
+        assertTrue(run.out().isEmpty());
+        assertTrue(run.err().contains("only one of them"), run.err());
     }
 }

@@ -25,7 +25,9 @@ class ExportTest {
 
         List<String> rows = Files.readAllLines(csv);
         assertEquals(0, run.code(), run.err());
-        assertEquals("outing,number,tick,utc,counts,tension_n,hookup,limit_n,share,flags", rows.get(0));
+        assertEquals(
+                "outing,number,tick,utc,counts,tension_n,hookup,limit_n,share,flags,limit_is_at_most,assumed",
+                rows.get(0));
         // 60 s at 500 Hz less a gap of 200, and one sample more for the spike
         assertEquals(30_001 - 200, rows.size() - 1);
         String[] afterGap = rows.get(1 + 14_500).split(",", -1);

@@ -151,4 +151,36 @@ class ImportTest {
         assertTrue(first.out().strip().endsWith("upper-landing_2026-05-04.tautlog"), first.out());
         assertTrue(second.out().strip().endsWith("upper-landing_2026-05-04_2.tautlog"), second.out());
     }
+
+    @Test
+    void skipsAByteOrderMarkBeforeTheNames() throws IOException {
+        Path readings = file("marked.csv", "\uFEFFtime,force\n0.0,10\n0.1,11\n0.2,12\n");
+
+        assertEquals(
+                3,
+                samples(run(readings, "--time", "time", "--force", "force", "--unit", "N"))
+                        .size());
+    }
+
+    @Test
+    void namesTheRecordingAsTheLoggerDoes() throws IOException {
+        Path readings = file("dated.csv", "2026-05-04T07:00:00Z,1\n2026-05-04T07:00:01Z,2\n");
+        Path rig = file("upper-case.toml", SampleDay.rigToml().replace("upper-landing", "UPPER_Landing"));
+
+        Desk dated = Desk.run(
+                "import",
+                readings,
+                "--rig",
+                rig,
+                "-o",
+                folder.resolve("out"),
+                "--time",
+                "1",
+                "--force",
+                "2",
+                "--unit",
+                "kN");
+
+        assertTrue(dated.out().strip().endsWith("upper-landing_2026-05-04.tautlog"), dated.out() + dated.err());
+    }
 }
