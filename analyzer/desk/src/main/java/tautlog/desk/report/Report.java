@@ -79,6 +79,7 @@ public record Report(
      * @param heldHours likewise
      * @param jointHours relative wear; empty when the rig does not describe the driveline
      * @param jointIsAtMost the clutch was not known
+     * @param shaftIsAtLeast some outings' shaft is unknown: shaft, winching and held hours are those of the others
      * @param bandHours time in pulls by share: to 0.25, 0.5, 0.75, 1, above
      */
     public record Hours(
@@ -88,7 +89,20 @@ public record Report(
             OptionalDouble heldHours,
             OptionalDouble jointHours,
             boolean jointIsAtMost,
-            List<Double> bandHours) {
+            List<Double> bandHours,
+            boolean shaftIsAtLeast) {
+        /** Meters of which nothing is missing. */
+        public Hours(
+                OptionalDouble shaftHours,
+                double pullHours,
+                OptionalDouble winchingHours,
+                OptionalDouble heldHours,
+                OptionalDouble jointHours,
+                boolean jointIsAtMost,
+                List<Double> bandHours) {
+            this(shaftHours, pullHours, winchingHours, heldHours, jointHours, jointIsAtMost, bandHours, false);
+        }
+
         public Hours {
             bandHours = List.copyOf(bandHours);
         }
