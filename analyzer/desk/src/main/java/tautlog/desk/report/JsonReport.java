@@ -232,6 +232,8 @@ public final class JsonReport {
         json.known(
                 "live_findings_agree",
                 trust.liveFindingsAgree().map(JsonReport::known).orElse(Known.UNKNOWN));
+        json.whole("held_frames", trust.heldFrames());
+        json.whole("repeated_frames", trust.repeatedFrames());
         json.end();
     }
 

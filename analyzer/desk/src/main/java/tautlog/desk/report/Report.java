@@ -119,6 +119,8 @@ public record Report(
      * @param calibratedAt empty when unknown
      * @param liveFindingsAgree whether what the logger said on the day is, field by field, what its readings give now;
      *     empty when nothing was said then (imports), under WHAT IF, and where readings are damaged or still coming in
+     * @param heldFrames lost because no HELLO came in time
+     * @param repeatedFrames dropped because their samples had been there already
      */
     public record Trust(
             long gaps,
@@ -130,7 +132,9 @@ public record Report(
             Optional<Boolean> chainIntact,
             Optional<String> lastLink,
             Optional<Instant> calibratedAt,
-            Optional<Boolean> liveFindingsAgree) {
+            Optional<Boolean> liveFindingsAgree,
+            long heldFrames,
+            long repeatedFrames) {
         public Trust {
             rejected = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(rejected));
         }
