@@ -30,9 +30,11 @@ public record Question(Optional<Rig> rig, Optional<String> hookup, Optional<Inst
 
     /** Whether some of what lasts from {@code start} to {@code end}, both included, lies in the time asked for. */
     boolean overlaps(Optional<Instant> start, Optional<Instant> end) {
-        return start.isPresent() && end.isPresent()
-                ? from.map(first -> !end.get().isBefore(first)).orElse(true)
-                        && to.map(start.get()::isBefore).orElse(true)
-                : isWhole();
+        if (start.isEmpty() || end.isEmpty()) {
+            return isWhole();
+        }
+        boolean endsTooEarly = from.isPresent() && end.get().isBefore(from.get());
+        boolean startsTooLate = to.isPresent() && !start.get().isBefore(to.get());
+        return !endsTooEarly && !startsTooLate;
     }
 }

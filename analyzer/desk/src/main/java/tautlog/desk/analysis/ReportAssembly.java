@@ -165,7 +165,13 @@ final class ReportAssembly {
                 chain.intact(),
                 chain.lastLink(),
                 Optional.empty(),
-                LiveSpeech.ofAll(studies.stream().map(Study::live).toList()));
+                LiveSpeech.ofAll(studies.stream().map(Study::live).toList()),
+                studies.stream()
+                        .mapToLong(study -> study.trust().tally().heldFrames())
+                        .sum(),
+                studies.stream()
+                        .mapToLong(study -> study.trust().tally().repeatedFrames())
+                        .sum());
     }
 
     private List<String> whatIf() {

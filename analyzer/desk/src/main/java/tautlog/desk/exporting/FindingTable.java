@@ -16,6 +16,7 @@ import tautlog.desk.report.JsonFields;
 import tautlog.desk.report.JsonReport;
 import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
+import tautlog.detect.Known;
 
 /** Writes the findings of a {@link Report} as a table, one row each in the order of time; an unknown cell is empty. */
 public final class FindingTable {
@@ -30,13 +31,27 @@ public final class FindingTable {
         "limit_is_at_most",
         "band",
         "seconds",
-        "detail"
+        "detail",
+        "what_if",
+        "hookup_assumed",
+        "at_least",
+        "held",
+        "has_gap",
+        "cut_by_gap",
+        "cut_by_end",
+        "stays_slack",
+        "clutch",
+        "brake"
     };
 
     private FindingTable() {}
 
     /** A row and when it starts. */
-    private record Row(Moment start, List<String> cells) {}
+    private record Row(Entry entry, List<String> cells) {
+        Moment start() {
+            return entry.start();
+        }
+    }
 
     public static String render(Report report) {
         List<Row> rows = new ArrayList<>();
@@ -60,7 +75,10 @@ public final class FindingTable {
                         .setHeader(HEAD)
                         .get())) {
             for (Row row : rows) {
-                printer.printRecord(row.cells());
+                List<String> cells = new ArrayList<>(row.cells());
+                cells.add(String.valueOf(!report.whatIf().isEmpty()));
+                cells.addAll(marks(row.entry()));
+                printer.printRecord(cells);
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
@@ -153,7 +171,7 @@ public final class FindingTable {
             double seconds,
             String detail) {
         return new Row(
-                entry.start(),
+                entry,
                 List.of(
                         kind,
                         time(entry.start()),
@@ -170,7 +188,7 @@ public final class FindingTable {
 
     private static Row bare(String kind, Entry entry, OptionalDouble newtons, OptionalDouble seconds, String detail) {
         return new Row(
-                entry.start(),
+                entry,
                 List.of(
                         kind,
                         time(entry.start()),
@@ -183,6 +201,57 @@ public final class FindingTable {
                         "",
                         cell(seconds),
                         detail));
+    }
+
+    /** What the columns behind {@code what_if} hold; empty where it does not apply or is not known. */
+    private static List<String> marks(Entry entry) {
+        if (entry instanceof Entry.Pull pull) {
+            return List.of(
+                    flag(pull.against().assumed()),
+                    "",
+                    known(pull.held()),
+                    flag(pull.hasGap()),
+                    flag(pull.cutByGap()),
+                    flag(pull.cutByEnd()),
+                    "",
+                    "",
+                    "");
+        } else if (entry instanceof Entry.Overload overload) {
+            return List.of(
+                    flag(overload.against().assumed()),
+                    flag(overload.atLeast()),
+                    "",
+                    flag(overload.hasGap()),
+                    flag(overload.cutByGap()),
+                    flag(overload.cutByEnd()),
+                    "",
+                    "",
+                    "");
+        } else if (entry instanceof Entry.Shock shock) {
+            return List.of(flag(shock.against().assumed()), "", "", flag(shock.hasGap()), "", "", "", "", "");
+        } else if (entry instanceof Entry.Jolt jolt) {
+            return List.of(flag(jolt.against().assumed()), "", "", "", "", "", "", "", "");
+        } else if (entry instanceof Entry.Drop drop) {
+            return List.of(
+                    flag(drop.against().assumed()),
+                    "",
+                    "",
+                    "",
+                    "",
+                    "",
+                    known(drop.staysSlack()),
+                    known(drop.clutch()),
+                    known(drop.brake()));
+        }
+        return List.of("", "", "", "", "", "", "", "", "");
+    }
+
+    private static String flag(boolean yes) {
+        return String.valueOf(yes);
+    }
+
+    private static String known(Known known) {
+        return known == Known.UNKNOWN ? "" : flag(known == Known.YES);
     }
 
     private static String cell(OptionalDouble value) {

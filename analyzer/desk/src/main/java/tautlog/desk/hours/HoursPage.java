@@ -45,6 +45,11 @@ public final class HoursPage {
         know.add(
                 "A reading of the shaft speaks for the time until the next, at most 1 s; each start and each stop is off"
                         + " by at most that.");
+        if (table.total().hours().shaftIsAtLeast()) {
+            know.add(
+                    "Of some outings no shaft reading is known: sums of shaft, winching and held hours are \"at least\", the"
+                            + " joint's are not known.");
+        }
         know.add("Hours worked while nothing was recorded are not in these figures.");
         sections.add(new Document.Section("Read this with the figures", List.of(new Block.Bullets(know))));
         return new Document(
@@ -108,7 +113,7 @@ public final class HoursPage {
     private List<String> meters() {
         OptionalDouble shaft = table.total().hours().shaftHours();
         List<String> meters = new ArrayList<>();
-        meters.add("Shaft: "
+        meters.add("Shaft: " + (table.total().hours().shaftIsAtLeast() ? "at least " : "")
                 + (shaft.isPresent() ? sum(table.opening().shaftHours(), shaft.getAsDouble()) : "not known")
                 + ", of which " + table.opening().shaftHours().toPlainString() + " h before the first recording.");
         meters.add("Pulls: "

@@ -23,13 +23,22 @@ final class HoursSection {
                 "Hours",
                 List.of(Block.Column.left("Meter"), Block.Column.right("Time")),
                 List.of(
-                        List.of("shaft turning", known(hours.shaftHours())),
+                        List.of("shaft turning", shaft(hours, hours.shaftHours())),
                         List.of("in pulls", Screen.hours(hours.pullHours())),
-                        List.of("  of it winching", known(hours.winchingHours())),
-                        List.of("  of it held by the brake", known(hours.heldHours())),
+                        List.of("  of it winching", shaft(hours, hours.winchingHours())),
+                        List.of("  of it held by the brake", shaft(hours, hours.heldHours())),
                         List.of("joint, relative wear", joint(hours)))));
+        if (hours.shaftIsAtLeast()) {
+            blocks.add(
+                    new Block.Paragraph("Of some outings no shaft reading is known: the shaft's hours are those of the"
+                            + " others, the joint's are not known."));
+        }
         blocks.add(bands(hours));
         return new Document.Section("Hours", blocks);
+    }
+
+    private static String shaft(Report.Hours hours, OptionalDouble meter) {
+        return (hours.shaftIsAtLeast() ? "at least " : "") + known(meter);
     }
 
     static String known(OptionalDouble hours) {

@@ -75,6 +75,9 @@ final class TrustSection {
         bullets.add(Screen.counted(trust.rejectedFrames(), "frame") + " rejected" + kinds(trust) + ", "
                 + Screen.counted(trust.lostFrames(), "frame") + " lost on the line, "
                 + Screen.counted(trust.lostByInstrument(), "reading") + " lost by the instrument itself.");
+        bullets.add(
+                Screen.counted(trust.heldFrames(), "frame") + " lost because the instrument had not introduced itself, "
+                        + Screen.counted(trust.repeatedFrames(), "frame") + " dropped as repeated.");
         bullets.add(Screen.counted(trust.endStopSamples(), "reading")
                 + " at the converter's end stop; each is only a bound.");
         bullets.add(chain(trust));

@@ -10,8 +10,8 @@ public final class HourSum {
     private HourSum() {}
 
     /**
-     * The sum of several outings' meters. One that only some of them know is the sum of those; one that none knows stays
-     * unknown.
+     * The sum of several outings' meters. Of shaft hours that only some of them know the sum is "at least"; the joint's are
+     * a bound from above, so they are unknown when one part is.
      */
     public static Report.Hours of(List<Report.Hours> parts) {
         List<Double> bands = new ArrayList<>();
@@ -25,9 +25,19 @@ public final class HourSum {
                 parts.stream().mapToDouble(Report.Hours::pullHours).sum(),
                 known(parts, Report.Hours::winchingHours),
                 known(parts, Report.Hours::heldHours),
-                known(parts, Report.Hours::jointHours),
-                parts.isEmpty() || parts.stream().anyMatch(Report.Hours::jointIsAtMost),
-                bands);
+                isPartial(parts, Report.Hours::jointHours)
+                        ? OptionalDouble.empty()
+                        : known(parts, Report.Hours::jointHours),
+                parts.isEmpty()
+                        || isPartial(parts, Report.Hours::jointHours)
+                        || parts.stream().anyMatch(Report.Hours::jointIsAtMost),
+                bands,
+                isPartial(parts, Report.Hours::shaftHours) || parts.stream().anyMatch(Report.Hours::shaftIsAtLeast));
+    }
+
+    private static boolean isPartial(List<Report.Hours> parts, Function<Report.Hours, OptionalDouble> meter) {
+        long known = parts.stream().map(meter).filter(OptionalDouble::isPresent).count();
+        return known > 0 && known < parts.size();
     }
 
     private static OptionalDouble known(List<Report.Hours> parts, Function<Report.Hours, OptionalDouble> meter) {

@@ -201,6 +201,11 @@ public final class JsonReport {
         json.number("held_h", hours.heldHours());
         json.number("joint_h", hours.jointHours());
         json.flag("joint_h_is_at_most", hours.jointIsAtMost());
+        if (hours.shaftIsAtLeast()) {
+            json.flag("shaft_h_is_at_least", true);
+            json.flag("winching_h_is_at_least", true);
+            json.flag("held_h_is_at_least", true);
+        }
         json.begin("band_h");
         for (int i = 0; i < BAND_KEYS.size(); i++) {
             json.number(BAND_KEYS.get(i), hours.bandHours().get(i));
@@ -227,6 +232,8 @@ public final class JsonReport {
         json.known(
                 "live_findings_agree",
                 trust.liveFindingsAgree().map(JsonReport::known).orElse(Known.UNKNOWN));
+        json.whole("held_frames", trust.heldFrames());
+        json.whole("repeated_frames", trust.repeatedFrames());
         json.end();
     }
 

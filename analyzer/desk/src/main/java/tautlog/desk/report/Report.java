@@ -79,6 +79,7 @@ public record Report(
      * @param heldHours likewise
      * @param jointHours relative wear; empty when the rig does not describe the driveline
      * @param jointIsAtMost the clutch was not known
+     * @param shaftIsAtLeast some outings' shaft is unknown: shaft, winching and held hours are those of the others
      * @param bandHours time in pulls by share: to 0.25, 0.5, 0.75, 1, above
      */
     public record Hours(
@@ -88,7 +89,20 @@ public record Report(
             OptionalDouble heldHours,
             OptionalDouble jointHours,
             boolean jointIsAtMost,
-            List<Double> bandHours) {
+            List<Double> bandHours,
+            boolean shaftIsAtLeast) {
+        /** Meters of which nothing is missing. */
+        public Hours(
+                OptionalDouble shaftHours,
+                double pullHours,
+                OptionalDouble winchingHours,
+                OptionalDouble heldHours,
+                OptionalDouble jointHours,
+                boolean jointIsAtMost,
+                List<Double> bandHours) {
+            this(shaftHours, pullHours, winchingHours, heldHours, jointHours, jointIsAtMost, bandHours, false);
+        }
+
         public Hours {
             bandHours = List.copyOf(bandHours);
         }
@@ -105,6 +119,8 @@ public record Report(
      * @param calibratedAt empty when unknown
      * @param liveFindingsAgree whether what the logger said on the day is, field by field, what its readings give now;
      *     empty when nothing was said then (imports), under WHAT IF, and where readings are damaged or still coming in
+     * @param heldFrames lost because no HELLO came in time
+     * @param repeatedFrames dropped because their samples had been there already
      */
     public record Trust(
             long gaps,
@@ -116,7 +132,9 @@ public record Report(
             Optional<Boolean> chainIntact,
             Optional<String> lastLink,
             Optional<Instant> calibratedAt,
-            Optional<Boolean> liveFindingsAgree) {
+            Optional<Boolean> liveFindingsAgree,
+            long heldFrames,
+            long repeatedFrames) {
         public Trust {
             rejected = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(rejected));
         }

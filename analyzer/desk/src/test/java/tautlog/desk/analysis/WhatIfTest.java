@@ -132,4 +132,28 @@ class WhatIfTest {
         assertTrue(hours.get("shaft_h").isJsonNull(), hours.toString());
         assertTrue(hours.get("held_h").isJsonNull(), hours.toString());
     }
+
+    @Test
+    void theTableOfFindingsMarksWhatIfAndAnAssumedHookupBehindTheOlderColumns() throws IOException {
+        Path recording = ShortDay.write(folder, "table.tautlog", day -> {
+            day.hold(3, 3_000);
+            day.hold(5, 0);
+        });
+
+        List<String> day =
+                Desk.run("report", recording, "--csv", "-").out().lines().toList();
+        List<String> asked = Desk.run("report", recording, "--hookup", "straight", "--csv", "-")
+                .out()
+                .lines()
+                .toList();
+
+        assertTrue(
+                day.get(0)
+                        .endsWith(
+                                ",detail,what_if,hookup_assumed,at_least,held,has_gap,cut_by_gap,cut_by_end,stays_slack,"
+                                        + "clutch,brake"),
+                day.get(0));
+        assertTrue(day.get(1).endsWith(",false,true,,,false,false,false,,,"), day.get(1));
+        assertTrue(asked.get(1).endsWith(",true,false,,,false,false,false,,,"), asked.get(1));
+    }
 }

@@ -100,7 +100,7 @@ class HappenedSectionTest {
         Report.Hours hours = new Report.Hours(
                 shaftHours, 1, shaftHours, shaftHours, OptionalDouble.empty(), true, List.of(1.0, 0.0, 0.0, 0.0, 0.0));
         Report.Trust trust = new Report.Trust(
-                0, 0, 0, Map.of(), 0, 0, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+                0, 0, 0, Map.of(), 0, 0, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 0, 0);
         return new Report(
                 List.of(), List.of(), pulls, overloads, shocks, jolts, drops, stalls, List.of(), List.of(), hours,
                 trust, List.of(), List.of(), List.of());
