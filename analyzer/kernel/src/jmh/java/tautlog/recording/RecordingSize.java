@@ -36,7 +36,8 @@ public final class RecordingSize {
                             "SELECT 'evidence of kind ' || kind, count(*), sum(length(block)) FROM evidence GROUP BY kind"
                                     + " UNION ALL SELECT 'seconds', count(*), sum(length(block)) FROM seconds"
                                     + " UNION ALL SELECT 'free pages', (SELECT freelist_count FROM pragma_freelist_count()),"
-                                    + " 4096 * (SELECT freelist_count FROM pragma_freelist_count())")) {
+                                    + " (SELECT page_size FROM pragma_page_size())"
+                                    + " * (SELECT freelist_count FROM pragma_freelist_count())")) {
                 while (rows.next()) {
                     System.out.printf(
                             Locale.ROOT,

@@ -6,10 +6,16 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
+import java.util.stream.LongStream;
 import tautlog.sample.Evidence;
+import tautlog.sample.HookupSource;
 
 /** Tells one outing again, span by span. A damaged block is left out and named; the rest is told. */
 final class Replay {
+    /** No id of a rig: the detectors take it as the hookup with the lowest limit, assumed. */
+    static final String UNKNOWN_HOOKUP = "?";
+
     private final Connection connection;
     private final Outing outing;
     private final Evidence sink;
@@ -18,6 +24,7 @@ final class Replay {
     private final List<Damage> damages = new ArrayList<>();
     private Span others;
     private boolean hasSamples;
+    private boolean hookupIsLost;
 
     Replay(Connection connection, Outing outing, Evidence sink) {
         this.connection = connection;
@@ -53,6 +60,7 @@ final class Replay {
             read(row.open());
         } catch (DamagedBlockException e) {
             damages.add(row.damage(outing, String.valueOf(e.getMessage())));
+            hookupIsLost |= !row.is(Block.Kind.SAMPLES) && !row.is(Block.Kind.SHAFT);
         }
     }
 
@@ -68,6 +76,7 @@ final class Replay {
     private void tellTail() throws SQLException {
         TailRows tail = TailRows.read(connection, outing.index(), codec);
         tail.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
+        hookupIsLost |= !tail.damaged().isEmpty();
         others = new Span(outing.index(), tail.span().index);
         for (Block block : codec.evidence(tail.span())) {
             try {
@@ -80,6 +89,7 @@ final class Replay {
     }
 
     private void tellSpan() {
+        tellLostHookup();
         SpanOrder order = new SpanOrder(others.shaft, others.events);
         if (hasSamples) {
             if (sink instanceof RunSink runs) {
@@ -91,6 +101,17 @@ final class Replay {
         order.tellRest(sink);
         others = new Span(outing.index(), -1);
         hasSamples = false;
+    }
+
+    /** Events were lost, and with them perhaps a change of hookup: until the next naming nobody knows which is on. */
+    private void tellLostHookup() {
+        LongStream named = others.events.stream().filter(Event::isKeyedByNumber).mapToLong(event -> event.numbers()[0]);
+        LongStream taken = hasSamples ? LongStream.of(samples.table.number[0]) : LongStream.empty();
+        OptionalLong first = LongStream.concat(named, taken).min();
+        if (hookupIsLost && first.isPresent()) {
+            sink.hookup(first.getAsLong(), UNKNOWN_HOOKUP, HookupSource.LOWEST);
+            hookupIsLost = false;
+        }
     }
 
     private void tellFrames(SpanOrder order) {

@@ -2,6 +2,7 @@ package tautlog.rig;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -55,18 +56,22 @@ final class HookupReader {
         written.forEach(this::noteUnknownGear);
         List<Optional<Place>> places =
                 written.stream().map(item -> ItemReader.place(item, gearById)).toList();
-        boolean isDoubled = places.contains(Optional.of(Place.MOVING_BLOCK));
+        int moving = places.indexOf(Optional.of(Place.MOVING_BLOCK));
+        int fixedBlocks = Collections.frequency(places.subList(0, Math.max(0, moving)), Optional.of(Place.BLOCK));
         boolean atDeadEnd = cell.filter(c -> c.at() == CellPlace.DEAD_END).isPresent();
         List<LoadedItem> items = new ArrayList<>();
         Optional<Place> blockBefore = Optional.empty();
         boolean movingBefore = false;
+        boolean ropeBefore = false;
         for (int i = 0; i < written.size(); i++) {
             Optional<Place> place = places.get(i);
-            if (place.isEmpty()) {
+            boolean isClear = !(movingBefore || ropeBefore) || ItemReader.isStated(written.get(i), gearById);
+            ropeBefore |= ItemReader.isRope(written.get(i), gearById);
+            if (place.isEmpty() || !isClear) {
                 written.get(i).knowEverything();
                 continue;
             }
-            Doubling doubling = new Doubling(isDoubled, movingBefore, atDeadEnd);
+            Doubling doubling = new Doubling(moving >= 0, movingBefore, atDeadEnd, fixedBlocks);
             ItemReader.read(written.get(i), gearById, place.get(), blockBefore, doubling)
                     .ifPresent(items::add);
             if (place.get() == Place.BLOCK || place.get() == Place.MOVING_BLOCK) {

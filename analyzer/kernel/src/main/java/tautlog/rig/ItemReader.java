@@ -66,6 +66,25 @@ final class ItemReader {
         return Optional.of(place);
     }
 
+    static boolean isRope(ConfigTable table, Map<String, GearEntry> gearById) {
+        return gear(table, gearById)
+                .filter(gear -> gear.kind() == GearKind.ROPE)
+                .isPresent();
+    }
+
+    /** False, and noted, for a rope of which the rig must say whether it is the winch's own line and does not. */
+    static boolean isStated(ConfigTable table, Map<String, GearEntry> gearById) {
+        if (!isRope(table, gearById) || table.has("as")) {
+            return true;
+        }
+        table.problem(
+                "as",
+                "is missing: this rope may be the winch's own line or not",
+                "Write as = \"straight\" for a rope of its own, as = \"choker\" for one round a log, as = \"winch-line\" for"
+                        + " a part of the winch's line.");
+        return false;
+    }
+
     private static Optional<GearEntry> gear(ConfigTable table, Map<String, GearEntry> gearById) {
         return table.optional("gear", Reading.text()).flatMap(id -> Optional.ofNullable(gearById.get(id)));
     }
@@ -146,10 +165,11 @@ final class ItemReader {
     private BigDecimal multiple(Doubling doubling) {
         return switch (place) {
             case WINCH_LINE -> doubling.winchSide();
-            case STRAIGHT -> doubling.isBefore() ? doubling.behind() : BigDecimal.ONE;
+            case STRAIGHT -> doubling.here();
             case CHOKER -> doubling.isThere() ? doubling.behind() : BigDecimal.ONE;
-            case BLOCK -> turned();
-            case BLOCK_STRAP -> blockBefore.equals(Optional.of(Place.MOVING_BLOCK)) ? doubling.behind() : turned();
+            case BLOCK -> turned(doubling);
+            case BLOCK_STRAP ->
+                blockBefore.equals(Optional.of(Place.MOVING_BLOCK)) ? doubling.behind() : turned(doubling);
             case MOVING_BLOCK -> {
                 table.or("parts", Reading.whole(2, 2), 2);
                 yield doubling.behind();
@@ -157,7 +177,11 @@ final class ItemReader {
         };
     }
 
-    /** 2 cos(a/2); 2 when no angle is written, the most it can be. */
+    /** 2 cos(a/2) of the line's tension there; 2 when no angle is written, the most it can be. */
+    private BigDecimal turned(Doubling doubling) {
+        return turned().multiply(doubling.here()).round(Angle.DIGITS);
+    }
+
     private BigDecimal turned() {
         Optional<BigDecimal> between = table.optional("angle_between_lines_deg", ANGLE);
         Optional<BigDecimal> turn = table.optional("turn_deg", ANGLE);

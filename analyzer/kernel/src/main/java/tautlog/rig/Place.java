@@ -16,7 +16,7 @@ enum Place {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    /** Where a piece of this kind is when the rig does not say. */
+    /** Where a piece of this kind is when the rig does not say; a rope, only where it can be no other than the winch's. */
     static Place ofKind(GearKind kind) {
         return kind == GearKind.ROPE ? WINCH_LINE : STRAIGHT;
     }

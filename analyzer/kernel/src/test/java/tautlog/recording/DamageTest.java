@@ -20,6 +20,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.sample.HookupSource;
 
 class DamageTest {
     @TempDir
@@ -132,6 +133,40 @@ class DamageTest {
             expected.add("end");
             assertEquals(expected, log.lines);
             assertEquals(damages, recording.verify().damages());
+        }
+    }
+
+    /** FINDINGS.md, "Hookup in force": an id that the rig does not know counts as the one with the lowest limit, assumed. */
+    @Test
+    void lostEventsLeaveNoHookupKnownUntilTheNextNaming() throws Exception {
+        Path named = folder.resolve("named.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(named, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            for (int span = 0; span < 3; span++) {
+                outing.hookup(span * 16_384L, "hookup-" + span, HookupSource.SELECTOR);
+                outing.tension(span * 16_384L, 1_000_000L + span * 32_768_000L, 0, new int[16_384], 0, 16_384);
+            }
+            outing.end();
+            outing.commit();
+        }
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + named)) {
+            connection
+                    .createStatement()
+                    .executeUpdate("UPDATE evidence SET block = zeroblob(length(block)) WHERE seq ="
+                            + " (SELECT min(seq) FROM evidence WHERE kind = 4)");
+        }
+        try (Recording recording = Recording.open(named)) {
+            EvidenceLog log = new EvidenceLog();
+            assertEquals(1, recording.replay(recording.outings().get(0), log).size());
+            RunLog byRuns = new RunLog();
+            recording.replay(recording.outings().get(0), byRuns);
+
+            List<String> hookups =
+                    log.lines.stream().filter(line -> line.startsWith("hookup")).toList();
+            assertEquals("hookup 0 ? LOWEST", log.lines.get(0));
+            assertEquals("hookup 32768 hookup-2 SELECTOR", hookups.get(hookups.size() - 1));
+            assertFalse(hookups.contains("hookup 0 hookup-0 SELECTOR"), hookups.toString());
+            assertEquals("hookup 0 ? LOWEST", byRuns.log.lines.get(0));
         }
     }
 

@@ -194,6 +194,79 @@ class LimitTest {
     }
 
     @Test
+    void aRopeBehindAMovingBlockMustSayWhatItIs() {
+        String items = "{ gear = \"b\", as = \"moving-block\" }, { gear = \"r\" }";
+
+        var wrong = assertThrows(ConfigException.class, () -> Rig.parse("rig.toml", RigText.of(BLOCK + ROPE, items)));
+
+        assertEquals(1, wrong.problems().size(), wrong.getMessage());
+        assertTrue(wrong.getMessage().contains("h.items.r.as: is missing"), wrong.getMessage());
+        assertTrue(wrong.getMessage().contains("Write as = \"straight\""), wrong.getMessage());
+    }
+
+    @Test
+    void aSecondRopeMustSayWhatItIs() {
+        String sling = RigText.gear("t", "rope", "wll = \"12 kN\"\ntermination = 1.0");
+
+        var wrong = assertThrows(
+                ConfigException.class,
+                () -> Rig.parse("rig.toml", RigText.of(ROPE + sling, "{ gear = \"r\" }, { gear = \"t\" }")));
+
+        assertEquals(1, wrong.problems().size(), wrong.getMessage());
+        assertTrue(wrong.getMessage().contains("h.items.t.as: is missing"), wrong.getMessage());
+        String stated = "{ gear = \"r\" }, { gear = \"t\", as = \"straight\" }";
+        assertNumber("1", RigText.items(ROPE + sling, stated).get(1).multiple());
+    }
+
+    @Test
+    void aStraightRopeBehindAMovingBlockCarriesBothPartsAndIsRatedAsASling() {
+        // 49 CFR 393.108, wire rope: 1/2 in, 5,300 lbf of 4.4482216152605 N
+        String rope = RigText.gear("t", "rope", "diameter = \"1/2 in\"\nbreaking_force = \"80 kN\"\ntermination = 1.0");
+        String marked = RigText.gear("u", "rope", "wll = \"12 kN\"\nbreaking_force = \"80 kN\"\ntermination = 1.0");
+
+        List<LoadedItem> items = RigText.items(
+                BLOCK + ROPE + rope + marked,
+                "{ gear = \"r\" }, { gear = \"b\", as = \"moving-block\" }, { gear = \"t\", as = \"straight\" },"
+                        + " { gear = \"u\", as = \"straight\" }");
+
+        assertNumber("40000", items.get(0).allowedNewtons());
+        assertNumber("2", items.get(2).multiple());
+        assertNumber("23575.57456088065", items.get(2).allowedNewtons());
+        assertNumber("2", items.get(3).multiple());
+        assertNumber("12000", items.get(3).allowedNewtons());
+    }
+
+    @Test
+    void eachSheaveBetweenDeadEndAndWinchAddsToWhatIsOnTheWinchesSide() {
+        // statics; 0.96 a sheave: common practice, no source. Sheaves from the dead end: moving block, then fixed block
+        String text = RigText.of(
+                BLOCK + STRAP + CHAIN + ROPE + RigText.gear("m", "block", "wll = \"80 kN\"")
+                        + "[cell]\nat = \"dead-end\"\n",
+                "{ gear = \"r\" }, { gear = \"b\", as = \"block\", angle_between_lines_deg = 60 },"
+                        + " { gear = \"s\", as = \"block-strap\", hitch = \"straight\", angle_between_lines_deg = 60 },"
+                        + " { gear = \"c\" }, { gear = \"m\", as = \"moving-block\" }, { gear = \"c\" }");
+
+        List<LoadedItem> items = Rigs.parsed(text).hookups().get(0).items();
+
+        double winchSide = 1 / (0.96 * 0.96);
+        double[] expected = {
+            winchSide, Math.sqrt(3) * winchSide, Math.sqrt(3) * winchSide, winchSide, 1 + 1 / 0.96, 1 + 1 / 0.96
+        };
+        for (int i = 0; i < expected.length; i++) {
+            assertEquals(expected[i], items.get(i).multiple().doubleValue(), 1e-15, "item " + i);
+        }
+    }
+
+    @Test
+    void aBlockListedBehindAMovingBlockTurnsBothPartsPull() {
+        LoadedItem block = RigText.items(
+                        BLOCK, "{ gear = \"b\", as = \"moving-block\" }, { gear = \"b\", as = \"block\" }")
+                .get(1);
+
+        assertNumber("4", block.multiple());
+    }
+
+    @Test
     void aStrapNeedsItsHitchAndABasketCountsOneLegUnlessWritten() {
         String item = "{ gear = \"s\", as = \"block-strap\", hitch = \"basket\"";
 
