@@ -20,6 +20,7 @@ public final class BeaconLamp {
     private BeaconState sensor = BeaconState.FAULT;
     private boolean diskFault;
     private boolean spaceFault;
+    private boolean lagFault;
     private BeaconState signalled = BeaconState.FAULT;
 
     public BeaconLamp() {
@@ -46,6 +47,14 @@ public final class BeaconLamp {
     public synchronized void space(boolean fault, long nowNanos) {
         touch(nowNanos);
         spaceFault = fault;
+        touch(nowNanos);
+        signalChange(nowNanos);
+    }
+
+    /** Whether the disk is so far behind that samples will be lost, from now on; the beacon thread. */
+    public synchronized void lag(boolean fault, long nowNanos) {
+        touch(nowNanos);
+        lagFault = fault;
         touch(nowNanos);
         signalChange(nowNanos);
     }
@@ -78,7 +87,7 @@ public final class BeaconLamp {
 
     private void touch(long nowNanos) {
         lastTrueNanos[sensor.code()] = nowNanos;
-        if (diskFault || spaceFault) {
+        if (diskFault || spaceFault || lagFault) {
             lastTrueNanos[BeaconState.FAULT.code()] = nowNanos;
         }
     }

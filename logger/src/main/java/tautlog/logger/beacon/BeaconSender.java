@@ -1,16 +1,21 @@
 package tautlog.logger.beacon;
 
 import java.util.concurrent.TimeUnit;
+import java.util.function.DoubleSupplier;
 import tautlog.logger.wire.BeaconState;
 
 /**
- * The beacon thread's work: sends the lamp's state to the instrument on every change and every second.
+ * The beacon thread's work: sends the lamp's state to the instrument on every change and every second, and looks each time whether
+ * the disk has fallen behind: a commit that hangs says nothing by itself.
  *
  * <p>Only this thread writes to a line. It may wait in there as long as the instrument reads nothing; closing the line
  * frees it. What it sends next is the state of that moment, never a queue of old ones.
  */
 public final class BeaconSender implements Runnable {
     private static final long EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
+
+    /** Chosen: an ordinary commit starts within half a second; a slow card's flush of seconds is not yet a fault. */
+    private static final double MOST_LAG_SECONDS = 5;
 
     /** Where a state goes, as a BEACON frame. */
     @FunctionalInterface
@@ -22,10 +27,13 @@ public final class BeaconSender implements Runnable {
     }
 
     private final BeaconLamp lamp;
+    private final DoubleSupplier lagSeconds;
     private volatile Sink sink = Sink.NOWHERE;
 
-    public BeaconSender(BeaconLamp lamp) {
+    /** @param lagSeconds age of the oldest event that the disk has not; asked about every second, must not wait for the disk */
+    public BeaconSender(BeaconLamp lamp, DoubleSupplier lagSeconds) {
         this.lamp = lamp;
+        this.lagSeconds = lagSeconds;
     }
 
     /** Another line was opened, or none is left. */
@@ -37,13 +45,20 @@ public final class BeaconSender implements Runnable {
     @Override
     public void run() {
         try {
-            BeaconState last = lamp.shown(System.nanoTime());
+            BeaconState last = looked();
             while (true) {
                 sink.send(last);
-                last = lamp.awaitChange(last, EVERY_NANOS);
+                lamp.awaitChange(last, EVERY_NANOS);
+                last = looked();
             }
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    private BeaconState looked() {
+        long now = System.nanoTime();
+        lamp.lag(lagSeconds.getAsDouble() > MOST_LAG_SECONDS, now);
+        return lamp.shown(now);
     }
 }

@@ -87,6 +87,8 @@ public final class LiveOutings implements OutingSink {
             if (nanos - publishedNanos >= PUBLISH_NANOS) {
                 publish(open);
             }
+        } else {
+            lamp.sensor(BeaconState.FAULT, nanos);
         }
     }
 
@@ -140,6 +142,7 @@ public final class LiveOutings implements OutingSink {
             publish(before);
             outing = null;
         }
+        lamp.sensor(BeaconState.FAULT, nowNanos); // until the next outing's samples nothing is known
         dating.ended(lastTick);
     }
 

@@ -39,7 +39,11 @@ public final class LineWatch {
         outings = new LiveOutings(installation, "listen", nowhere, lamp);
         // its beacon thread is never started: an instrument that is only listened to shows fault, as it should
         intake = new Intake(
-                nowhere, outings, new Marks(installation.rig()), new BeaconSender(lamp), InstantSource.system());
+                nowhere,
+                outings,
+                new Marks(installation.rig()),
+                new BeaconSender(lamp, () -> 0),
+                InstantSource.system());
         reader = new LineReader(port, LineReader.AtHangUp.END, intake);
     }
 

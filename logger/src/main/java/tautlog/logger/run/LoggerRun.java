@@ -65,7 +65,7 @@ public final class LoggerRun implements Controlled {
     private final RecordingFiles files;
     private final StatusFile statusFile;
     private final BeaconLamp lamp = new BeaconLamp();
-    private final BeaconSender beacon = new BeaconSender(lamp);
+    private final BeaconSender beacon;
     private final Backlog backlog;
     private final Recorder recorder;
     private final DiskReserve reserve;
@@ -98,6 +98,7 @@ public final class LoggerRun implements Controlled {
         statusFile = new StatusFile(recordings);
         backlog = new Backlog(isReplayed() ? Overflow.WAIT : Overflow.LOSE);
         recorder = new Recorder(backlog, board.disk().apply(files), lamp);
+        beacon = new BeaconSender(lamp, () -> recorder.state().lagSeconds());
         reserve = new DiskReserve(board.space(), lamp);
         marks = new Marks(installation.rig());
         outings = new LiveOutings(installation, program, backlog, lamp);

@@ -11,7 +11,7 @@ import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
 import tautlog.logger.beacon.BeaconLamp;
-import tautlog.logger.config.Setup;
+import tautlog.logger.config.Installation;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.simulate.instrument.ByteSink;
@@ -31,13 +31,13 @@ final class JudgedRun implements ByteSink, LiveEvents {
     final List<JudgedOuting> outings = new ArrayList<>();
     final Truth truth;
 
-    private final Setup setup;
+    private final Installation setup;
     private final LiveOutings live;
     private final OutingAssembler assembler;
     private final FrameDecoder decoder = new FrameDecoder();
     private Optional<Evidence> later = Optional.empty();
 
-    private JudgedRun(Scenario scenario, long seed, Setup setup) {
+    private JudgedRun(Scenario scenario, long seed, Installation setup) {
         this.setup = setup;
         live = new LiveOutings(setup, "test", this, new BeaconLamp());
         assembler = new OutingAssembler(live);
@@ -48,13 +48,13 @@ final class JudgedRun implements ByteSink, LiveEvents {
     static JudgedRun of(Scenario scenario, long seed) {
         Path root = Path.of(Objects.requireNonNull(System.getProperty("tautlog.root")));
         try {
-            return new JudgedRun(scenario, seed, Setup.load(root.resolve("samples/logger.toml")));
+            return new JudgedRun(scenario, seed, Installation.load(root.resolve("samples/logger.toml")));
         } catch (ConfigException wrong) {
             throw new IllegalStateException(wrong);
         }
     }
 
-    Setup setup() {
+    Installation setup() {
         return setup;
     }
 
