@@ -16,7 +16,7 @@ public final class RecordingSize {
     private RecordingSize() {}
 
     public static void main(String[] arguments) throws IOException, SQLException {
-        int seconds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1_800;
+        int seconds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 3_600;
         measure("noise ±8 counts, 1 N a count", 8, 1, seconds);
         measure("noise ±2,000 counts, 0.01 N a count", 2_000, 100, seconds);
     }

@@ -95,6 +95,26 @@ class DamageTest {
     }
 
     @Test
+    void namesTheStartBlockWhenAnyOfItsBytesIsFlipped() throws Exception {
+        byte[] block = block(Block.Kind.START.code());
+        byte[] whole = Files.readAllBytes(file);
+        List<Integer> places = placesOf(whole, block);
+        Path flipped = folder.resolve("flipped-start.tautlog");
+        for (int i = 0; i < block.length; i++) {
+            byte[] copy = whole.clone();
+            for (int at : places) {
+                copy[at + i] ^= 0x10;
+            }
+            Files.write(flipped, copy);
+            int at = i;
+            List<Damage> damages = verify(flipped).damages();
+            assertTrue(
+                    damages.stream().anyMatch(d -> d.outing() == 0 && d.place().startsWith("start block ")),
+                    () -> "byte " + at + ": " + damages);
+        }
+    }
+
+    @Test
     void damageCostsOnlyItsOwnBlock() throws Exception {
         Path big = folder.resolve("big.tautlog");
         Story story = Story.plain(2, 2_000);
