@@ -61,12 +61,19 @@ class AssemblerDamageTest {
         return frames;
     }
 
-    /** Loses one frame in ten, flips a bit in one in ten, sends one in ten twice. */
+    /**
+     * Loses one frame in ten, flips a bit in one in ten, sends one in ten twice; of each boot's six HELLOs the third arrives, for frames of
+     * a boot that never says which it is belong to no outing and are told to none.
+     */
     private static byte[] overABadLine(List<byte[]> frames, Random random) {
         ByteArrayOutputStream line = new ByteArrayOutputStream();
+        int hellos = 0;
         for (byte[] frame : frames) {
             int fate = random.nextInt(10);
             byte[] sent = frame.clone();
+            if (frame[1] == 1 && hellos++ % 6 == 2) { // behind the first COBS byte: kind 1, HELLO
+                fate = 9;
+            }
             if (fate == 0) {
                 continue;
             }
@@ -81,7 +88,7 @@ class AssemblerDamageTest {
         return line.toByteArray();
     }
 
-    @Property(tries = 200)
+    @Property(tries = 2_000)
     void tellsEverySampleOnceInOrderAndInTheOutingOfItsBoot(@ForAll long seed) {
         Random random = new Random(seed);
         byte[] line = overABadLine(frames(random), random);
