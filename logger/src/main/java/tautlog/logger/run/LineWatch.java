@@ -18,7 +18,7 @@ import tautlog.logger.port.PortException;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.quantity.ForceUnit;
 import tautlog.recording.OutingStart;
-import tautlog.sample.HookupSource;
+import tautlog.sample.QuietEvidence;
 import tautlog.sample.Tally;
 
 /** Shows live readings for checking the wiring: the logger's reader without its recorder, and without its beacon. */
@@ -113,36 +113,9 @@ public final class LineWatch {
     }
 
     /** Keeps nothing. */
-    private static final class Nowhere implements LiveEvents {
+    private static final class Nowhere extends QuietEvidence implements LiveEvents {
         @Override
         public void begin(OutingStart start, Optional<Long> utcMicros) {}
-
-        @Override
-        public void tension(long number, long tick, int flags, int[] counts, int from, int n) {}
-
-        @Override
-        public void shaft(long tick, long pulses, long[] pulseTicks, int n) {}
-
-        @Override
-        public void input(long atNumber, long tick, int selector, int present, int state) {}
-
-        @Override
-        public void hookup(long atNumber, String id, HookupSource by) {}
-
-        @Override
-        public void mark(long atNumber, String note) {}
-
-        @Override
-        public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
-
-        @Override
-        public void clock(long tick, long utcMicros) {}
-
-        @Override
-        public void tally(Tally tally) {}
-
-        @Override
-        public void end() {}
 
         @Override
         public void finding(Finding finding) {}

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import tautlog.sample.QuietEvidence;
 
 /** Picks the counts of some samples out of a replay. */
 final class CountLookup extends QuietEvidence {

@@ -2,6 +2,7 @@ package tautlog.desk.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import tautlog.sample.QuietEvidence;
 
 /** Remembers the notes that people left, each at the tick of the first sample from its number on. */
 public final class MarkTrack extends QuietEvidence {

@@ -17,6 +17,7 @@ import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.QuietEvidence;
 
 /** Runs the detectors over one outing, with the rig of the day or another. */
 final class OutingPass {

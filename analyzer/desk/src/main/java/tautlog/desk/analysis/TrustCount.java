@@ -1,6 +1,7 @@
 package tautlog.desk.analysis;
 
 import tautlog.sample.Instrument;
+import tautlog.sample.QuietEvidence;
 import tautlog.sample.Tally;
 
 /** Counts what is missing or in doubt in one outing. Source: {@code analyzer/FINDINGS.md}, Gap. */

@@ -8,13 +8,11 @@ import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
 import tautlog.recording.RecordingException;
-import tautlog.sample.Evidence;
-import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
-import tautlog.sample.Tally;
+import tautlog.sample.QuietEvidence;
 
 /** Reads one outing again and puts every sample and shaft reading into the drawings that show its time. */
-final class DrawingPass implements Evidence, FindingSink {
+final class DrawingPass extends QuietEvidence implements FindingSink {
     private final List<Target> targets;
     private final HookupTrack hookups;
     private final Detection shaftReadings;
@@ -86,27 +84,6 @@ final class DrawingPass implements Evidence, FindingSink {
     public void shaft(long tick, long pulses, long[] pulseTicks, int n) {
         shaftReadings.shaft(tick, pulses, pulseTicks, n);
     }
-
-    @Override
-    public void input(long atNumber, long tick, int selector, int present, int state) {}
-
-    @Override
-    public void hookup(long atNumber, String id, HookupSource by) {}
-
-    @Override
-    public void mark(long atNumber, String note) {}
-
-    @Override
-    public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
-
-    @Override
-    public void clock(long tick, long utcMicros) {}
-
-    @Override
-    public void tally(Tally tally) {}
-
-    @Override
-    public void end() {}
 
     @Override
     public void finding(Finding finding) {}
