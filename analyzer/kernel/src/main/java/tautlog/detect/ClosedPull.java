@@ -35,7 +35,8 @@ final class ClosedPull {
         return number >= start && number <= end;
     }
 
-    Pull finding() {
+    /** @param atLeastFrom from this count on a peak is only a lower bound */
+    Pull finding(int atLeastFrom) {
         return new Pull(
                 start,
                 end,
@@ -48,6 +49,7 @@ final class ClosedPull {
                 load.overloads,
                 load.shocks,
                 held(),
+                load.peak >= atLeastFrom,
                 hasGap,
                 cutByGap,
                 cutByEnd,

@@ -58,8 +58,7 @@ public final class Detection implements Evidence {
         ring = new CountRing(2 * ShaftJoin.patienceSamples(thresholds) + longestWindow(thresholds));
         run = new Run(limits);
         pulls = new PullDetector(thresholds, limits, sink);
-        overloads = new OverloadDetector(
-                thresholds, instrument.fullScale(), rig.cellCapacityNewtons(), calibration, limits, pulls, sink);
+        overloads = new OverloadDetector(thresholds, limits, pulls, sink);
         jolts = new JoltDetector(thresholds, limits, ring, sink);
         shocks = new ShockDetector(thresholds, limits, pulls, jolts, sink);
         drops = new DropDetector(instrument, thresholds, ring, inputs, sink);

@@ -28,6 +28,7 @@ public sealed interface Finding {
      * @param overloads that start within the pull
      * @param shocks whose peak lies within the pull
      * @param held the shaft stood still throughout
+     * @param atLeast the peak was at the converter's end stop, or beyond the cell's capacity: more is possible
      * @param bandSamples samples by share: to 0.25, to 0.5, to 0.75, to 1, above 1
      * @param winchingSamples sample numbers for which a shaft reading of 60 rpm or more speaks
      * @param heldSamples sample numbers for which a reading below 60 rpm speaks; the rest is unknown
@@ -44,6 +45,7 @@ public sealed interface Finding {
             int overloads,
             int shocks,
             Known held,
+            boolean atLeast,
             boolean hasGap,
             boolean cutByGap,
             boolean cutByEnd,
@@ -95,6 +97,7 @@ public sealed interface Finding {
      * @param peakNumber p
      * @param settledKnown false when the level after the snap is not known
      * @param settledTwice twice the median count after the snap (the sum of the middle two); 0 when not known
+     * @param atLeast as in {@link Pull}
      */
     record Shock(
             long startNumber,
@@ -104,6 +107,7 @@ public sealed interface Finding {
             boolean settledKnown,
             long settledTwice,
             String hookup,
+            boolean atLeast,
             boolean hasGap)
             implements Finding {
         @Override
@@ -112,8 +116,13 @@ public sealed interface Finding {
         }
     }
 
-    /** A loaded line jerked: from {@code least} at the start to {@code peak}. */
-    record Jolt(long startNumber, int least, long peakNumber, int peak, String hookup) implements Finding {
+    /**
+     * A loaded line jerked: from {@code least} at the start to {@code peak}.
+     *
+     * @param atLeast as in {@link Pull}
+     */
+    record Jolt(long startNumber, int least, long peakNumber, int peak, String hookup, boolean atLeast)
+            implements Finding {
         @Override
         public String kind() {
             return "jolt";

@@ -37,8 +37,8 @@ final class JoltDetector implements Detector {
         this.sink = sink;
         leasts = SlidingExtreme.least(ring);
         bounds = new RecentBounds(thresholds.joltWithin);
-        scan = new JoltScan(limits);
-        ifShock = new JoltScan(limits);
+        scan = new JoltScan(thresholds.atLeastFrom, limits);
+        ifShock = new JoltScan(thresholds.atLeastFrom, limits);
     }
 
     /** The line snapped tight after sample {@code after}: no jolt opens through {@code through} if that was a shock. */

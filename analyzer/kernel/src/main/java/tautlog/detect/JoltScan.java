@@ -6,6 +6,7 @@ import tautlog.detect.Finding.Jolt;
 
 /** One way to read the samples for jolts: the state between two runs, and the jolts that it found and did not yet tell. */
 final class JoltScan {
+    private final int atLeastFrom;
     private final List<Jolt> found = new ArrayList<>();
     private boolean open;
     private long start;
@@ -15,7 +16,9 @@ final class JoltScan {
     private long windowEnd;
     private HookupLimits limits;
 
-    JoltScan(HookupLimits limits) {
+    /** @param atLeastFrom from this count on a peak is only a lower bound */
+    JoltScan(int atLeastFrom, HookupLimits limits) {
+        this.atLeastFrom = atLeastFrom;
         this.limits = limits;
     }
 
@@ -66,7 +69,7 @@ final class JoltScan {
     void close() {
         if (open) {
             open = false;
-            found.add(new Jolt(start, least, peakNumber, peak, limits.id));
+            found.add(new Jolt(start, least, peakNumber, peak, limits.id, peak >= atLeastFrom));
         }
     }
 

@@ -1,9 +1,6 @@
 package tautlog.detect;
 
-import java.math.BigDecimal;
-import java.util.Optional;
 import tautlog.detect.Finding.Overload;
-import tautlog.sample.Calibration;
 
 /**
  * Finds overloads. Source: {@code FINDINGS.md}, Overload.
@@ -14,7 +11,6 @@ final class OverloadDetector implements Detector {
     private final Thresholds thresholds;
     private final PullDetector pulls;
     private final FindingSink sink;
-    private final int atLeastFrom;
     private boolean open;
     private HookupLimits limits;
     private long start;
@@ -25,23 +21,11 @@ final class OverloadDetector implements Detector {
     private boolean hasGap;
     private boolean gapSinceEnd;
 
-    /** @param fullScale from here on a count is only a lower bound, as it is beyond the cell's capacity */
-    OverloadDetector(
-            Thresholds thresholds,
-            int fullScale,
-            Optional<BigDecimal> cellCapacityNewtons,
-            Calibration calibration,
-            HookupLimits limits,
-            PullDetector pulls,
-            FindingSink sink) {
+    OverloadDetector(Thresholds thresholds, HookupLimits limits, PullDetector pulls, FindingSink sink) {
         this.thresholds = thresholds;
         this.limits = limits;
         this.pulls = pulls;
         this.sink = sink;
-        long beyondCell = cellCapacityNewtons
-                .map(capacity -> calibration.greatestCountsAtOrBelow(capacity) + 1L)
-                .orElse(Long.MAX_VALUE);
-        atLeastFrom = (int) Math.min(fullScale, beyondCell);
     }
 
     @Override
@@ -129,6 +113,15 @@ final class OverloadDetector implements Detector {
         open = false;
         quiet = 0;
         sink.finding(new Overload(
-                start, end, above, peak, limits.id, limits.assumed, peak >= atLeastFrom, hasGap, cutByGap, cutByEnd));
+                start,
+                end,
+                above,
+                peak,
+                limits.id,
+                limits.assumed,
+                peak >= thresholds.atLeastFrom,
+                hasGap,
+                cutByGap,
+                cutByEnd));
     }
 }

@@ -257,7 +257,7 @@ final class PullDetector implements Detector {
         while (!closed.isEmpty()
                 && closed.getFirst().end < shocksKnownBelow
                 && closed.getFirst().end < shaftKnownThrough) {
-            sink.finding(closed.removeFirst().finding());
+            sink.finding(closed.removeFirst().finding(thresholds.atLeastFrom));
         }
     }
 }

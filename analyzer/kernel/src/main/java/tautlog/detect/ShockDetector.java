@@ -112,6 +112,7 @@ final class ShockDetector implements Detector {
                     settledKnown,
                     settledTwice,
                     snap.limits.id,
+                    snap.peak >= thresholds.atLeastFrom,
                     snap.hasGap()));
         }
     }

@@ -24,6 +24,8 @@ final class Thresholds {
     final int dropFrom;
     /** Greatest count with T ≤ −pull_from. */
     final int pushed;
+    /** From this count on a tension is only a lower bound: the converter's end stop, or beyond the cell's capacity. */
+    final int atLeastFrom;
 
     final long joltRise;
     final long cycleGate;
@@ -66,6 +68,10 @@ final class Thresholds {
         shockFrom = calibration.leastCountsAtOrAbove(set.shockFrom().multiply(rated));
         dropFrom = calibration.leastCountsAtOrAbove(set.dropFrom().multiply(rated));
         pushed = calibration.greatestCountsAtOrBelow(set.pullFromNewtons().negate());
+        long beyondCell = rig.cellCapacityNewtons()
+                .map(capacity -> calibration.greatestCountsAtOrBelow(capacity) + 1L)
+                .orElse(Long.MAX_VALUE);
+        atLeastFrom = (int) Math.min(instrument.fullScale(), beyondCell);
         joltRise = calibration.leastDifference(set.joltRise().multiply(rated));
         cycleGate = calibration.leastDifference(set.cycleGate().multiply(rated));
         steady = calibration.greatestDifference(rated.multiply(new BigDecimal("0.01")));

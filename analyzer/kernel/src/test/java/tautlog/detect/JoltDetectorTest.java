@@ -24,7 +24,15 @@ class JoltDetectorTest {
                 .hold(2_000, 1)
                 .of(1_900, 1_950, 9_900, 11_000)
                 .hold(5_000, 2);
-        assertEquals(List.of(new Jolt(100, 1_900, 103, 11_000, "straight")), jolts(trace));
+        assertEquals(List.of(new Jolt(100, 1_900, 103, 11_000, "straight", false)), jolts(trace));
+    }
+
+    @Test
+    void isALowerBoundAtTheEndStop() {
+        Traces stopped = Traces.atHertz(100).hold(2_000, 1).of(8_388_607).hold(2_000, 1);
+        Traces below = Traces.atHertz(100).hold(2_000, 1).of(8_388_606).hold(2_000, 1);
+        assertEquals(List.of(true), jolts(stopped).stream().map(Jolt::atLeast).toList());
+        assertEquals(List.of(false), jolts(below).stream().map(Jolt::atLeast).toList());
     }
 
     @Test
@@ -66,7 +74,7 @@ class JoltDetectorTest {
         Traces none =
                 Traces.atHertz(100).hold(0, 1).samples(1_000, 30).of(9_500).hold(9_000, 3);
         assertEquals(List.of(), jolts(shock));
-        assertEquals(List.of(new Jolt(129, 1_000, 130, 9_500, "straight")), jolts(none));
+        assertEquals(List.of(new Jolt(129, 1_000, 130, 9_500, "straight", false)), jolts(none));
     }
 
     @Test
@@ -79,7 +87,7 @@ class JoltDetectorTest {
                 .samples(1_000, 29)
                 .of(9_400)
                 .hold(1_000, 3);
-        assertEquals(List.of(new Jolt(159, 1_000, 160, 9_400, "straight")), jolts(trace));
+        assertEquals(List.of(new Jolt(159, 1_000, 160, 9_400, "straight", false)), jolts(trace));
     }
 
     @Test

@@ -35,6 +35,20 @@ class PullDetectorTest {
     }
 
     @Test
+    void isALowerBoundWhenASampleToItsEndIsAtTheEndStop() {
+        // given the end stop within the pull; a count below it; the lower end stop after its end
+        Traces within =
+                Traces.atHertz(100).hold(5_000, 1).of(8_388_607).hold(5_000, 1).hold(0, 4);
+        Traces below =
+                Traces.atHertz(100).hold(5_000, 1).of(8_388_606).hold(5_000, 1).hold(0, 4);
+        Traces lower = Traces.atHertz(100).hold(5_000, 1).of(-8_388_608).hold(0, 4);
+        // when, then
+        assertTrue(only(Outings.atHertz(100).samples(within).detect(RIG)).atLeast());
+        assertFalse(only(Outings.atHertz(100).samples(below).detect(RIG)).atLeast());
+        assertFalse(only(Outings.atHertz(100).samples(lower).detect(RIG)).atLeast());
+    }
+
+    @Test
     void opensOnlyAfterThirtySamplesInARow() {
         Traces short29 = Traces.atHertz(100).hold(0, 1).samples(1_500, 29).hold(0, 4);
         Traces long30 = Traces.atHertz(100).hold(0, 1).samples(1_500, 30).hold(0, 4);

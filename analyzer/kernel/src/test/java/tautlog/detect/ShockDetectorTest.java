@@ -26,9 +26,17 @@ class ShockDetectorTest {
     void isASnapTwiceAsHighAsWhatItSettlesTo() {
         // given s = 99, the peak at 102, settled at 4 kN
         Traces trace = Traces.atHertz(100).hold(0, 1).of(1_000, 5_000, 8_000).hold(4_000, 3);
-        assertEquals(List.of(new Shock(99, 100, 102, 8_000, true, 8_000, "straight", false)), shocks(trace));
+        assertEquals(List.of(new Shock(99, 100, 102, 8_000, true, 8_000, "straight", false, false)), shocks(trace));
         Traces less = Traces.atHertz(100).hold(0, 1).of(1_000, 5_000, 7_999).hold(4_000, 3);
         assertEquals(List.of(), shocks(less));
+    }
+
+    @Test
+    void isALowerBoundAtTheEndStop() {
+        Traces stopped = Traces.atHertz(100).hold(0, 1).of(1_000, 8_388_607).hold(4_000, 3);
+        Traces below = Traces.atHertz(100).hold(0, 1).of(1_000, 8_388_606).hold(4_000, 3);
+        assertEquals(List.of(true), shocks(stopped).stream().map(Shock::atLeast).toList());
+        assertEquals(List.of(false), shocks(below).stream().map(Shock::atLeast).toList());
     }
 
     @Test
@@ -69,7 +77,7 @@ class ShockDetectorTest {
         // given p = 100; samples 151 to 169 are 19 settled ones before the next slack run, then 20
         Traces nineteen =
                 Traces.atHertz(100).hold(0, 1).of(8_000).samples(7_000, 69).hold(0, 1);
-        assertEquals(List.of(new Shock(99, 100, 100, 8_000, false, 0, "straight", false)), shocks(nineteen));
+        assertEquals(List.of(new Shock(99, 100, 100, 8_000, false, 0, "straight", false, false)), shocks(nineteen));
         Traces twenty =
                 Traces.atHertz(100).hold(0, 1).of(8_000).samples(7_000, 70).hold(0, 1);
         assertEquals(List.of(), shocks(twenty), "7000 N is known then, and 8000 N is not twice as much");

@@ -64,6 +64,9 @@ final class Jolts {
             start--;
         }
         int peak = line.greatest(j, last);
-        return new Finding.Jolt(line.number[start], least, line.number[peak], line.count[peak], line.hookup[peak].id());
+        // "of a jolt, when one in its window"
+        boolean atLeast = line.isLowerBound(j, last);
+        return new Finding.Jolt(
+                line.number[start], least, line.number[peak], line.count[peak], line.hookup[peak].id(), atLeast);
     }
 }

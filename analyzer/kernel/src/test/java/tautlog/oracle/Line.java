@@ -219,6 +219,23 @@ final class Line {
         return count[place] >= data.instrument().fullScale();
     }
 
+    /** "a sample … is at or above full scale, or beyond the cell's capacity", of the places {@code from} to {@code to}. */
+    boolean isLowerBound(int from, int to) {
+        for (int i = from; i <= to; i++) {
+            if (isAtUpperEndStop(i) || isBeyondCell(i)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean isBeyondCell(int place) {
+        return data.rig()
+                .cellCapacityNewtons()
+                .map(capacity -> isAbove(place, capacity))
+                .orElse(false);
+    }
+
     /** Compares T/L at two places, exactly. */
     int compareShares(int a, int b) {
         return tension[a].multiply(limit[b]).compareTo(tension[b].multiply(limit[a]));

@@ -72,6 +72,7 @@ class OracleTest {
                         false,
                         false,
                         false,
+                        false,
                         List.of(6L, 1L, 0L, 0L, 0L),
                         0,
                         0)),
@@ -115,6 +116,7 @@ class OracleTest {
                         0,
                         0,
                         UNKNOWN,
+                        false,
                         true,
                         true,
                         false,
@@ -184,6 +186,34 @@ class OracleTest {
     }
 
     @Test
+    void pullShockAndJoltAtTheEndStopAreAtLeastThatMuchAndOneCountBelowTheyAreNot() {
+        // given slack in 0 and 1, p = 2 at the converter's end stop or a count below it, settled at 1000 N in 3–22 (20
+        // samples);
+        // 23 = the same height again: a jolt from 22; 24–52 loaded, so that the pull is the outing's rest
+        for (int height : new int[] {8_388_607, 8_388_606}) {
+            OutingBuilder outing = outing().hold(0, 2)
+                    .samples(height)
+                    .hold(1000, 20)
+                    .samples(height)
+                    .hold(2000, 29);
+            boolean atLeast = height == 8_388_607;
+
+            // when, then
+            assertEquals(
+                    List.of(new Finding.Shock(1, 2, 2, height, true, 2000, "straight", atLeast, false)),
+                    only(Finding.Shock.class, outing));
+            assertEquals(
+                    List.of(new Finding.Jolt(22, 1000, 23, height, "straight", atLeast)),
+                    only(Finding.Jolt.class, outing));
+            assertEquals(
+                    List.of(atLeast),
+                    only(Finding.Pull.class, outing).stream()
+                            .map(Finding.Pull::atLeast)
+                            .toList());
+        }
+    }
+
+    @Test
     void overloadOpensAboveTheLimitOnlyAndCountsSamplesAbove() {
         // given exactly the limit: none; then 8001, 7600 (= 0.95 L) four times, 7601, 8500, 7600 five times
         OutingBuilder outing = outing().hold(0, 1)
@@ -240,7 +270,7 @@ class OracleTest {
         var shocks = only(Finding.Shock.class, outing);
 
         // then
-        assertEquals(List.of(new Finding.Shock(1, 2, 3, 4000, true, 3990, "straight", false)), shocks);
+        assertEquals(List.of(new Finding.Shock(1, 2, 3, 4000, true, 3990, "straight", false, false)), shocks);
     }
 
     @Test
@@ -263,7 +293,7 @@ class OracleTest {
 
         // when, then
         assertEquals(
-                List.of(new Finding.Shock(1, 2, 2, 4000, false, 0, "straight", false)),
+                List.of(new Finding.Shock(1, 2, 2, 4000, false, 0, "straight", false, false)),
                 only(Finding.Shock.class, slackAgain));
         assertEquals(List.of(), only(Finding.Shock.class, ends));
     }
@@ -279,7 +309,7 @@ class OracleTest {
         // when, then
         assertEquals(List.of(), only(Finding.Shock.class, torn));
         assertEquals(
-                List.of(new Finding.Shock(1, 2, 2, 4000, true, 2000, "straight", true)),
+                List.of(new Finding.Shock(1, 2, 2, 4000, true, 2000, "straight", false, true)),
                 only(Finding.Shock.class, gap));
     }
 
@@ -294,7 +324,7 @@ class OracleTest {
         var jolts = only(Finding.Jolt.class, outing);
 
         // then j = 4, window to 9; start 3, the latest of the 1000s in 2 and 3
-        assertEquals(List.of(new Finding.Jolt(3, 1000, 7, 3500, "straight")), jolts);
+        assertEquals(List.of(new Finding.Jolt(3, 1000, 7, 3500, "straight", false)), jolts);
     }
 
     @Test
@@ -307,7 +337,7 @@ class OracleTest {
 
         // when, then
         assertEquals(List.of(), only(Finding.Jolt.class, inside));
-        assertEquals(List.of(new Finding.Jolt(8, 750, 9, 2750, "straight")), only(Finding.Jolt.class, outside));
+        assertEquals(List.of(new Finding.Jolt(8, 750, 9, 2750, "straight", false)), only(Finding.Jolt.class, outside));
     }
 
     @Test

@@ -66,11 +66,8 @@ final class Overloads {
             end--;
         }
         long above = 0;
-        boolean atLeast = false;
         for (int i = start; i <= end; i++) {
             above += isOver(i) ? 1 : 0;
-            // "a sample from its start to its end is at or above full scale, or beyond the cell's capacity"
-            atLeast |= line.isAtUpperEndStop(i) || isBeyondCell(i);
         }
         return new Finding.Overload(
                 line.number[start],
@@ -79,17 +76,10 @@ final class Overloads {
                 line.count[line.greatest(start, end)],
                 line.hookup[start].id(),
                 line.assumed[start],
-                atLeast,
+                // "at_least is said when a sample from its start to its end …"
+                line.isLowerBound(start, end),
                 line.shortGapBetween(start, end) || (ended == Ended.CLOSED && line.shortGapBetween(end, until)),
                 ended == Ended.BY_GAP,
                 ended == Ended.BY_END);
-    }
-
-    private boolean isBeyondCell(int place) {
-        return line.data
-                .rig()
-                .cellCapacityNewtons()
-                .map(capacity -> line.isAbove(place, capacity))
-                .orElse(false);
     }
 }

@@ -104,6 +104,8 @@ final class Pulls {
                         .filter(s -> isWithin(s.peakNumber(), startNumber, endNumber))
                         .count(),
                 held(winching, held, endNumber - startNumber + 1),
+                // "of a pull …, when a sample from its start to its end"
+                line.isLowerBound(start, end),
                 // "a short gap lies between its start and its end; or it closed by its own condition and a short gap
                 // lies
                 // between its end and the sample that closed it"

@@ -45,6 +45,9 @@ class RandomOutingsTest {
                         "overload cut by gap",
                         "overload cut by end",
                         "overload at least",
+                        "pull at least",
+                        "shock at least",
+                        "jolt at least",
                         "shock settled",
                         "shock unsettled",
                         "shock gap",
@@ -81,6 +84,7 @@ class RandomOutingsTest {
     private void see(Finding finding) {
         see(true, finding.kind());
         if (finding instanceof Finding.Pull pull) {
+            see(pull.atLeast(), "pull at least");
             see(pull.hasGap(), "pull gap");
             see(pull.cutByGap(), "pull cut by gap");
             see(pull.cutByEnd(), "pull cut by end");
@@ -95,7 +99,10 @@ class RandomOutingsTest {
             see(overload.atLeast(), "overload at least");
         } else if (finding instanceof Finding.Shock shock) {
             see(true, shock.settledKnown() ? "shock settled" : "shock unsettled");
+            see(shock.atLeast(), "shock at least");
             see(shock.hasGap(), "shock gap");
+        } else if (finding instanceof Finding.Jolt jolt) {
+            see(jolt.atLeast(), "jolt at least");
         } else if (finding instanceof Finding.Drop drop) {
             see(true, "slack " + drop.staysSlack());
             see(true, "shaft " + drop.shaft());

@@ -126,6 +126,8 @@ final class Shocks {
                         known,
                         twice,
                         line.hookup[peak].id(),
+                        // "of a shock, when one in its peak window"
+                        line.isLowerBound(run.last + 1, line.firstPlaceFrom(windowLast + 1) - 1),
                         hasGap)));
     }
 
