@@ -93,11 +93,11 @@ final class ActionSection {
         boolean bound = overload.atLeast() || item.allowedIsAtMost();
         String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + EventSentences.times(hits.size())
                 + "; the greatest load was "
-                + (overload.atLeast() ? "at least " : "") + screen.force(item.loadNewtons()) + ", "
-                + (bound ? "at least " : "") + Screen.percent(item.share()) + " of the "
+                + screen.force(item.loadNewtons(), overload.atLeast()) + ", "
+                + Screen.atLeast(bound) + Screen.percent(item.share()) + " of the "
                 + screen.force(item.allowedNewtons()) + (item.allowedIsAtMost() ? " at most" : "")
                 + " allowed, in the overload that began at " + screen.preciseTime(overload.start()) + "."
-                + figures(item) + (overload.atLeast() ? " More is possible: the reading was at its own end." : "");
+                + figures(item) + EventSentences.more(overload.atLeast());
         return new Block.Notice(
                 Block.Tone.ACTION, item.gear() + " (" + worstBand(hits).word() + ")", text);
     }

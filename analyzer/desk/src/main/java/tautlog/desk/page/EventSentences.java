@@ -16,13 +16,19 @@ final class EventSentences {
 
     String shock(Entry.Shock shock) {
         String sentence = screen.preciseTime(shock.at()) + " Shock: a line that had been slack for "
-                + Screen.length(shock.slackSeconds()) + " snapped tight to " + screen.force(shock.peakNewtons())
-                + " within "
-                + Screen.length(shock.riseSeconds()) + ", " + screen.share(shock.share(), shock.against())
+                + Screen.length(shock.slackSeconds()) + " snapped tight to "
+                + screen.force(shock.peakNewtons(), shock.atLeast()) + " within "
+                + Screen.length(shock.riseSeconds()) + ", "
+                + Screen.share(shock.share(), shock.against(), shock.atLeast())
                 + settled(shock)
                 + ".";
         String gap = shock.hasGap() ? " Readings are missing in it." : "";
-        return sentence + gap + (shock.resolved() ? halfSine(shock) : tooSlow(shock));
+        return sentence + gap + more(shock.atLeast()) + (shock.resolved() ? halfSine(shock) : tooSlow(shock));
+    }
+
+    /** Said of a peak that is a lower bound. */
+    static String more(boolean atLeast) {
+        return atLeast ? " More is possible: the reading was at its own end or past the cell's capacity." : "";
     }
 
     private String settled(Entry.Shock shock) {
@@ -33,7 +39,8 @@ final class EventSentences {
         return shock.factor().isPresent()
                 ? String.format(
                         Locale.ROOT,
-                        ", %.1f times the %s it settled at",
+                        ", %s%.1f times the %s it settled at",
+                        Screen.atLeast(shock.atLeast()),
                         shock.factor().getAsDouble(),
                         level)
                 : "; it settled at " + level;
@@ -43,21 +50,24 @@ final class EventSentences {
     private String halfSine(Entry.Shock shock) {
         return shock.peakIfHalfSineNewtons() <= 1.01 * shock.peakNewtons()
                 ? ""
-                : " Between two readings it may have reached " + screen.force(shock.peakIfHalfSineNewtons())
+                : " Between two readings it may have reached "
+                        + screen.force(shock.peakIfHalfSineNewtons(), shock.atLeast())
                         + " (an estimate, no bound).";
     }
 
     private String tooSlow(Entry.Shock shock) {
         return " The instrument is too slow for this shock: the true peak may have been much higher; "
-                + screen.force(shock.peakIfHalfSineNewtons()) + " if the rise was a quarter of a sine (an estimate, no"
+                + screen.force(shock.peakIfHalfSineNewtons(), shock.atLeast())
+                + " if the rise was a quarter of a sine (an estimate, no"
                 + " bound).";
     }
 
     String jolt(Entry.Jolt jolt) {
         return screen.preciseTime(jolt.at()) + " Jolt: the loaded line was jerked by "
-                + screen.force(jolt.riseNewtons())
-                + " to " + screen.force(jolt.peakNewtons()) + " within " + Screen.length(jolt.riseSeconds()) + ", "
-                + screen.share(jolt.share(), jolt.against()) + ".";
+                + screen.force(jolt.riseNewtons(), jolt.atLeast())
+                + " to " + screen.force(jolt.peakNewtons(), jolt.atLeast()) + " within "
+                + Screen.length(jolt.riseSeconds()) + ", "
+                + Screen.share(jolt.share(), jolt.against(), jolt.atLeast()) + "." + more(jolt.atLeast());
     }
 
     String drop(Entry.Drop drop) {
@@ -132,10 +142,8 @@ final class EventSentences {
 
     String overload(Entry.Overload overload) {
         return screen.preciseTime(overload.start()) + " Overload" + band(overload.band()) + ": "
-                + (overload.atLeast() ? "at least " : "")
-                + screen.force(overload.peakNewtons()) + ", "
-                + (overload.atLeast() && !overload.against().isAtMost() ? "at least " : "")
-                + screen.share(overload.share(), overload.against()) + " "
+                + screen.force(overload.peakNewtons(), overload.atLeast()) + ", "
+                + Screen.share(overload.share(), overload.against(), overload.atLeast()) + " "
                 + screen.force(overload.against().newtons())
                 + (overload.against().isAtMost() ? " at most" : "") + " (hookup "
                 + overload.against().hookup() + (overload.against().assumed() ? ", assumed" : "") + ", set by "

@@ -37,7 +37,9 @@ final class MergedSentences {
             if (entry instanceof Entry.Overload overload) {
                 return List.of(overload.against().hookup(), overload.band(), overload.atLeast());
             } else if (entry instanceof Entry.Shock shock) {
-                return List.of(shock.against().hookup(), shock.resolved());
+                return List.of(shock.against().hookup(), shock.resolved(), shock.atLeast());
+            } else if (entry instanceof Entry.Jolt jolt) {
+                return List.of(jolt.atLeast());
             } else if (entry instanceof Entry.Drop drop) {
                 return List.of(drop.staysSlack(), drop.shaft());
             } else if (entry instanceof Entry.Stall stall) {

@@ -56,11 +56,15 @@ final class PullSection {
         return List.of(
                 screen.time(pull.start()),
                 Screen.length(pull.durationSeconds()),
-                screen.bareForce(pull.peakNewtons()),
-                screen.bareForce(pull.meanNewtons()),
-                (pull.against().isAtMost() ? "≥ " : "") + Screen.percent(pull.share()),
+                bound(pull.atLeast()) + screen.bareForce(pull.peakNewtons()),
+                bound(pull.atLeast()) + screen.bareForce(pull.meanNewtons()),
+                bound(pull.atLeast() || pull.against().isAtMost()) + Screen.percent(pull.share()),
                 pull.against().hookup() + (pull.against().assumed() ? "*" : ""),
                 String.join(", ", remarks(pull)));
+    }
+
+    private static String bound(boolean isLower) {
+        return isLower ? "≥ " : "";
     }
 
     private static List<String> remarks(Entry.Pull pull) {
@@ -89,7 +93,11 @@ final class PullSection {
             legend.add("* assumed: nobody said that this hookup was on.");
         }
         if (shown.stream().anyMatch(pull -> pull.against().isAtMost())) {
-            legend.add("≥: the limit is only known as \"at most\", the share is at least this.");
+            legend.add("≥ at a share: the limit is only known as \"at most\", the share is at least this.");
+        }
+        if (shown.stream().anyMatch(Entry.Pull::atLeast)) {
+            legend.add(
+                    "≥ at a peak: the reading was at its own end or past the cell's capacity, the pull was at least this.");
         }
         if (shown.stream().anyMatch(pull -> pull.held() == Known.YES)) {
             legend.add("held: the shaft stood still throughout, the brake held.");

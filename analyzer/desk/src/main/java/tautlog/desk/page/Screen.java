@@ -52,9 +52,23 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
         return unit.number(BigDecimal.valueOf(newtons));
     }
 
-    /** {@code 147 % of limit}, or {@code at least 147 % of limit}. */
-    public String share(double share, Entry.Against against) {
-        return (against.isAtMost() ? "at least " : "") + percent(share) + " of limit";
+    /** {@code 15.7 kN}, or {@code at least 15.7 kN} when it is a lower bound. */
+    String force(double newtons, boolean atLeast) {
+        return atLeast(atLeast) + force(newtons);
+    }
+
+    /**
+     * {@code 147 % of limit}, or {@code at least 147 % of limit}.
+     *
+     * @param atLeast the tension is a lower bound
+     */
+    static String share(double share, Entry.Against against, boolean atLeast) {
+        return atLeast(atLeast || against.isAtMost()) + percent(share) + " of limit";
+    }
+
+    /** {@code at least } before a lower bound, else nothing. */
+    static String atLeast(boolean atLeast) {
+        return atLeast ? "at least " : "";
     }
 
     /** {@code 147 %}; with a decimal near the limit, so that 100 never hides on which side it is. */

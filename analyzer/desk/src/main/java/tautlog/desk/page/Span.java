@@ -35,8 +35,9 @@ record Span(int outing, int begun, Optional<Entry.Pull> pull) implements Compara
 
     String heading(Screen screen) {
         return pull.map(of -> "Pull " + screen.time(of.start()) + " to " + screen.time(of.end()) + ", "
-                        + of.against().hookup() + ": up to " + screen.force(of.peakNewtons()) + ", "
-                        + screen.share(of.share(), of.against()) + (isWhole(of) ? "" : "; readings are missing"))
+                        + of.against().hookup() + ": up to " + screen.force(of.peakNewtons(), of.atLeast()) + ", "
+                        + Screen.share(of.share(), of.against(), of.atLeast())
+                        + (isWhole(of) ? "" : "; readings are missing"))
                 .orElse("Outside a pull");
     }
 

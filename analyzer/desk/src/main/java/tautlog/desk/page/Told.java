@@ -27,12 +27,13 @@ final class Told {
         return "Told here: every overload, shock and stall; every drop after which the shaft ran up or stopped"
                 + (shaftIsWatched ? ", or may have" : " (no shaft sensor: what the shaft did is not known)")
                 + "; jolts that reached 90 % of the limit outside an overload and other drops that lost 90 % of it, and all of"
-                + " them where the limit is only known as \"at most\".";
+                + " them where the limit is only known as \"at most\" or a jolt's peak as \"at least\".";
     }
 
     boolean tells(Entry entry) {
         if (entry instanceof Entry.Jolt jolt) {
-            return !isInOverload(jolt) && (jolt.against().isAtMost() || jolt.share() >= FROM_SHARE);
+            boolean isBound = jolt.against().isAtMost() || jolt.atLeast();
+            return !isInOverload(jolt) && (isBound || jolt.share() >= FROM_SHARE);
         }
         return !(entry instanceof Entry.Drop drop) || tellsDrop(drop);
     }

@@ -63,6 +63,7 @@ public final class Derivation {
                 pull.overloads(),
                 pull.shocks(),
                 pull.held(),
+                pull.atLeast(),
                 pull.hasGap(),
                 pull.cutByGap(),
                 pull.cutByEnd());
@@ -125,6 +126,7 @@ public final class Derivation {
                 hasFactor ? OptionalDouble.of(peak / settled.getAsDouble()) : OptionalDouble.empty(),
                 against,
                 peak / against.newtons(),
+                shock.atLeast(),
                 shock.hasGap());
     }
 
@@ -143,7 +145,8 @@ public final class Derivation {
                 peak - newtons(jolt.least()),
                 rate.seconds(jolt.peakNumber() - jolt.startNumber()),
                 against,
-                peak / against.newtons());
+                peak / against.newtons(),
+                jolt.atLeast());
     }
 
     public Entry.Drop drop(Finding.Drop drop) throws RecordingException {

@@ -32,7 +32,11 @@ public sealed interface Entry {
      */
     record Against(String hookup, boolean assumed, double newtons, boolean isAtMost, String governing) {}
 
-    /** One loaded episode, slack to slack. */
+    /**
+     * One loaded episode, slack to slack.
+     *
+     * @param atLeast peak, mean, impulse and share are lower bounds: the converter was at its end stop
+     */
     record Pull(
             Moment start,
             Moment end,
@@ -45,6 +49,7 @@ public sealed interface Entry {
             int overloads,
             int shocks,
             Known held,
+            boolean atLeast,
             boolean hasGap,
             boolean cutByGap,
             boolean cutByEnd)
@@ -78,6 +83,7 @@ public sealed interface Entry {
      * @param resolved false when the instrument is too slow for it
      * @param settledNewtons empty when unknown
      * @param factor empty when the settled level is unknown or not above 0
+     * @param atLeast peak, rise rate, estimate, factor and share are lower bounds, as in {@link Pull}
      */
     record Shock(
             Moment start,
@@ -92,6 +98,7 @@ public sealed interface Entry {
             OptionalDouble factor,
             Against against,
             double share,
+            boolean atLeast,
             boolean hasGap)
             implements Entry {
         @Override
@@ -100,7 +107,11 @@ public sealed interface Entry {
         }
     }
 
-    /** A loaded line jerked; {@code at} is the peak. */
+    /**
+     * A loaded line jerked; {@code at} is the peak.
+     *
+     * @param atLeast peak, rise and share are lower bounds, as in {@link Pull}
+     */
     record Jolt(
             Moment start,
             Moment at,
@@ -108,7 +119,8 @@ public sealed interface Entry {
             double riseNewtons,
             double riseSeconds,
             Against against,
-            double share)
+            double share,
+            boolean atLeast)
             implements Entry {
         @Override
         public Moment end() {

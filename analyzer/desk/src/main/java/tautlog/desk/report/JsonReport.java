@@ -86,6 +86,7 @@ public final class JsonReport {
         json.flag("cut_by_end", pull.cutByEnd());
         json.flag("limit_is_at_most", pull.against().isAtMost());
         json.flag("hookup_assumed", pull.against().assumed());
+        json.flag("at_least", pull.atLeast());
     }
 
     private void overload(Entry.Overload overload) throws IOException {
@@ -129,6 +130,7 @@ public final class JsonReport {
         json.number("share", shock.share());
         json.flag("has_gap", shock.hasGap());
         against(shock.against());
+        json.flag("at_least", shock.atLeast());
     }
 
     private void jolt(Entry.Jolt jolt) throws IOException {
@@ -139,6 +141,7 @@ public final class JsonReport {
         json.number("rise_s", jolt.riseSeconds());
         json.number("share", jolt.share());
         against(jolt.against());
+        json.flag("at_least", jolt.atLeast());
     }
 
     private void against(Entry.Against against) throws IOException {

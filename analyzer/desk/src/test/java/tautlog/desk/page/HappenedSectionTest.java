@@ -31,6 +31,9 @@ class HappenedSectionTest {
     private final List<Entry.Drop> drops = new ArrayList<>();
     private final List<Entry.Stall> stalls = new ArrayList<>();
     private boolean isAtMost;
+    /** The readings that follow were at the converter's end stop. */
+    private boolean isStopped;
+
     private OptionalDouble shaftHours = OptionalDouble.of(1);
 
     private static Moment at(double seconds) {
@@ -43,7 +46,21 @@ class HappenedSectionTest {
 
     private void pull(double start, double end) {
         pulls.add(new Entry.Pull(
-                at(start), at(end), end - start, 9_000, 5_000, 1, limit(), 0.9, 0, 0, Known.NO, false, false, false));
+                at(start),
+                at(end),
+                end - start,
+                9_000,
+                5_000,
+                1,
+                limit(),
+                0.9,
+                0,
+                0,
+                Known.NO,
+                isStopped,
+                false,
+                false,
+                false));
     }
 
     private void overload(double start, double peak, Band band) {
@@ -76,11 +93,12 @@ class HappenedSectionTest {
                 OptionalDouble.empty(),
                 limit(),
                 peak / 10_000,
+                isStopped,
                 false));
     }
 
     private void jolt(double seconds, double peak) {
-        jolts.add(new Entry.Jolt(at(seconds - 0.1), at(seconds), peak, 4_000, 0.1, limit(), peak / 10_000));
+        jolts.add(new Entry.Jolt(at(seconds - 0.1), at(seconds), peak, 4_000, 0.1, limit(), peak / 10_000, isStopped));
     }
 
     private void drop(double seconds, double before, double after, Known slack, ShaftAfterDrop shaft) {
@@ -202,6 +220,25 @@ class HappenedSectionTest {
 
         assertTrue(digest().contains("Nothing was left out."), digest());
         assertTrue(digest().contains("at least 30 % of limit"), digest());
+    }
+
+    @Test
+    void saysAtLeastOfAPullShockAndJoltAtTheEndStopAndLeavesNoSuchJoltOut() {
+        pull(10, 20);
+        jolt(12, 3_000);
+        isStopped = true;
+        pull(30, 40);
+        shock(31, 5_000, true);
+        jolt(33, 3_000);
+
+        assertTrue(digest().contains("straight: up to at least 9.00 kN, at least 90 % of limit"), digest());
+        assertTrue(
+                digest().contains("snapped tight to at least 5.00 kN within 0.1 s, at least 50 % of limit"), digest());
+        assertTrue(
+                digest().contains("33.0 s after start Jolt: the loaded line was jerked by at least 4.00 kN to at least"
+                        + " 3.00 kN within 0.1 s, at least 30 % of limit. More is possible"),
+                digest());
+        assertTrue(digest().contains("Left out: 1 jolt;"), digest());
     }
 
     @Test
