@@ -57,6 +57,10 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
             return name().toLowerCase(java.util.Locale.ROOT);
         }
 
+        static boolean isKnown(int code) {
+            return code >= 1 && code <= values().length;
+        }
+
         static Kind of(int code) throws DamagedBlockException {
             for (Kind kind : values()) {
                 if (kind.code == code) {

@@ -7,11 +7,12 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.TreeMap;
 import tautlog.sample.ClockFix;
 import tautlog.sample.Tally;
 
-/** Sums up the outings of a recording from its rows, without decoding samples. */
+/** Sums up the outings of a recording from its rows, without decoding samples; those whose start is lost apart. */
 final class Outings {
     private final Map<Integer, Summary> summaries = new TreeMap<>();
 
@@ -20,7 +21,9 @@ final class Outings {
         @org.jspecify.annotations.Nullable
         OutingStart start;
 
+        String startReason = "its start block is missing";
         long samples;
+        boolean samplesAreKnown = true;
         long firstNumber;
         long lastNumber;
         long firstTick;
@@ -59,10 +62,15 @@ final class Outings {
     private Outings() {}
 
     static List<Outing> read(Connection connection) throws SQLException {
+        return readAll(connection).list();
+    }
+
+    static Outings readAll(Connection connection) throws SQLException {
         Outings outings = new Outings();
         outings.readEvidence(connection);
+        outings.findTails(connection);
         outings.readTails(connection);
-        return outings.list();
+        return outings;
     }
 
     private void readEvidence(Connection connection) throws SQLException {
@@ -86,6 +94,20 @@ final class Outings {
                 summary.events(EventCodec.decode(block.content(), block.count()));
             } catch (DamagedBlockException | IndexOutOfBoundsException | IllegalArgumentException e) {
                 summary.closed |= row.is(Block.Kind.END); // what it held is lost, that it was there is not
+                if (row.is(Block.Kind.START)) {
+                    summary.startReason = "its start block is damaged: " + String.valueOf(e.getMessage());
+                }
+            }
+        }
+        summary.samplesAreKnown &= row.count() >= 0 && Block.Kind.isKnown(row.kind());
+    }
+
+    /** Outings of which nothing but tail rows is left. */
+    private void findTails(Connection connection) throws SQLException {
+        try (PreparedStatement select = connection.prepareStatement("SELECT DISTINCT outing FROM tail");
+                ResultSet rows = select.executeQuery()) {
+            while (rows.next()) {
+                summaries.computeIfAbsent(rows.getInt(1), key -> new Summary());
             }
         }
     }
@@ -94,7 +116,9 @@ final class Outings {
         SpanCodec codec = new SpanCodec();
         for (Map.Entry<Integer, Summary> entry : summaries.entrySet()) {
             if (!entry.getValue().closed) {
-                Span span = TailRows.read(connection, entry.getKey(), codec).span();
+                TailRows tail = TailRows.read(connection, entry.getKey(), codec);
+                Span span = tail.span();
+                entry.getValue().samplesAreKnown &= tail.damaged().isEmpty();
                 if (span.samples.frames > 0) {
                     entry.getValue().reach(span.samples.samples(), Reach.of(span));
                 }
@@ -103,7 +127,8 @@ final class Outings {
         }
     }
 
-    private List<Outing> list() {
+    /** Those whose start can be read, oldest first. */
+    List<Outing> list() {
         List<Outing> list = new ArrayList<>();
         summaries.forEach((index, s) -> {
             if (s.start != null) {
@@ -122,5 +147,17 @@ final class Outings {
             }
         });
         return list;
+    }
+
+    /** Those whose start cannot be read, oldest first. */
+    List<LostOuting> lost() {
+        List<LostOuting> lost = new ArrayList<>();
+        summaries.forEach((index, s) -> {
+            if (s.start == null) {
+                lost.add(new LostOuting(
+                        index, s.startReason, s.samplesAreKnown ? OptionalLong.of(s.samples) : OptionalLong.empty()));
+            }
+        });
+        return lost;
     }
 }

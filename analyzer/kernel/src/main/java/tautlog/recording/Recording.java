@@ -70,12 +70,17 @@ public final class Recording implements AutoCloseable {
     }
 
     /**
-     * All outings, oldest first. One whose first row is damaged is left out; {@link #verify} names it.
+     * All outings, oldest first. One whose first row is damaged is left out; {@link #lostOutings} names it.
      *
      * <p>While one is being recorded, its figures are those of the last commit.
      */
     public List<Outing> outings() throws RecordingException {
         return reading(() -> Outings.read(connection));
+    }
+
+    /** The outings that {@link #outings} leaves out, because their start cannot be read. */
+    public List<LostOuting> lostOutings() throws RecordingException {
+        return reading(() -> Outings.readAll(connection).lost());
     }
 
     /**

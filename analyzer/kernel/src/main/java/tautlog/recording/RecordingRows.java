@@ -73,7 +73,7 @@ final class RecordingRows {
     Span takeTail(int outing) throws SQLException {
         TailRows tail = TailRows.read(connection, outing, codec);
         try (PreparedStatement aside =
-                connection.prepareStatement("UPDATE tail SET span = " + TailRows.ASIDE + " WHERE id = ?")) {
+                connection.prepareStatement("UPDATE tail SET span = " + TailRows.Aside.STORED + " WHERE id = ?")) {
             for (long id : tail.damaged().keySet()) {
                 aside.setLong(1, id);
                 aside.executeUpdate();

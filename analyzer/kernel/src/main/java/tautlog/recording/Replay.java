@@ -25,6 +25,7 @@ final class Replay {
     private Span others;
     private boolean hasSamples;
     private boolean hookupIsLost;
+    private int asideFrom = Integer.MAX_VALUE;
 
     Replay(Connection connection, Outing outing, Evidence sink) {
         this.connection = connection;
@@ -34,6 +35,9 @@ final class Replay {
     }
 
     List<Damage> run() throws SQLException {
+        TailRows.Aside aside = TailRows.Aside.read(connection, outing.index(), codec);
+        aside.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
+        asideFrom = aside.span();
         try (PreparedStatement select =
                 connection.prepareStatement(EvidenceRow.SELECT + " WHERE outing = ? ORDER BY seq")) {
             select.setInt(1, outing.index());
@@ -55,12 +59,20 @@ final class Replay {
         if (row.span() != others.index) {
             tellSpan();
             others = new Span(outing.index(), row.span());
+            loseHookupFrom(row.span());
         }
         try {
             read(row.open());
         } catch (DamagedBlockException e) {
             damages.add(row.damage(outing, String.valueOf(e.getMessage())));
             hookupIsLost |= !row.is(Block.Kind.SAMPLES) && !row.is(Block.Kind.SHAFT);
+        }
+    }
+
+    private void loseHookupFrom(int span) {
+        if (span >= asideFrom) {
+            hookupIsLost = true;
+            asideFrom = Integer.MAX_VALUE;
         }
     }
 
@@ -78,6 +90,7 @@ final class Replay {
         tail.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
         hookupIsLost |= !tail.damaged().isEmpty();
         others = new Span(outing.index(), tail.span().index);
+        loseHookupFrom(others.index);
         for (Block block : codec.evidence(tail.span())) {
             try {
                 read(block);

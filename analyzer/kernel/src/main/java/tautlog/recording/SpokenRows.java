@@ -6,6 +6,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
@@ -40,11 +42,12 @@ final class SpokenRows {
         List<Second> seconds = new ArrayList<>();
         SpanCodec codec = new SpanCodec();
         try (PreparedStatement select =
-                connection.prepareStatement("SELECT id, block FROM seconds WHERE outing = ? ORDER BY id")) {
+                connection.prepareStatement("SELECT id, span, block FROM seconds WHERE outing = ? ORDER BY id")) {
             select.setInt(1, outing);
             try (ResultSet rows = select.executeQuery()) {
                 while (rows.next()) {
-                    append(rows.getLong(1), EvidenceRow.bytes(rows, 2), outing, codec, seconds, damaged);
+                    Span span = new Span(outing, rows.getInt(2));
+                    append(rows.getLong(1), EvidenceRow.bytes(rows, 3), span, codec, seconds, damaged);
                 }
             }
         }
@@ -53,13 +56,37 @@ final class SpokenRows {
     }
 
     private static void append(
-            long id, byte[] bytes, int outing, SpanCodec codec, List<Second> seconds, Consumer<String> damaged) {
-        Span span = new Span(outing, 0);
+            long id, byte[] bytes, Span span, SpanCodec codec, List<Second> seconds, Consumer<String> damaged) {
         try {
-            codec.append(Block.read(bytes, 0), span);
+            codec.append(open(bytes, span), span);
             seconds.addAll(span.seconds);
         } catch (DamagedBlockException e) {
             damaged.accept("seconds block " + id + ": " + e.getMessage());
         }
+    }
+
+    /** The block, checked against its CRC and against the row that holds it. */
+    private static Block open(byte[] bytes, Span row) throws DamagedBlockException {
+        Block block = Block.read(bytes, 0);
+        if (block.size() != bytes.length) {
+            throw new DamagedBlockException((bytes.length - block.size()) + " bytes follow it");
+        }
+        if (block.kind() != Block.Kind.SECONDS || block.outing() != row.outing || block.span() != row.index) {
+            throw new DamagedBlockException("it stands in a row of another kind, outing or span");
+        }
+        return block;
+    }
+
+    /** Every outing that something was said of, known or not. */
+    static SortedSet<Integer> outings(Connection connection) throws SQLException {
+        SortedSet<Integer> outings = new TreeSet<>();
+        try (PreparedStatement select =
+                        connection.prepareStatement("SELECT outing FROM finding UNION SELECT outing FROM seconds");
+                ResultSet rows = select.executeQuery()) {
+            while (rows.next()) {
+                outings.add(rows.getInt(1));
+            }
+        }
+        return outings;
     }
 }

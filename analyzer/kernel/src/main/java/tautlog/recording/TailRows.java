@@ -14,8 +14,34 @@ import java.util.TreeMap;
  * @param damaged why, by row
  */
 record TailRows(Span span, Map<Long, String> damaged) {
-    /** In place of a span: the row is damaged and was set aside when its outing was finished. */
-    static final int ASIDE = -1;
+    /**
+     * Rows that were damaged when their outing was finished, and set aside: their span is stored as −1 − span.
+     *
+     * @param span of the first of them; nothing is known of events from it on until the next naming
+     * @param damaged why, by row
+     */
+    record Aside(int span, Map<Long, String> damaged) {
+        /** What is stored in place of a span. */
+        static final String STORED = "-1 - span";
+
+        static Aside read(Connection connection, int outing, SpanCodec codec) throws SQLException {
+            int first = Integer.MAX_VALUE;
+            Map<Long, String> damaged = new TreeMap<>();
+            try (PreparedStatement select = connection.prepareStatement(
+                    "SELECT id, -1 - span, blocks FROM tail WHERE outing = ? AND span < 0 ORDER BY id")) {
+                select.setInt(1, outing);
+                try (ResultSet rows = select.executeQuery()) {
+                    while (rows.next()) {
+                        first = Math.min(first, rows.getInt(2));
+                        long id = rows.getLong(1);
+                        append(id, EvidenceRow.bytes(rows, 3), codec, new Span(outing, rows.getInt(2)), damaged);
+                        damaged.putIfAbsent(id, "it was set aside");
+                    }
+                }
+            }
+            return new Aside(first, damaged);
+        }
+    }
 
     static TailRows read(Connection connection, int outing, SpanCodec codec) throws SQLException {
         Span span = new Span(outing, 0);

@@ -6,6 +6,7 @@ import java.util.List;
  * What a recording is worth as evidence.
  *
  * @param outings all whose first row can be read
+ * @param lost those whose first row cannot be read
  * @param blocks how many rows of evidence were checked
  * @param samples how many of them are intact
  * @param damages everything that is not what was written; empty when all is well
@@ -16,6 +17,7 @@ import java.util.List;
 public record Verification(
         String winch,
         List<Outing> outings,
+        List<LostOuting> lost,
         long blocks,
         long samples,
         List<Damage> damages,
@@ -23,13 +25,14 @@ public record Verification(
         String lastLink) {
     public Verification {
         outings = List.copyOf(outings);
+        lost = List.copyOf(lost);
         damages = List.copyOf(damages);
         gaps = List.copyOf(gaps);
     }
 
-    /** True when nothing is damaged: checksums, chain and structure all fit. */
+    /** True when nothing is damaged or lost: checksums, chain and structure all fit. */
     public boolean isIntact() {
-        return damages.isEmpty();
+        return damages.isEmpty() && lost.isEmpty();
     }
 
     /**

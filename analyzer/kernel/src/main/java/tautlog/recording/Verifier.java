@@ -58,13 +58,14 @@ final class Verifier {
     }
 
     Verification run() throws SQLException {
-        List<Outing> list = Outings.read(connection);
+        Outings all = Outings.readAll(connection);
+        List<Outing> list = all.list();
         list.forEach(outing -> outings.put(outing.index(), outing));
         verifyRows();
         verifyTails();
-        verifySpoken(list);
+        verifySpoken(all.lost());
         verifyStructure();
-        return new Verification(winch(), list, blocks, samples, damages, gaps, lastLink(connection));
+        return new Verification(winch(), list, all.lost(), blocks, samples, damages, gaps, lastLink(connection));
     }
 
     private void verifyRows() throws SQLException {
@@ -156,6 +157,9 @@ final class Verifier {
         try {
             for (int at = 0; at < bytes.length; ) {
                 Block block = Block.read(bytes, at);
+                if (block.outing() != outing) {
+                    throw new DamagedBlockException("it stands in a row of another outing");
+                }
                 codec.append(block, part);
                 at += block.size();
             }
@@ -172,16 +176,19 @@ final class Verifier {
         damages.add(new Damage(outing, place, 0, -1, time, reason));
     }
 
-    private void verifySpoken(List<Outing> list) throws SQLException {
-        for (Outing outing : list) {
-            SpokenRows.findings(connection, outing.index(), what -> spoken(outing, what));
-            SpokenRows.seconds(connection, outing.index(), what -> spoken(outing, what));
+    private void verifySpoken(List<LostOuting> lost) throws SQLException {
+        for (int outing : SpokenRows.outings(connection)) {
+            if (!outings.containsKey(outing) && lost.stream().noneMatch(one -> one.index() == outing)) {
+                addLoose(outing, "findings and seconds", "they belong to an outing that is not here");
+            }
+            SpokenRows.findings(connection, outing, what -> spoken(outing, what));
+            SpokenRows.seconds(connection, outing, what -> spoken(outing, what));
         }
     }
 
-    private void spoken(Outing outing, String what) {
+    private void spoken(int outing, String what) {
         int colon = what.indexOf(": ");
-        addLoose(outing.index(), what.substring(0, colon), what.substring(colon + 2));
+        addLoose(outing, what.substring(0, colon), what.substring(colon + 2));
     }
 
     private void verifyStructure() throws SQLException {
