@@ -2,6 +2,8 @@ package tautlog.desk.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
+import tautlog.desk.report.LeftOut;
 import tautlog.desk.report.Report;
 import tautlog.recording.RecordingException;
 
@@ -28,18 +30,39 @@ public final class Analysis {
     }
 
     /**
-     * Reads all outings of {@code history} under {@code question}.
+     * Reads all outings of {@code history} under {@code question}; one that cannot be read is left out and named.
      *
-     * @throws RecordingException if a recording cannot be read
+     * @throws RecordingException if none can be read
      * @throws QuestionException if the question names what is not there
      */
     public static Analysis of(History history, Question question) throws RecordingException, QuestionException {
         List<Study> studies = new ArrayList<>();
+        List<RecordingException> failures = new ArrayList<>();
+        List<LeftOut.OfOuting> outings = new ArrayList<>(history.leftOut().outings());
         for (History.Member member : history.members()) {
-            studies.add(new OutingPass(member, studies.size() + 1, question).study());
+            try {
+                studies.add(new OutingPass(member, studies.size() + 1, question).study());
+            } catch (RecordingException e) {
+                failures.add(e);
+                outings.add(leftOut(member, e));
+            }
         }
-        Report report = new ReportAssembly(history, question, studies).report();
+        if (studies.isEmpty() && !failures.isEmpty()) {
+            throw failures.get(0);
+        }
+        LeftOut leftOut = new LeftOut(history.leftOut().recordings(), outings);
+        Report report = new ReportAssembly(history, question, studies, leftOut).report();
         return new Analysis(history, List.copyOf(studies), report);
+    }
+
+    private static LeftOut.OfOuting leftOut(History.Member member, RecordingException e) {
+        String message = String.valueOf(e.getMessage());
+        String prefix = member.file() + ": ";
+        return new LeftOut.OfOuting(
+                member.file().toString(),
+                member.outing().index() + 1,
+                message.startsWith(prefix) ? message.substring(prefix.length()) : message,
+                OptionalLong.of(member.outing().samples()));
     }
 
     public Report report() {

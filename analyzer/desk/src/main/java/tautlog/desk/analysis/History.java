@@ -7,6 +7,8 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import tautlog.desk.report.LeftOut;
+import tautlog.recording.LostOuting;
 import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
@@ -23,6 +25,8 @@ public final class History implements AutoCloseable {
     private final List<Member> members;
     private final List<Path> files;
     private final List<String> notes = new ArrayList<>();
+    private final List<LeftOut.OfRecording> recordingsLeftOut = new ArrayList<>();
+    private final List<LeftOut.OfOuting> outingsLeftOut = new ArrayList<>();
 
     /** An outing and where it is kept. */
     public record Member(Path file, Recording recording, String winch, Outing outing) {
@@ -47,24 +51,66 @@ public final class History implements AutoCloseable {
         }
     }
 
-    private History(List<Path> files, List<Recording> opened) throws RecordingException {
+    private History(List<Path> files, List<Recording> opened, List<RecordingException> refused)
+            throws RecordingException {
         this.files = List.copyOf(files);
         this.opened = List.copyOf(opened);
+        List<RecordingException> unusable = new ArrayList<>(refused);
         Map<Identity, Member> once = new LinkedHashMap<>();
         for (Recording recording : opened) {
-            Path file = recording.file();
-            List<Outing> outings = recording.outings();
-            if (outings.isEmpty()) {
-                notes.add(name(file) + " holds no outing that can be read: run tautlog verify on it.");
-            }
-            for (Outing outing : outings) {
-                add(once, new Member(file, recording, recording.winch(), outing));
+            try {
+                add(once, recording);
+            } catch (RecordingException e) {
+                unusable.add(e);
             }
         }
+        if (unusable.size() == files.size()) {
+            throw allOf(unusable);
+        }
+        unusable.forEach(this::leaveOut);
         members = once.values().stream()
                 .sorted(Comparator.comparingLong(Member::startMicros))
                 .toList();
         noteWinches();
+    }
+
+    private void add(Map<Identity, Member> once, Recording recording) throws RecordingException {
+        Path file = recording.file();
+        String winch = recording.winch();
+        List<Outing> outings = recording.outings();
+        List<LostOuting> lost = recording.lostOutings();
+        if (outings.isEmpty()) {
+            notes.add(name(file) + " holds no outing that can be read: run tautlog verify on it.");
+        }
+        for (Outing outing : outings) {
+            add(once, new Member(file, recording, winch, outing));
+        }
+        for (LostOuting outing : lost) {
+            outingsLeftOut.add(
+                    new LeftOut.OfOuting(file.toString(), outing.index() + 1, outing.reason(), outing.samples()));
+        }
+    }
+
+    private static RecordingException allOf(List<RecordingException> unusable) {
+        if (unusable.size() == 1) {
+            return unusable.get(0);
+        }
+        List<String> messages =
+                unusable.stream().map(e -> String.valueOf(e.getMessage())).toList();
+        return new RecordingException(String.join("\n", messages), unusable.get(0));
+    }
+
+    /** Every message begins with the file. */
+    private void leaveOut(RecordingException unusable) {
+        String message = String.valueOf(unusable.getMessage());
+        for (Path file : files) {
+            if (message.startsWith(file + ": ")) {
+                String reason = message.substring((file + ": ").length());
+                recordingsLeftOut.add(new LeftOut.OfRecording(file.toString(), reason));
+                return;
+            }
+        }
+        throw new IllegalStateException("a message without its file: " + message, unusable);
     }
 
     private void add(Map<Identity, Member> once, Member member) {
@@ -97,19 +143,24 @@ public final class History implements AutoCloseable {
     }
 
     /**
-     * Opens the recordings.
+     * Opens the recordings; those that cannot be read are left out and named.
      *
      * @param filesAndFolders one or more
-     * @throws RecordingException if one is not there or cannot be read
+     * @throws RecordingException if one is not there, or none can be read
      */
     public static History open(List<Path> filesAndFolders) throws IOException {
-        List<Path> files = RecordingFiles.in(filesAndFolders);
+        List<Path> files = GivenRecordings.in(filesAndFolders);
         List<Recording> opened = new ArrayList<>();
-        try {
-            for (Path file : files) {
+        List<RecordingException> refused = new ArrayList<>();
+        for (Path file : files) {
+            try {
                 opened.add(Recording.open(file));
+            } catch (RecordingException e) {
+                refused.add(e);
             }
-            return new History(files, opened);
+        }
+        try {
+            return new History(files, opened, refused);
         } catch (RecordingException e) {
             for (Recording recording : opened) {
                 recording.close();
@@ -126,6 +177,11 @@ public final class History implements AutoCloseable {
     /** The files, as given. */
     public List<Path> files() {
         return files;
+    }
+
+    /** What of {@link #files} could not be read. */
+    public LeftOut leftOut() {
+        return new LeftOut(recordingsLeftOut, outingsLeftOut);
     }
 
     /** What a reader must know of how outings were put together, one sentence each. */

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import tautlog.desk.report.Derivation;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.HourSum;
+import tautlog.desk.report.LeftOut;
 import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
 import tautlog.detect.Finding;
@@ -27,6 +28,7 @@ final class ReportAssembly {
     private final History history;
     private final Question question;
     private final List<Study> studies;
+    private final LeftOut leftOut;
     private final List<Entry.Pull> pulls = new ArrayList<>();
     private final List<Entry.Overload> overloads = new ArrayList<>();
     private final List<Entry.Shock> shocks = new ArrayList<>();
@@ -36,10 +38,11 @@ final class ReportAssembly {
     private final List<Entry.Trouble> trouble = new ArrayList<>();
     private final List<Report.Mark> marks = new ArrayList<>();
 
-    ReportAssembly(History history, Question question, List<Study> studies) {
+    ReportAssembly(History history, Question question, List<Study> studies, LeftOut leftOut) {
         this.history = history;
         this.question = question;
         this.studies = studies;
+        this.leftOut = leftOut;
     }
 
     Report report() throws RecordingException {
@@ -61,7 +64,8 @@ final class ReportAssembly {
                 trust(),
                 whatIf(),
                 notes(),
-                new BlindSpots(studies.stream().map(Study::rig).distinct().toList()).sentences());
+                new BlindSpots(studies.stream().map(Study::rig).distinct().toList()).sentences(),
+                leftOut);
     }
 
     private void derive(Study study) throws RecordingException {

@@ -10,6 +10,7 @@ import tautlog.config.ConfigException;
 import tautlog.config.NearestKey;
 import tautlog.desk.analysis.QuestionException;
 import tautlog.desk.importing.ImportException;
+import tautlog.desk.report.LeftOut;
 import tautlog.recording.RecordingException;
 
 /** Exit codes, and what is said with them. */
@@ -23,6 +24,13 @@ final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine
     static final int UNUSABLE = 3;
     /** A bug in this program. */
     static final int BUG = 70;
+
+    /** {@link #DONE} when nothing was left out; else says what on {@code err}. */
+    static int whole(LeftOut leftOut, PrintWriter err) {
+        leftOut.sentences().forEach(err::println);
+        err.flush();
+        return leftOut.isNothing() ? DONE : UNUSABLE;
+    }
 
     @Override
     public int handleParseException(CommandLine.ParameterException wrong, String[] args) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +22,7 @@ import tautlog.desk.hours.HoursPage;
 import tautlog.desk.hours.HoursTable;
 import tautlog.desk.page.Ink;
 import tautlog.desk.page.TextPage;
+import tautlog.desk.report.Report;
 
 /** Hour meters and load bands. */
 @Command(
@@ -33,7 +35,8 @@ import tautlog.desk.page.TextPage;
         description = {
             "",
             "Meters of shaft and pulls and the time in each band of the limit: by outing, by day and",
-            "in all. A copied recording is not counted twice.",
+            "in all. A copied recording is not counted twice. Exit 3 when a recording or an outing",
+            "could not be read and was left out.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -58,12 +61,18 @@ final class HoursCommand implements Callable<Integer> {
         try (History history = History.open(files)) {
             Analysis analysis = Analysis.of(history, Question.AS_RECORDED);
             HoursTable table = HoursTable.of(analysis.studies(), at);
+            Report report = analysis.report();
             out.print(
                     json
-                            ? HoursJson.render(table)
-                            : TextPage.render(
-                                    HoursPage.of(table, at, analysis.report().notes()), Ink.PLAIN));
+                            ? HoursJson.render(table, report.leftOut())
+                            : TextPage.render(HoursPage.of(table, at, notes(report)), Ink.PLAIN));
+            return Exits.whole(report.leftOut(), spec.commandLine().getErr());
         }
-        return Exits.DONE;
+    }
+
+    private static List<String> notes(Report report) {
+        List<String> notes = new ArrayList<>(report.leftOut().sentences());
+        notes.addAll(report.notes());
+        return notes;
     }
 }

@@ -6,7 +6,7 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import tautlog.desk.analysis.RecordingFiles;
+import tautlog.recording.RecordingName;
 
 /** Where a result goes: a file, or the standard output when it is called {@code -}. */
 final class Output {
@@ -27,7 +27,7 @@ final class Output {
         if (isStandard(target)) {
             return new Unclosed(standard);
         }
-        if (target.endsWith(RecordingFiles.ENDING)) {
+        if (target.endsWith(RecordingName.ENDING)) {
             throw new UsageException(option + ": " + target
                     + " is named like a recording, which is never overwritten.\n" + "  Give the file another ending.");
         }

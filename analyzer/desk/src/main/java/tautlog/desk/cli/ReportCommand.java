@@ -48,6 +48,9 @@ import tautlog.rig.Rig;
             "Tells what was pulled, what was too much, shocks, jolts, drops, stalls, hours, and how",
             "far to trust it. Everything is worked out from the counts again. With another rig or",
             "hookup than the day's the report says WHAT IF.",
+            "",
+            "What cannot be read is left out and named. Exit 0: done. 1: done, and --fail-on was",
+            "reached. 3: a recording or an outing was left out, or none could be read.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -201,10 +204,11 @@ final class ReportCommand implements Callable<Integer> {
         }
     }
 
-    private static int exitCode(Report report, Optional<Band> failing) {
+    private int exitCode(Report report, Optional<Band> failing) {
+        int whole = Exits.whole(report.leftOut(), spec.commandLine().getErr());
         boolean found = failing.isPresent()
                 && report.overloads().stream()
                         .anyMatch(overload -> overload.band().compareTo(failing.get()) >= 0);
-        return found ? Exits.FOUND : Exits.DONE;
+        return found ? Exits.FOUND : whole;
     }
 }

@@ -14,7 +14,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import tautlog.desk.analysis.RecordingFiles;
+import tautlog.desk.analysis.GivenRecordings;
 import tautlog.desk.report.JsonFields;
 import tautlog.recording.Damage;
 import tautlog.recording.Recording;
@@ -61,7 +61,7 @@ final class VerifyCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         List<Checked> all = new ArrayList<>();
-        for (Path file : RecordingFiles.in(files)) {
+        for (Path file : GivenRecordings.in(files)) {
             all.add(check(file));
         }
         PrintWriter out = spec.commandLine().getOut();
@@ -91,9 +91,13 @@ final class VerifyCommand implements Callable<Integer> {
         out.println(checked.file() + ": " + (found.isIntact() ? "intact" : "DAMAGED"));
         out.println("  winch " + found.winch() + ", " + found.outings().size() + " outings, " + found.samples()
                 + " samples in " + found.blocks() + " rows of evidence");
+        found.lost()
+                .forEach(outing -> out.println(
+                        "  LOST outing " + (outing.index() + 1) + ", " + outing.extent() + ": " + outing.reason()));
         found.damages().forEach(damage -> out.println("  DAMAGE " + damage.summary()));
         if (!found.isIntact()) {
-            out.println("  Copy it again from the board if it is still there. Reports take what is damaged as a gap.");
+            out.println("  Copy it again from the board if it is still there. Reports take what is damaged as a gap,"
+                    + " and leave a lost outing out.");
         }
         out.println("  " + found.gaps().size() + " gaps in the sample numbers");
         found.gaps().stream().limit(MOST_GAPS).forEach(gap -> out.println(gap(gap)));
@@ -129,6 +133,11 @@ final class VerifyCommand implements Callable<Integer> {
         fields.text("winch", found.map(Verification::winch));
         fields.whole("outings", found.map(v -> v.outings().size()).orElse(0));
         fields.whole("samples", found.map(Verification::samples).orElse(0L));
+        fields.list("outings_lost", found.map(Verification::lost).orElse(List.of()), outing -> {
+            fields.whole("outing", outing.index() + 1L);
+            fields.text("reason", outing.reason());
+            fields.whole("samples", outing.samples());
+        });
         fields.list("damages", found.map(Verification::damages).orElse(List.of()), damage -> damage(fields, damage));
         fields.list("gaps", found.map(Verification::gaps).orElse(List.of()), gap -> {
             fields.whole("outing", gap.outing() + 1L);

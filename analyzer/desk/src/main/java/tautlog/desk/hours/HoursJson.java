@@ -8,13 +8,14 @@ import java.util.List;
 import java.util.OptionalDouble;
 import tautlog.desk.report.JsonFields;
 import tautlog.desk.report.JsonReport;
+import tautlog.desk.report.LeftOut;
 
 /**
  * Meters for programs; unknown is null.
  *
  * <pre>
  *   { "schema": 1, "outings": [ ROW ], "days": [ ROW ], "total": ROW,
- *     "opening": METER, "meter": METER }
+ *     "opening": METER, "meter": METER, "recordings_left_out": [ … ], "outings_left_out": [ … ] }
  *   ROW: name, start, end, shaft_h, pull_h, winching_h, held_h, joint_h, joint_h_is_at_most, band_h, pulls, overloads, …
  *   METER: shaft_h, pull_h, pulls
  * </pre>
@@ -28,17 +29,18 @@ public final class HoursJson {
         this.json = json;
     }
 
-    public static String render(HoursTable table) {
+    /** @param leftOut what could not be read and is in no figure */
+    public static String render(HoursTable table, LeftOut leftOut) {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
-            new HoursJson(new JsonFields(writer)).table(table);
+            new HoursJson(new JsonFields(writer)).table(table, leftOut);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
         }
         return text.append('\n').toString();
     }
 
-    private void table(HoursTable table) throws IOException {
+    private void table(HoursTable table, LeftOut leftOut) throws IOException {
         json.begin();
         json.whole("schema", 1);
         json.list("outings", table.outings(), this::row);
@@ -59,6 +61,7 @@ public final class HoursJson {
                 shaft.isPresent() ? OptionalDouble.of(openingShaft + shaft.getAsDouble()) : shaft,
                 openingPull + table.total().hours().pullHours(),
                 table.opening().pulls() + table.total().count("pull"));
+        leftOut.write(json);
         json.end();
     }
 

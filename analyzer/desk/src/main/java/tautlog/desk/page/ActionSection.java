@@ -34,6 +34,7 @@ final class ActionSection {
                     "these are loads as they would have been. What was in force on the day is in the report without"
                             + " --rig and --hookup."));
         }
+        report.leftOut().sentences().forEach(text -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Not read", text)));
         if (report.overloads().isEmpty()) {
             blocks.add(new Block.Paragraph(nothingAbove()));
         }
@@ -48,11 +49,11 @@ final class ActionSection {
     }
 
     private String nothingAbove() {
-        boolean none = report.pulls().isEmpty();
-        return none
-                ? "No pull was found, and no reading above a limit. That says nothing of the gear's state."
-                : "No reading was above the limit of the hookup taken to be on. That says nothing of the gear's state,"
-                        + " nor of pulls that were not recorded.";
+        String found = report.pulls().isEmpty()
+                ? "No pull was found, and no reading above a limit."
+                : "No reading was above the limit of the hookup taken to be on.";
+        return found + " That says nothing of the gear's state, nor of pulls that were not recorded"
+                + (report.leftOut().isNothing() ? "." : " or could not be read.");
     }
 
     private Map<String, List<Hit>> gear() {

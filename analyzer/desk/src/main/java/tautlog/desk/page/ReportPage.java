@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tautlog.desk.report.Report;
 
 /** Puts a {@link Report} into words, what needs action first. Start here; each section is a class of its own. */
@@ -91,9 +92,28 @@ public final class ReportPage {
     }
 
     private String banner() {
-        return report.whatIf().isEmpty()
-                ? ""
-                : "WHAT IF: not what was in force on the day. " + String.join(" ", report.whatIf());
+        List<String> banner = new ArrayList<>();
+        if (!report.leftOut().isNothing()) {
+            banner.add(missing());
+        }
+        if (!report.whatIf().isEmpty()) {
+            banner.add("WHAT IF: not what was in force on the day. " + String.join(" ", report.whatIf()));
+        }
+        return String.join(" ", banner);
+    }
+
+    private String missing() {
+        List<String> kinds = Stream.of(
+                        counted(report.leftOut().recordings().size(), "recording"),
+                        counted(report.leftOut().outings().size(), "outing"))
+                .flatMap(Optional::stream)
+                .toList();
+        return "NOT EVERYTHING IS HERE: " + Screen.listed(kinds)
+                + " could not be read. No figure below counts them; what happened in them is not known.";
+    }
+
+    private static Optional<String> counted(int n, String one) {
+        return n == 0 ? Optional.empty() : Optional.of(Screen.counted(n, one));
     }
 
     private Document.Section moments() {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import tautlog.detect.Known;
 
 /** The fields of our JSON documents: one way to write a time, a number, something unknown. */
@@ -103,6 +104,15 @@ public final class JsonFields {
 
     public void whole(String key, long value) throws IOException {
         out.name(key).value(value);
+    }
+
+    public void whole(String key, OptionalLong value) throws IOException {
+        out.name(key);
+        if (value.isPresent()) {
+            out.value(value.getAsLong());
+        } else {
+            out.nullValue();
+        }
     }
 
     /** @param value null is written when it is not finite */

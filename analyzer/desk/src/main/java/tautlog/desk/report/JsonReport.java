@@ -47,6 +47,7 @@ public final class JsonReport {
         json.list("marks", report.marks(), this::mark);
         json.texts("what_if", report.whatIf());
         json.texts("notes", report.notes());
+        report.leftOut().write(json);
         json.end();
     }
 

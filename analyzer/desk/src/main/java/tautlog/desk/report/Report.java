@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param whatIf what differs from the day itself, one sentence each; empty when the report says what was said then
  * @param notes what else a reader must know of how this was worked out, one sentence each
  * @param blindSpots what this cell at its place, and this shaft sensor, cannot see, one sentence each
+ * @param leftOut what could not be read
  */
 public record Report(
         List<Source> recordings,
@@ -28,7 +29,8 @@ public record Report(
         Trust trust,
         List<String> whatIf,
         List<String> notes,
-        List<String> blindSpots) {
+        List<String> blindSpots,
+        LeftOut leftOut) {
     public Report {
         recordings = List.copyOf(recordings);
         hookups = List.copyOf(hookups);

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import tautlog.desk.report.Entry;
+import tautlog.desk.report.LeftOut;
 import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
 import tautlog.detect.Finding.ShaftAfterDrop;
@@ -120,8 +121,22 @@ class HappenedSectionTest {
         Report.Trust trust = new Report.Trust(
                 0, 0, 0, Map.of(), 0, 0, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 0, 0);
         return new Report(
-                List.of(), List.of(), pulls, overloads, shocks, jolts, drops, stalls, List.of(), List.of(), hours,
-                trust, List.of(), List.of(), List.of());
+                List.of(),
+                List.of(),
+                pulls,
+                overloads,
+                shocks,
+                jolts,
+                drops,
+                stalls,
+                List.of(),
+                List.of(),
+                hours,
+                trust,
+                List.of(),
+                List.of(),
+                List.of(),
+                new LeftOut(List.of(), List.of()));
     }
 
     private String digest() {

@@ -7,13 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import tautlog.recording.RecordingException;
+import tautlog.recording.RecordingName;
 
 /** Turns what stands on the command line into recordings: files as they are, folders as the recordings in them. */
-public final class RecordingFiles {
-    /** How the name of a recording ends. */
-    public static final String ENDING = ".tautlog";
-
-    private RecordingFiles() {}
+public final class GivenRecordings {
+    private GivenRecordings() {}
 
     /**
      * Every recording once, folders sorted by name.
@@ -29,8 +27,8 @@ public final class RecordingFiles {
                 files.add(path);
             } else {
                 throw new RecordingException(
-                        path + ": there is no such file or folder.\n  Give recordings (files that end in " + ENDING
-                                + ") or folders of them.");
+                        path + ": there is no such file or folder.\n  Give recordings (files that end in "
+                                + RecordingName.ENDING + ") or folders of them.");
             }
         }
         return files.stream().distinct().toList();
@@ -38,12 +36,12 @@ public final class RecordingFiles {
 
     private static List<Path> inFolder(Path folder) throws IOException {
         try (Stream<Path> all = Files.list(folder)) {
-            List<Path> found = all.filter(file -> file.getFileName().toString().endsWith(ENDING))
+            List<Path> found = all.filter(file -> file.getFileName().toString().endsWith(RecordingName.ENDING))
                     .sorted()
                     .toList();
             if (found.isEmpty()) {
                 throw new RecordingException(
-                        folder + ": the folder holds no recording.\n  Recordings end in " + ENDING + ".");
+                        folder + ": the folder holds no recording.\n  Recordings end in " + RecordingName.ENDING + ".");
             }
             return found;
         }

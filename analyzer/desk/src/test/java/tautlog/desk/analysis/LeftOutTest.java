@@ -1,0 +1,221 @@
+package tautlog.desk.analysis;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.util.Arrays;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tautlog.desk.fixtures.Desk;
+import tautlog.desk.fixtures.SampleDay;
+import tautlog.desk.fixtures.ShortDay;
+import tautlog.recording.RecordingWriter;
+
+/** What cannot be read is named on top of the report, counted in no figure, and the report of the rest is given. */
+class LeftOutTest {
+    @TempDir
+    Path folder;
+
+    private Path two;
+
+    @BeforeEach
+    void recordTwoOutings() throws IOException {
+        two = folder.resolve("two.tautlog");
+        try (RecordingWriter recording = RecordingWriter.open(two, "two")) {
+            ShortDay.append(recording, 1, 0, SampleDay.rigToml(), day -> day.hold(3, 3_000));
+            ShortDay.append(recording, 2, 3_600, SampleDay.rigToml(), day -> day.hold(3, 4_000));
+        }
+    }
+
+    private static void change(Path file, String sql) throws SQLException {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file)) {
+            connection.createStatement().executeUpdate(sql);
+        }
+    }
+
+    private void damageSecondStart() throws SQLException {
+        change(two, "UPDATE evidence SET block = zeroblob(length(block)) WHERE kind = 1 AND outing = 1");
+    }
+
+    private Path torn() throws IOException {
+        Path torn = folder.resolve("torn.tautlog");
+        byte[] whole = Files.readAllBytes(SampleDay.write(folder, "whole.tautlog", 9, 7_200));
+        Files.write(torn, Arrays.copyOf(whole, whole.length / 2));
+        Files.delete(folder.resolve("whole.tautlog"));
+        return torn;
+    }
+
+    private static String flowing(String page) {
+        return page.replaceAll("\\s+", " ");
+    }
+
+    private static JsonObject json(Desk run) {
+        return JsonParser.parseString(run.out()).getAsJsonObject();
+    }
+
+    @Test
+    void namesAnOutingWhoseStartIsDamagedOnTopAndEndsWithThree() throws Exception {
+        damageSecondStart();
+
+        Desk run = Desk.run("report", two);
+
+        String page = flowing(run.out());
+        assertEquals(3, run.code());
+        assertTrue(page.contains("*** NOT EVERYTHING IS HERE: 1 outing could not be read."), page);
+        assertTrue(
+                page.contains(
+                        "! Not read: left out: outing 2 of two.tautlog, because its start block is damaged: it does"
+                                + " not begin with the mark of a block, about 2000 samples."),
+                page);
+        assertTrue(page.contains("Found: 1 pull,"), page);
+        assertTrue(page.contains("nor of pulls that were not recorded or could not be read."), page);
+        assertTrue(run.err().contains("outing 2 of two.tautlog"), run.err());
+    }
+
+    @Test
+    void jsonHasOutingAndRecordingLeftOutAndThePageNamesBoth() throws Exception {
+        damageSecondStart();
+        Path torn = torn();
+        Path page = folder.resolve("page.html");
+
+        Desk run = Desk.run("report", folder, "--json", "--html", page);
+
+        JsonObject report = json(run);
+        JsonObject outing = report.getAsJsonArray("outings_left_out").get(0).getAsJsonObject();
+        JsonArray recordings = report.getAsJsonArray("recordings_left_out");
+        assertEquals(3, run.code());
+        assertEquals(1, report.getAsJsonArray("pulls").size());
+        assertEquals(two.toString(), outing.get("file").getAsString());
+        assertEquals(2, outing.get("outing").getAsInt());
+        assertEquals(2_000, outing.get("samples").getAsLong());
+        assertEquals(1, recordings.size());
+        assertEquals(
+                torn.toString(), recordings.get(0).getAsJsonObject().get("file").getAsString());
+        assertTrue(
+                recordings.get(0).getAsJsonObject().get("reason").getAsString().startsWith("is torn"), run.out());
+        String html = Files.readString(page);
+        assertTrue(html.contains("NOT EVERYTHING IS HERE: 1 recording and 1 outing could not be read."), html);
+        assertTrue(html.contains("torn.tautlog, because it cannot be read: is torn"), html);
+    }
+
+    @Test
+    void refusesWithThreeWhenNoneCanBeReadAndNamesEach() throws IOException {
+        Path empty = folder.resolve("empty.tautlog");
+        Files.createFile(empty);
+
+        Desk run = Desk.run("report", torn(), empty);
+
+        assertEquals(3, run.code());
+        assertTrue(run.out().isEmpty(), run.out());
+        assertTrue(run.err().contains("torn.tautlog: is torn"), run.err());
+        assertTrue(run.err().contains("empty.tautlog: is empty"), run.err());
+    }
+
+    @Test
+    void hoursAndExportTellTheRestAndEndWithThree() throws Exception {
+        damageSecondStart();
+        torn();
+
+        Desk hours = Desk.run("hours", folder);
+        Desk json = Desk.run("hours", folder, "--json");
+        Desk export = Desk.run("export", folder, "--csv", "-");
+
+        assertEquals(3, hours.code());
+        assertTrue(flowing(hours.out()).contains("left out: torn.tautlog"), hours.out());
+        assertEquals(1, json(json).getAsJsonArray("outings_left_out").size());
+        assertEquals(3, export.code());
+        assertEquals(2_000, export.out().lines().count() - 1);
+        assertTrue(export.err().contains("left out: outing 2 of two.tautlog"), export.err());
+    }
+
+    @Test
+    void leavesNothingOutOfWhatIsWhole() {
+        Desk run = Desk.run("report", two);
+
+        assertEquals(0, run.code());
+        assertFalse(run.out().contains("NOT EVERYTHING"), run.out());
+        assertTrue(json(Desk.run("report", two, "--json"))
+                .getAsJsonArray("outings_left_out")
+                .isEmpty());
+    }
+
+    @Test
+    void endsWithOneWhenABandIsReachedThoughSomethingIsMissing() throws Exception {
+        SampleDay.write(folder);
+        torn();
+
+        assertEquals(1, Desk.run("report", folder, "--fail-on", "past-wll").code());
+        assertEquals(3, Desk.run("report", folder, "--fail-on", "past-breaking").code());
+    }
+
+    @Test
+    void leavesAnOutingOutWhoseRigThisProgramCannotReadAndRefusesWhenItIsTheOnlyOne() throws IOException {
+        Path other = folder.resolve("other.tautlog");
+        ShortDay.write(folder, "other.tautlog", "schema = 99\n", day -> day.hold(3, 3_000));
+
+        Desk both = Desk.run("report", folder, "--json");
+        Desk only = Desk.run("report", other);
+
+        assertEquals(3, both.code());
+        assertEquals(2, json(both).getAsJsonArray("pulls").size());
+        assertTrue(both.out().contains("the rig stored in it cannot be read"), both.out());
+        assertEquals(3, only.code());
+        assertTrue(only.err().contains("give one with --rig"), only.err());
+    }
+
+    @Test
+    void verifyNamesTheLostOutingWithItsSamples() throws Exception {
+        damageSecondStart();
+
+        Desk text = Desk.run("verify", two);
+        Desk json = Desk.run("verify", two, "--json");
+
+        assertEquals(3, text.code());
+        assertTrue(text.out().contains("LOST outing 2, about 2000 samples: its start block is damaged"), text.out());
+        JsonObject lost = json(json)
+                .getAsJsonArray("recordings")
+                .get(0)
+                .getAsJsonObject()
+                .getAsJsonArray("outings_lost")
+                .get(0)
+                .getAsJsonObject();
+        assertEquals(2, lost.get("outing").getAsInt());
+        assertEquals(2_000, lost.get("samples").getAsLong());
+    }
+
+    /** Lost events may hold a change of hookup: from there the lowest limit counts, assumed, and the report says why. */
+    @Test
+    void saysThatEventsWereDamagedAndTakesTheHookupAsAssumedFromThere() throws Exception {
+        Path named = ShortDay.write(folder, "named.tautlog", day -> {
+            day.hookup("straight", tautlog.sample.HookupSource.MARK);
+            day.hold(3, 3_000);
+        });
+        assertFalse(assumed(Desk.run("report", named, "--json")));
+
+        change(named, "UPDATE evidence SET block = zeroblob(length(block)) WHERE kind = 4");
+
+        Desk run = Desk.run("report", named, "--json");
+        assertTrue(assumed(run), run.out());
+        assertTrue(json(run).getAsJsonArray("notes").toString().contains("DAMAGED: named.tautlog, outing 1, events"));
+    }
+
+    private static boolean assumed(Desk run) {
+        return json(run)
+                .getAsJsonArray("pulls")
+                .get(0)
+                .getAsJsonObject()
+                .get("hookup_assumed")
+                .getAsBoolean();
+    }
+}
