@@ -40,7 +40,7 @@ public final class Beacon {
         for (Hookup hookup : rig.hookups()) {
             hookups.put(hookup.id(), levels(hookup, calibration));
         }
-        unknown = levels(LimitsByHookup.lowest(rig), calibration);
+        unknown = levels(rig.lowest(), calibration);
         levels = levels(rig.assumed(), calibration);
     }
 

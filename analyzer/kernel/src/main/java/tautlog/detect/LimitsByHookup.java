@@ -1,7 +1,6 @@
 package tautlog.detect;
 
 import java.util.ArrayDeque;
-import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
@@ -26,15 +25,8 @@ final class LimitsByHookup {
             said.put(hookup.id(), limits(hookup, false, rig, calibration));
             assumed.put(hookup.id(), limits(hookup, true, rig, calibration));
         }
-        unknown = limits(lowest(rig), true, rig, calibration);
+        unknown = limits(rig.lowest(), true, rig, calibration);
         inForce = assumed.getOrDefault(rig.assumed().id(), unknown);
-    }
-
-    /** The hookup with the lowest limit, of equals the first listed. */
-    static Hookup lowest(Rig rig) {
-        return rig.hookups().stream()
-                .min(Comparator.comparing(h -> h.limit().newtons()))
-                .orElseThrow();
     }
 
     private static HookupLimits limits(Hookup hookup, boolean isAssumed, Rig rig, Calibration calibration) {

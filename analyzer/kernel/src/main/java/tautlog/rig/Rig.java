@@ -85,11 +85,13 @@ public record Rig(
 
     /** The hookup when nobody said which is on: the rig's default, else the one with the lowest limit. */
     public Hookup assumed() {
+        return hookups.stream().filter(Hookup::isDefault).findFirst().orElseGet(this::lowest);
+    }
+
+    /** The hookup with the lowest limit, of equals the first listed: what an id that this rig does not know counts as. */
+    public Hookup lowest() {
         return hookups.stream()
-                .filter(Hookup::isDefault)
-                .findFirst()
-                .orElseGet(() -> hookups.stream()
-                        .min(Comparator.comparing(h -> h.limit().newtons()))
-                        .orElseThrow());
+                .min(Comparator.comparing(h -> h.limit().newtons()))
+                .orElseThrow();
     }
 }

@@ -54,7 +54,7 @@ final class HookupChoice extends ForwardedEvidence {
         unknown.add(id);
         differs = true;
         Optional<Hookup> switched = by == HookupSource.SELECTOR ? rig.bySelector(selector) : Optional.empty();
-        Hookup standIn = switched.orElseGet(() -> LowestHookup.of(rig));
+        Hookup standIn = switched.orElseGet(rig::lowest);
         super.hookup(atNumber, standIn.id(), switched.isPresent() ? by : HookupSource.LOWEST);
     }
 

@@ -24,7 +24,7 @@ public final class HookupTrack {
         if (!turns.isEmpty() && turns.get(turns.size() - 1).fromNumber() >= atNumber) {
             turns.remove(turns.size() - 1);
         }
-        turns.add(new Turn(atNumber, known.orElseGet(() -> LowestHookup.of(rig)), known.isEmpty() || by.isAssumed()));
+        turns.add(new Turn(atNumber, known.orElseGet(rig::lowest), known.isEmpty() || by.isAssumed()));
     }
 
     /** In rising order; the first also holds before its number. */

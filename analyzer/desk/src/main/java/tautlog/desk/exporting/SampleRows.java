@@ -5,7 +5,6 @@ import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.util.Optional;
 import tautlog.desk.analysis.DayReading;
-import tautlog.desk.analysis.LowestHookup;
 import tautlog.desk.report.JsonFields;
 import tautlog.rig.Hookup;
 import tautlog.sample.Evidence;
@@ -37,7 +36,7 @@ final class SampleRows implements Evidence {
     @Override
     public void hookup(long atNumber, String id, HookupSource by) {
         Optional<Hookup> known = day.rig().hookup(id);
-        hookup = known.orElseGet(() -> LowestHookup.of(day.rig()));
+        hookup = known.orElseGet(() -> day.rig().lowest());
         assumed = known.isEmpty() || by.isAssumed();
     }
 
