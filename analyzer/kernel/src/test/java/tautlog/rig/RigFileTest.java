@@ -105,6 +105,16 @@ class RigFileTest {
         assertTrue(wrong.getMessage().contains("winch.rated_pul: is not a known key.\n  Did you mean rated_pull?"));
     }
 
+    /** RECORDING.md: where a change of hookup may be lost, the hookup {@code ?} is told, "which no rig knows". */
+    @Test
+    void noHookupOfARigIsCalledLikeALostOne() {
+        String text = replaced("id = \"straight\"", "id = \"?\"");
+
+        var wrong = assertThrows(ConfigException.class, () -> Rig.parse("rig.toml", text));
+
+        assertTrue(wrong.getMessage().contains("\"?\" is not a name"), wrong.getMessage());
+    }
+
     @Test
     void gearWithoutARatingInAHookupSaysWhatToWrite() {
         String text = RigText.of(RigText.gear("s", "shackle", ""), "{ gear = \"s\" }");
