@@ -6,9 +6,11 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import tautlog.desk.report.JsonFields;
 import tautlog.desk.report.JsonReport;
 import tautlog.desk.report.LeftOut;
+import tautlog.rig.Opening;
 
 /**
  * Meters for programs; unknown is null.
@@ -48,19 +50,7 @@ public final class HoursJson {
         json.begin("total");
         row(table.total());
         json.end();
-        double openingShaft = table.opening().shaftHours().doubleValue();
-        double openingPull = table.opening().pullHours().doubleValue();
-        OptionalDouble shaft = table.total().hours().shaftHours();
-        meter(
-                "opening",
-                OptionalDouble.of(openingShaft),
-                openingPull,
-                table.opening().pulls());
-        meter(
-                "meter",
-                shaft.isPresent() ? OptionalDouble.of(openingShaft + shaft.getAsDouble()) : shaft,
-                openingPull + table.total().hours().pullHours(),
-                table.opening().pulls() + table.total().count("pull"));
+        meters(table);
         leftOut.write(json);
         json.end();
     }
@@ -75,11 +65,22 @@ public final class HoursJson {
         }
     }
 
-    private void meter(String key, OptionalDouble shaftHours, double pullHours, long pulls) throws IOException {
-        json.begin(key);
-        json.number("shaft_h", shaftHours);
-        json.number("pull_h", pullHours);
-        json.whole("pulls", pulls);
+    /** What was before the first recording, and with it all that is known; the first is null for several winches. */
+    private void meters(HoursTable table) throws IOException {
+        Opening opening = table.opening().orElse(Opening.NONE);
+        double openingShaft = opening.shaftHours().doubleValue();
+        double openingPull = opening.pullHours().doubleValue();
+        OptionalDouble shaft = table.total().hours().shaftHours();
+        boolean isKnown = table.opening().isPresent();
+        json.begin("opening");
+        json.number("shaft_h", isKnown ? openingShaft : Double.NaN);
+        json.number("pull_h", isKnown ? openingPull : Double.NaN);
+        json.whole("pulls", isKnown ? OptionalLong.of(opening.pulls()) : OptionalLong.empty());
+        json.end();
+        json.begin("meter");
+        json.number("shaft_h", shaft.isPresent() ? OptionalDouble.of(openingShaft + shaft.getAsDouble()) : shaft);
+        json.number("pull_h", openingPull + table.total().hours().pullHours());
+        json.whole("pulls", opening.pulls() + table.total().count("pull"));
         json.end();
     }
 }

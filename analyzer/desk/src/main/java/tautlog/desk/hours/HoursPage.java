@@ -9,11 +9,14 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
+import tautlog.desk.page.HoursSection;
 import tautlog.desk.page.Screen;
+import tautlog.rig.Opening;
 
 /** Puts meters into words. */
 public final class HoursPage {
-    private static final List<String> BANDS = List.of("to 25 %", "to 50 %", "to 75 %", "to 100 %", "above");
+    private static final String BEFORE_IS_UNKNOWN =
+            " in these recordings; what was before them is not known here: each winch has its own opening reading.";
 
     private final HoursTable table;
     private final ZoneId zone;
@@ -74,7 +77,7 @@ public final class HoursPage {
                 Block.Column.right("Over"),
                 Block.Column.right("Shocks"));
         List<Block.Column> bands = new ArrayList<>(List.of(Block.Column.left("")));
-        BANDS.forEach(band -> bands.add(Block.Column.right(band)));
+        HoursSection.BANDS.forEach(band -> bands.add(Block.Column.right(band)));
         List<List<String>> first = new ArrayList<>();
         List<List<String>> second = new ArrayList<>();
         for (int i = 0; i < rows.size(); i++) {
@@ -113,14 +116,19 @@ public final class HoursPage {
     private List<String> meters() {
         OptionalDouble shaft = table.total().hours().shaftHours();
         List<String> meters = new ArrayList<>();
+        Opening opening = table.opening().orElse(Opening.NONE);
         meters.add("Shaft: " + (table.total().hours().shaftIsAtLeast() ? "at least " : "")
-                + (shaft.isPresent() ? sum(table.opening().shaftHours(), shaft.getAsDouble()) : "not known")
-                + ", of which " + table.opening().shaftHours().toPlainString() + " h before the first recording.");
+                + (shaft.isPresent() ? sum(opening.shaftHours(), shaft.getAsDouble()) : "not known")
+                + (table.opening().isEmpty()
+                        ? BEFORE_IS_UNKNOWN
+                        : ", of which " + opening.shaftHours().toPlainString() + " h before the first recording."));
         meters.add("Pulls: "
-                + sum(table.opening().pullHours(), table.total().hours().pullHours()) + " in "
-                + (table.opening().pulls() + table.total().count("pull")) + " pulls, of which "
-                + table.opening().pullHours().toPlainString() + " h in "
-                + table.opening().pulls() + " pulls before the first recording.");
+                + sum(opening.pullHours(), table.total().hours().pullHours()) + " in "
+                + Screen.counted(opening.pulls() + table.total().count("pull"), "pull")
+                + (table.opening().isEmpty()
+                        ? BEFORE_IS_UNKNOWN
+                        : ", of which " + opening.pullHours().toPlainString() + " h in "
+                                + Screen.counted(opening.pulls(), "pull") + " before the first recording."));
         OptionalDouble joint = table.total().hours().jointHours();
         meters.add(
                 joint.isEmpty()

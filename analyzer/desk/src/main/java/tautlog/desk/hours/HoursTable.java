@@ -20,9 +20,10 @@ import tautlog.rig.Opening;
  * Meters by outing, by local day and in all.
  *
  * @param undated outings without a clock: in the total, in no day
- * @param opening what the winch had done before the first recording, by the latest rig; nothing for several winches
+ * @param opening what the winch had done before the first recording, by the latest rig; empty for several winches: one
+ *     winch's reading must not stand before the sum of several
  */
-public record HoursTable(List<Row> outings, List<Row> days, Row total, int undated, Opening opening) {
+public record HoursTable(List<Row> outings, List<Row> days, Row total, int undated, Optional<Opening> opening) {
     public HoursTable {
         outings = List.copyOf(outings);
         days = List.copyOf(days);
@@ -63,9 +64,9 @@ public record HoursTable(List<Row> outings, List<Row> days, Row total, int undat
                 (int) outings.stream().filter(row -> row.start().isEmpty()).count();
         long winches =
                 studies.stream().map(study -> study.member().winch()).distinct().count();
-        Opening opening = winches != 1
-                ? Opening.NONE // one winch's reading must not stand before the sum of several
-                : studies.get(studies.size() - 1).rig().opening();
+        Optional<Opening> opening = winches != 1
+                ? Optional.empty()
+                : Optional.of(studies.get(studies.size() - 1).rig().opening());
         return new HoursTable(outings, days, sum("total", outings), undated, opening);
     }
 

@@ -7,8 +7,9 @@ import java.util.OptionalDouble;
 import tautlog.desk.report.Report;
 
 /** Hours worked and how heavily. */
-final class HoursSection {
-    static final List<String> BANDS = List.of("to 25 %", "to 50 %", "to 75 %", "to 100 %", "above");
+public final class HoursSection {
+    /** Heads of the load bands, in the order of {@link Report.Hours#bandHours}. */
+    public static final List<String> BANDS = List.of("to 25 %", "to 50 %", "to 75 %", "to 100 %", "above");
 
     private final Report report;
 

@@ -1,6 +1,7 @@
 package tautlog.desk.analysis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
@@ -104,5 +105,9 @@ class HistoryTest {
         assertEquals(
                 hours.getAsJsonObject("total").get("pull_h"),
                 hours.getAsJsonObject("meter").get("pull_h"));
+        assertTrue(hours.getAsJsonObject("opening").get("pull_h").isJsonNull(), "what was before is not known");
+        String page = Desk.run("hours", folder).out().replaceAll("\\s+", " ");
+        assertTrue(page.contains("what was before them is not known here"), page);
+        assertFalse(page.contains("before the first recording"), page);
     }
 }
