@@ -33,6 +33,11 @@ public record LoadedItem(
         notes = List.copyOf(notes);
     }
 
+    /** One line for a person: where its figures come from, what was assumed. */
+    public String assumptions() {
+        return gear + ": " + String.join(" ", notes);
+    }
+
     /** Its load at this tension in the line, in newtons, exact. */
     public BigDecimal loadNewtons(BigDecimal tensionNewtons) {
         return multiple.multiply(tensionNewtons);

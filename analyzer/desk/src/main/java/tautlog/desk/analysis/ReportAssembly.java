@@ -22,6 +22,7 @@ import tautlog.detect.Finding;
 import tautlog.recording.OutingStart;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Hookup;
+import tautlog.rig.LoadedItem;
 
 /** Puts the studies of all outings together into one report. */
 final class ReportAssembly {
@@ -134,7 +135,11 @@ final class ReportAssembly {
                         entry.getKey().limit().newtons().doubleValue(),
                         entry.getKey().limit().isAtMost(),
                         entry.getKey().limit().governing(),
-                        entry.getValue()))
+                        entry.getValue(),
+                        entry.getKey().items().stream()
+                                .map(LoadedItem::assumptions)
+                                .distinct()
+                                .toList()))
                 .toList();
     }
 

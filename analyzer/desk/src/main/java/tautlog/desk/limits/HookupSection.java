@@ -37,7 +37,8 @@ final class HookupSection {
         blocks.add(table());
         blocks.add(new Block.Bullets(atFullPull()));
         blocks.add(new Block.Paragraph("Where the figures come from:"));
-        blocks.add(new Block.Bullets(hookup.items().stream().map(this::sources).toList()));
+        blocks.add(new Block.Bullets(
+                hookup.items().stream().map(LoadedItem::assumptions).toList()));
         return new Document.Section(heading(), blocks);
     }
 
@@ -145,10 +146,6 @@ final class HookupSection {
                             + ". Worn or damaged gear breaks earlier.";
                 })
                 .orElse("Which item breaks first is unknown: no breaking load is published for any.");
-    }
-
-    private String sources(LoadedItem item) {
-        return item.gear() + ": " + String.join(" ", item.notes());
     }
 
     private static String names(List<LoadedItem> items) {

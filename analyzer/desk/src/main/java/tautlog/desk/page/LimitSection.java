@@ -1,5 +1,6 @@
 package tautlog.desk.page;
 
+import java.util.ArrayList;
 import java.util.List;
 import tautlog.desk.report.Report;
 
@@ -22,14 +23,17 @@ final class LimitSection {
                         Block.Column.left("Set by"),
                         Block.Column.left("Which was on")),
                 report.hookups().stream().map(this::row).toList());
-        return new Document.Section(
-                "Limits in force",
-                List.of(
-                        table,
-                        new Block.Paragraph(
-                                "A limit is the greatest tension at which no item of the hookup is beyond its"
-                                        + " working load limit as rigged. Where each figure comes from: tautlog limits --rig"
-                                        + " RIG.")));
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(table);
+        blocks.add(new Block.Paragraph("A limit is the greatest tension at which no item of the hookup is beyond its"
+                + " working load limit as rigged. Every item's figures: tautlog limits --rig RIG."));
+        report.hookups().forEach(hookup -> assumptions(hookup, blocks));
+        return new Document.Section("Limits in force", blocks);
+    }
+
+    private static void assumptions(Report.HookupInForce hookup, List<Block> blocks) {
+        blocks.add(new Block.Heading("What the limit of " + hookup.id() + " rests on"));
+        blocks.add(new Block.Bullets(hookup.assumptions()));
     }
 
     private List<String> row(Report.HookupInForce hookup) {

@@ -68,6 +68,7 @@ public final class JsonReport {
         json.flag("limit_is_at_most", hookup.limitIsAtMost());
         json.text("governing", hookup.governing());
         json.flag("assumed", hookup.assumed());
+        json.texts("assumptions", hookup.assumptions());
     }
 
     private void pull(Entry.Pull pull) throws IOException {

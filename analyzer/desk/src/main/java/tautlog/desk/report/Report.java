@@ -66,9 +66,23 @@ public record Report(
             int outings,
             boolean imported) {}
 
-    /** A hookup that was on; {@code assumed} when nobody had said so at some time. */
+    /**
+     * A hookup that was on.
+     *
+     * @param assumed nobody had said so at some time
+     * @param assumptions behind the limit, one line for each item: where its figures come from, what was taken for granted
+     */
     public record HookupInForce(
-            String id, double limitNewtons, boolean limitIsAtMost, String governing, boolean assumed) {}
+            String id,
+            double limitNewtons,
+            boolean limitIsAtMost,
+            String governing,
+            boolean assumed,
+            List<String> assumptions) {
+        public HookupInForce {
+            assumptions = List.copyOf(assumptions);
+        }
+    }
 
     /** A note that a person left; {@code note} may be empty (the button). */
     public record Mark(Moment at, String note) {}
