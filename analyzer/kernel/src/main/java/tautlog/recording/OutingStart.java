@@ -8,7 +8,7 @@ import tautlog.sample.Instrument;
  *
  * @param rigToml the rig file's text, whole
  * @param calibration of the load cell itself, as it was written: where the cell sits is told by the rig alone and is taken into
- *     account by each reader, once ({@link tautlog.rig.LineCalibration})
+ *     account by each reader, once ({@link tautlog.rig.LineCalibration}); of an import it is that of the line's tension itself
  * @param program name and version of the program that records, {@code tautlogd 0.1.0}
  * @param source {@code instrument}, or {@code import} when the readings were logged elsewhere
  */

@@ -3,7 +3,6 @@ package tautlog.desk.analysis;
 import java.util.Optional;
 import tautlog.config.ConfigException;
 import tautlog.recording.OutingStart;
-import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Evidence;
@@ -27,7 +26,7 @@ public record DayReading(Instrument instrument, Rig rig, Calibration calibration
         return new DayReading(
                 start.instrument(),
                 rig,
-                LineCalibration.of(start.calibration(), rig),
+                member.lineCalibration(rig),
                 new OutingTimes(member.recording(), member.outing(), ordinal));
     }
 

@@ -10,8 +10,12 @@ import java.util.Map;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.LostOuting;
 import tautlog.recording.Outing;
+import tautlog.recording.OutingStart;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
+import tautlog.rig.LineCalibration;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 
 /**
@@ -33,6 +37,17 @@ public final class History implements AutoCloseable {
         /** False when nothing was recorded. */
         boolean hasSamples() {
             return outing.samples() > 0;
+        }
+
+        /**
+         * From counts to the line's tension under {@code rig}: its cell's place counts for an instrument's own readings, while
+         * forces logged elsewhere are taken to be the line's tension already.
+         */
+        Calibration lineCalibration(Rig rig) {
+            OutingStart start = outing.start();
+            return start.source() == OutingStart.Source.IMPORT
+                    ? start.calibration()
+                    : LineCalibration.of(start.calibration(), rig);
         }
 
         private long startMicros() {

@@ -12,7 +12,6 @@ import tautlog.recording.Damage;
 import tautlog.recording.Outing;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Hookup;
-import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.HookupSource;
@@ -37,7 +36,7 @@ final class OutingPass {
         Optional<Rig> ofTheDay = rigOfTheDay();
         Rig rig = question.rig().or(() -> ofTheDay).orElseThrow();
         Optional<Hookup> forced = forced(rig);
-        Calibration calibration = LineCalibration.of(outing.start().calibration(), rig);
+        Calibration calibration = member.lineCalibration(rig);
         OutingTimes times = new OutingTimes(member.recording(), outing, ordinal);
         FindingCollector collector = new FindingCollector(instrument, rig, calibration, ticks(times));
         TrustCount trust = new TrustCount(instrument);

@@ -69,7 +69,8 @@ final class TrustSection {
         List<String> bullets = new ArrayList<>(report.notes());
         if (report.recordings().stream().anyMatch(Report.Source::imported)) {
             bullets.add("Readings were imported: logged elsewhere, without counts of our own and without a chain of"
-                    + " evidence before the import.");
+                    + " evidence before the import. Their forces are taken to be the line's tension as they were logged,"
+                    + " wherever the rig says that the cell sits.");
         }
         bullets.add(gaps(trust));
         bullets.add(Screen.counted(trust.rejectedFrames(), "frame") + " rejected" + kinds(trust) + ", "

@@ -152,6 +152,46 @@ class ImportTest {
         assertTrue(second.out().strip().endsWith("upper-landing_2026-05-04_2.tautlog"), second.out());
     }
 
+    /** A cell between two lines at 0° carries twice the tension; a column of forces is the tension already. */
+    @Test
+    void takesForcesAsTheLinesTensionWhereverTheCellSits() throws IOException {
+        Path readings = file("fairlead.csv", "2026-05-04T07:00:00Z,1500\n2026-05-04T07:00:01Z,2000.5\n");
+        String fairlead =
+                SampleDay.rigToml().replace("at = \"line\"", "at = \"fairlead\"\nangle_between_lines_deg = 0");
+        Path rig = file("fairlead.toml", fairlead);
+
+        Desk imported = Desk.run(
+                "import",
+                readings,
+                "--rig",
+                rig,
+                "-o",
+                folder.resolve("out"),
+                "--time",
+                "1",
+                "--force",
+                "2",
+                "--unit",
+                "N");
+        List<Double> forces = samples(imported).stream()
+                .map(row -> Double.parseDouble(row.split(",")[5]))
+                .toList();
+        Desk whatIf = Desk.run("report", imported.out().strip(), "--rig", rig, "--json");
+
+        assertEquals(List.of(1500.0, 2000.5), forces);
+        assertEquals(0, whatIf.code(), whatIf.err());
+        assertEquals(
+                2000.5,
+                JsonParser.parseString(Desk.run("report", imported.out().strip(), "--json")
+                                .out())
+                        .getAsJsonObject()
+                        .getAsJsonArray("pulls")
+                        .get(0)
+                        .getAsJsonObject()
+                        .get("peak_n")
+                        .getAsDouble());
+    }
+
     @Test
     void skipsAByteOrderMarkBeforeTheNames() throws IOException {
         Path readings = file("marked.csv", "\uFEFFtime,force\n0.0,10\n0.1,11\n0.2,12\n");

@@ -74,7 +74,11 @@ class RealHaulTest {
     static void importsTheLog() throws IOException {
         Path data = Path.of(System.getProperty("tautlog.root", ".")).resolveSibling("shared/data");
         Path log = data.resolve("line-haul-2018-11-15.csv.gz");
-        assumeTrue(Files.exists(log), "the real log is not here: " + log.getFileName());
+        assumeTrue(
+                Files.exists(log),
+                "needs the real line-tension log " + log.getFileName()
+                        + " in ../shared/data beside the project, which is not"
+                        + " there: it is by others and no part of the project");
         hauls = Files.readAllLines(data.resolve("line-haul-2018-11-15-hauls.csv")).stream()
                 .skip(1)
                 .map(RealHaulTest::haul)
