@@ -27,7 +27,7 @@ final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine
 
     /** {@link #DONE} when nothing was left out; else says what on {@code err}. */
     static int whole(LeftOut leftOut, PrintWriter err) {
-        leftOut.sentences().forEach(err::println);
+        leftOut.sentences().forEach(sentence -> err.println("left out: " + sentence));
         err.flush();
         return leftOut.isNothing() ? DONE : UNUSABLE;
     }

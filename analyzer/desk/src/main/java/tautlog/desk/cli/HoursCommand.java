@@ -71,7 +71,8 @@ final class HoursCommand implements Callable<Integer> {
     }
 
     private static List<String> notes(Report report) {
-        List<String> notes = new ArrayList<>(report.leftOut().sentences());
+        List<String> notes = new ArrayList<>();
+        report.leftOut().sentences().forEach(sentence -> notes.add("Left out: " + sentence));
         notes.addAll(report.notes());
         return notes;
     }

@@ -34,7 +34,7 @@ final class ActionSection {
                     "these are loads as they would have been. What was in force on the day is in the report without"
                             + " --rig and --hookup."));
         }
-        report.leftOut().sentences().forEach(text -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Not read", text)));
+        report.leftOut().sentences().forEach(text -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Left out", text)));
         if (report.overloads().isEmpty()) {
             blocks.add(new Block.Paragraph(nothingAbove()));
         }

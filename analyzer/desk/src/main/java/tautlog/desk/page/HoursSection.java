@@ -47,10 +47,13 @@ public final class HoursSection {
     }
 
     static String joint(Report.Hours hours) {
-        return hours.jointHours().isEmpty()
-                ? "not known"
-                : (hours.jointIsAtMost() ? "at most " : "")
-                        + Screen.hours(hours.jointHours().getAsDouble());
+        return hours.jointHours().isEmpty() ? "not known" : (hours.jointIsAtMost() ? "at most " : "") + wear(hours);
+    }
+
+    /** Rounded up: a bound that is above nothing is never shown as nothing. */
+    private static String wear(Report.Hours hours) {
+        double thousandths = Math.ceil(hours.jointHours().getAsDouble() * 1_000);
+        return String.format(Locale.ROOT, "%.3f h", thousandths / 1_000);
     }
 
     private static Block bands(Report.Hours hours) {

@@ -1,7 +1,11 @@
 package tautlog.desk.page;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import tautlog.desk.report.Report;
 
 /** The limits that tensions were compared with. */
@@ -27,13 +31,26 @@ final class LimitSection {
         blocks.add(table);
         blocks.add(new Block.Paragraph("A limit is the greatest tension at which no item of the hookup is beyond its"
                 + " working load limit as rigged. Every item's figures: tautlog limits --rig RIG."));
-        report.hookups().forEach(hookup -> assumptions(hookup, blocks));
+        blocks.add(new Block.Heading("What these limits rest on"));
+        blocks.add(new Block.Bullets(assumptions()));
         return new Document.Section("Limits in force", blocks);
     }
 
-    private static void assumptions(Report.HookupInForce hookup, List<Block> blocks) {
-        blocks.add(new Block.Heading("What the limit of " + hookup.id() + " rests on"));
-        blocks.add(new Block.Bullets(hookup.assumptions()));
+    /** Each once; with the hookups that it holds for, where it does not hold for all. */
+    private List<String> assumptions() {
+        Map<String, Set<String>> hookups = new LinkedHashMap<>();
+        report.hookups()
+                .forEach(hookup -> hookup.assumptions()
+                        .forEach(line -> hookups.computeIfAbsent(line, of -> new LinkedHashSet<>())
+                                .add(hookup.id())));
+        long all = report.hookups().stream()
+                .map(Report.HookupInForce::id)
+                .distinct()
+                .count();
+        List<String> lines = new ArrayList<>();
+        hookups.forEach((line, ids) ->
+                lines.add(ids.size() == all ? line : line + " (" + Screen.listed(List.copyOf(ids)) + ")"));
+        return lines;
     }
 
     private List<String> row(Report.HookupInForce hookup) {

@@ -109,7 +109,7 @@ public final class ReportPage {
                 .flatMap(Optional::stream)
                 .toList();
         return "NOT EVERYTHING IS HERE: " + Screen.listed(kinds)
-                + " could not be read. No figure below counts them; what happened in them is not known.";
+                + " could not be read. What happened then is not known, and is in no figure below.";
     }
 
     private static Optional<String> counted(int n, String one) {

@@ -79,8 +79,11 @@ final class TrustSection {
         bullets.add(
                 Screen.counted(trust.heldFrames(), "frame") + " lost because the instrument had not introduced itself, "
                         + Screen.counted(trust.repeatedFrames(), "frame") + " dropped as repeated.");
-        bullets.add(Screen.counted(trust.endStopSamples(), "reading")
-                + " at the converter's end stop; each is only a bound.");
+        bullets.add(
+                trust.endStopSamples() == 0
+                        ? "No reading was at the converter's end stop."
+                        : Screen.counted(trust.endStopSamples(), "reading")
+                                + " at the converter's end stop; each is only a bound.");
         bullets.add(chain(trust));
         bullets.add(live(trust));
         if (tooSlow(report).isPresent()) {

@@ -36,10 +36,10 @@ public record LeftOut(List<OfRecording> recordings, List<OfOuting> outings) {
     public List<String> sentences() {
         List<String> sentences = new ArrayList<>();
         for (OfRecording recording : recordings) {
-            sentences.add("left out: " + name(recording.file()) + ", because it cannot be read: " + recording.reason());
+            sentences.add(name(recording.file()) + ", because it cannot be read: " + recording.reason());
         }
         for (OfOuting outing : outings) {
-            sentences.add("left out: outing " + outing.outing() + " of " + name(outing.file()) + ", because "
+            sentences.add("outing " + outing.outing() + " of " + name(outing.file()) + ", because "
                     + outing.reason() + ", " + extent(outing.samples())
                     + ". Copy the recording again from the board if it is still there.");
         }

@@ -74,9 +74,8 @@ class LeftOutTest {
         assertEquals(3, run.code());
         assertTrue(page.contains("*** NOT EVERYTHING IS HERE: 1 outing could not be read."), page);
         assertTrue(
-                page.contains(
-                        "! Not read: left out: outing 2 of two.tautlog, because its start block is damaged: it does"
-                                + " not begin with the mark of a block, about 2000 samples."),
+                page.contains("! Left out: outing 2 of two.tautlog, because its start block is damaged: it does"
+                        + " not begin with the mark of a block, about 2000 samples."),
                 page);
         assertTrue(page.contains("Found: 1 pull,"), page);
         assertTrue(page.contains("nor of pulls that were not recorded or could not be read."), page);
@@ -132,7 +131,7 @@ class LeftOutTest {
         Desk export = Desk.run("export", folder, "--csv", "-");
 
         assertEquals(3, hours.code());
-        assertTrue(flowing(hours.out()).contains("left out: torn.tautlog"), hours.out());
+        assertTrue(flowing(hours.out()).contains("Left out: torn.tautlog"), hours.out());
         assertEquals(1, json(json).getAsJsonArray("outings_left_out").size());
         assertEquals(3, export.code());
         assertEquals(2_000, export.out().lines().count() - 1);

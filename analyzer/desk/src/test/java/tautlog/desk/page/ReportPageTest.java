@@ -70,6 +70,16 @@ class ReportPageTest {
     }
 
     @Test
+    void tellsWhatEachLimitRestsOnOnceAndForWhichHookups() {
+        String page = flowing(text);
+
+        assertTrue(page.contains("What these limits rest on - rope: "), page);
+        assertEquals(2, page.split("- cell: Rating: the load cell's own capacity.", -1).length, page);
+        assertTrue(page.contains("(round-the-corner)"), page);
+        assertTrue(page.contains("No reading was at the converter's end stop."), page);
+    }
+
+    @Test
     void usesTheZoneAndTheUnitThatWereAskedFor() {
         String page = Desk.run("report", recording, "--zone", "America/New_York", "--units", "lbf")
                 .out();
