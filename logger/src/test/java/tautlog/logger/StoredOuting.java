@@ -68,7 +68,7 @@ public record StoredOuting(Outing outing, List<String> evidence, List<Finding> s
             Detection detection = new Detection(
                     outing.start().instrument(),
                     rig,
-                    LineCalibration.of(outing.start().calibration(), rig), // as the desk does it
+                    LineCalibration.of(outing.start().calibration().response(), rig), // as the desk does it
                     found);
             recording.replay(outing, detection);
             if (!outing.ended()) {

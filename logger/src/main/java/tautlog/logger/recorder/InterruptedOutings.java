@@ -104,7 +104,7 @@ public final class InterruptedOutings {
             Detection detection = new Detection(
                     outing.start().instrument(),
                     rig,
-                    LineCalibration.of(outing.start().calibration(), rig),
+                    LineCalibration.of(outing.start().calibration().response(), rig),
                     missing);
             recording.replay(outing, detection);
             detection.end();

@@ -27,7 +27,7 @@ public record DayReading(Instrument instrument, Rig rig, Calibration calibration
         return new DayReading(
                 start.instrument(),
                 rig,
-                LineCalibration.of(start.calibration(), rig),
+                LineCalibration.of(start.calibration().response(), rig),
                 new OutingTimes(member.recording(), member.outing(), ordinal));
     }
 

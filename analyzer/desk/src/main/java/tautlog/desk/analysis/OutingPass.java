@@ -15,9 +15,11 @@ import tautlog.rig.Hookup;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
+import tautlog.sample.ForwardedEvidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
+import tautlog.sample.ZeroShift;
 
 /** Runs the detectors over one outing, with the rig of the day or another. */
 final class OutingPass {
@@ -37,7 +39,8 @@ final class OutingPass {
         Optional<Rig> ofTheDay = rigOfTheDay();
         Rig rig = question.rig().or(() -> ofTheDay).orElseThrow();
         Optional<Hookup> forced = forced(rig);
-        Calibration calibration = LineCalibration.of(outing.start().calibration(), rig);
+        Calibration calibration =
+                LineCalibration.of(outing.start().calibration().response(), rig);
         OutingTimes times = new OutingTimes(member.recording(), outing, ordinal);
         FindingCollector collector = new FindingCollector(instrument, rig, calibration, ticks(times));
         TrustCount trust = new TrustCount(instrument);
@@ -45,7 +48,7 @@ final class OutingPass {
         MarkTrack marks = new MarkTrack();
         Detection detection = new Detection(instrument, rig, calibration, collector);
         EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups)));
-        HookupChoice choice = new HookupChoice(rig, forced, all);
+        HookupChoice choice = new HookupChoice(rig, forced, new ZeroShift(instrument, all));
         LiveSpeech live = LiveSpeech.of(member.recording(), outing);
         List<Damage> damages = member.recording().replay(outing, choice);
         LiveSpeech now = collector.speech();
