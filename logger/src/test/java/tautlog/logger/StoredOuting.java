@@ -19,6 +19,7 @@ import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
+import tautlog.sample.ZeroShift;
 
 /** One outing read back from a recording, as a reader would. */
 public record StoredOuting(Outing outing, List<String> evidence, List<Finding> said, List<Second> seconds) {
@@ -68,9 +69,9 @@ public record StoredOuting(Outing outing, List<String> evidence, List<Finding> s
             Detection detection = new Detection(
                     outing.start().instrument(),
                     rig,
-                    LineCalibration.of(outing.start().calibration(), rig), // as the desk does it
+                    LineCalibration.of(outing.start().calibration().response(), rig), // as the desk does it
                     found);
-            recording.replay(outing, detection);
+            recording.replay(outing, new ZeroShift(outing.start().instrument(), detection));
             if (!outing.ended()) {
                 detection.end();
             }

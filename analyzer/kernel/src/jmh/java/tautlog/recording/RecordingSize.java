@@ -8,6 +8,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Locale;
+import tautlog.calibration.CellCalibration;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 
@@ -58,7 +59,7 @@ public final class RecordingSize {
         OutingStart start = new OutingStart(
                 instrument,
                 "# the rig's text, 2 kB\n".repeat(90),
-                Calibration.of("0", "1"),
+                CellCalibration.written(Calibration.of("0", "1")),
                 "bench",
                 OutingStart.Source.INSTRUMENT);
         try (RecordingWriter writer = RecordingWriter.open(file, "bench")) {

@@ -5,7 +5,9 @@ import tautlog.sample.Calibration;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /**
  * Runs every detector of {@code FINDINGS.md} over one outing: one pass, the same live and later.
@@ -237,6 +239,14 @@ public final class Detection implements Evidence {
     /** Clock fixes change no finding. */
     @Override
     public void clock(long tick, long utcMicros) {}
+
+    /** Does nothing: the counts that come here have had it taken off ({@link tautlog.sample.ZeroShift}). */
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
+
+    /** Where the winch stands changes no finding. */
+    @Override
+    public void position(Position position) {}
 
     /** Losses on the line change no finding; gaps show in the numbers. */
     @Override

@@ -3,11 +3,14 @@ package tautlog.recording;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import tautlog.sample.Calibration;
+import tautlog.calibration.CellCalibration;
+import tautlog.config.ConfigException;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /**
  * Evidence that is neither sample nor pulse: a type, whole numbers, texts. Types and their fields: {@code
@@ -20,14 +23,16 @@ import tautlog.sample.Tally;
 record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, List<String> texts) {
     /** What an event is. Codes and counts are those of the file. */
     enum Type {
-        START(1, 7, 7),
+        START(1, 7, 6),
         INPUT(2, 5, 0),
         HOOKUP(3, 1, 2),
         MARK(4, 1, 1),
         HEALTH(5, 4, 0),
         CLOCK(6, 2, 0),
         TALLY(7, 3, 1),
-        END(8, 1, 0);
+        END(8, 1, 0),
+        ZERO(9, 2, 1),
+        POSITION(10, 5, 0);
 
         final int code;
         final int numbers;
@@ -72,19 +77,17 @@ record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, Lis
             i.fullScale(),
             i.pulsesPerRevolution()
         };
-        Calibration c = start.calibration();
         List<String> texts = List.of(
                 winch,
                 start.program(),
                 i.id(),
-                c.zeroCounts().toString(),
-                c.newtonsPerCount().toString(),
+                start.calibration().toml(),
                 start.source().name(),
                 start.rigToml());
         return of(Type.START, texts, numbers);
     }
 
-    /** @throws IllegalArgumentException if a number is out of its range */
+    /** @throws IllegalArgumentException if a number is out of its range, or the calibration cannot be read */
     OutingStart asStart() {
         Instrument instrument = new Instrument(
                 texts.get(2),
@@ -95,9 +98,29 @@ record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, Lis
                 numbers[4],
                 (int) numbers[5],
                 (int) numbers[6]);
-        OutingStart.Source source = OutingStart.Source.valueOf(texts.get(5));
-        Calibration calibration = Calibration.of(texts.get(3), texts.get(4));
-        return new OutingStart(instrument, texts.get(6), calibration, texts.get(1), source);
+        OutingStart.Source source = OutingStart.Source.valueOf(texts.get(4));
+        return new OutingStart(instrument, texts.get(5), calibration(), texts.get(1), source);
+    }
+
+    private CellCalibration calibration() {
+        try {
+            return CellCalibration.parse("calibration in the recording", texts.get(3));
+        } catch (ConfigException unreadable) {
+            throw new IllegalArgumentException(unreadable.getMessage(), unreadable);
+        }
+    }
+
+    static Event position(Position at) {
+        return of(Type.POSITION, at.tick(), at.latitudeE7(), at.longitudeE7(), at.satellites(), at.dilutionTenths());
+    }
+
+    private Position asPosition() {
+        return new Position(
+                numbers[0],
+                Math.toIntExact(numbers[1]),
+                Math.toIntExact(numbers[2]),
+                Math.toIntExact(numbers[3]),
+                Math.toIntExact(numbers[4]));
     }
 
     static Event tally(Tally tally) {
@@ -128,13 +151,15 @@ record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, Lis
             case START -> asStart();
             case HOOKUP -> HookupSource.valueOf(texts.get(1));
             case TALLY -> asTally();
+            case ZERO -> ZeroSource.valueOf(texts.get(0));
+            case POSITION -> asPosition();
             default -> {}
         }
     }
 
     /** True when it acts at the sample with its first number. */
     boolean isKeyedByNumber() {
-        return type == Type.INPUT || type == Type.HOOKUP || type == Type.MARK;
+        return type == Type.INPUT || type == Type.HOOKUP || type == Type.MARK || type == Type.ZERO;
     }
 
     /** Makes the call that this event records; start and end make none. */
@@ -146,6 +171,8 @@ record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, Lis
             case HEALTH -> sink.health(numbers[0], (int) numbers[1], (int) numbers[2], numbers[3]);
             case CLOCK -> sink.clock(numbers[0], numbers[1]);
             case TALLY -> sink.tally(asTally());
+            case ZERO -> sink.zero(numbers[0], (int) numbers[1], ZeroSource.valueOf(texts.get(0)));
+            case POSITION -> sink.position(asPosition());
             case START, END -> {}
         }
     }

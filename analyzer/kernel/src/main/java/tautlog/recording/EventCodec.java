@@ -124,7 +124,8 @@ final class EventCodec {
     private void advance(Event.Type type, int field, long value) {
         long[] before = numbers(last, type);
         boolean runsOn = type == Event.Type.CLOCK
-                || (field == 0 && (type == Event.Type.INPUT || type == Event.Type.HEALTH))
+                || (field == 0
+                        && (type == Event.Type.INPUT || type == Event.Type.HEALTH || type == Event.Type.POSITION))
                 || (field == 1 && type == Event.Type.INPUT);
         numbers(step, type)[field] = runsOn && before[field] != 0 ? value - before[field] : 0;
         before[field] = value;

@@ -8,7 +8,9 @@ import java.util.List;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /**
  * Holds what an outing told until it is committed.
@@ -92,6 +94,16 @@ final class OutingJournal implements OutingWriter {
     @Override
     public void clock(long tick, long utcMicros) {
         add(Event.of(Event.Type.CLOCK, tick, utcMicros));
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        add(Event.of(Event.Type.ZERO, List.of(by.name()), atNumber, shiftCounts));
+    }
+
+    @Override
+    public void position(Position position) {
+        add(Event.position(position));
     }
 
     @Override

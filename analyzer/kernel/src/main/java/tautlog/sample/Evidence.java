@@ -10,7 +10,7 @@ package tautlog.sample;
  *
  * <p>A replay makes the same calls as the live run, except that shaft frames and samples may be interleaved otherwise:
  * an implementation joins them by tick, never by order of arrival. A shaft frame may come any time before, but at most
- * 10 s (by tick) after the samples of its time; what comes later may go unheard. {@link #input}, {@link #hookup} and {@link #mark}
+ * 10 s (by tick) after the samples of its time; what comes later may go unheard. {@link #input}, {@link #hookup}, {@link #mark} and {@link #zero}
  * act at a sample number and come before the first sample with that number or a later one.
  */
 public interface Evidence {
@@ -60,6 +60,17 @@ public interface Evidence {
 
     /** At {@code tick} it was {@code utcMicros} (microseconds since 1970-01-01T00:00Z) by the logger's clock. */
     void clock(long tick, long utcMicros);
+
+    /**
+     * From sample {@code atNumber} on, the unloaded cell reads {@code shiftCounts} more than its calibration says. The counts
+     * stay as they came; {@link ZeroShift} takes the shift off them for who turns them into newtons.
+     *
+     * @param shiftCounts replaces the shift before; an outing begins with 0
+     */
+    void zero(long atNumber, int shiftCounts, ZeroSource by);
+
+    /** Where the winch was, by a satellite receiver. */
+    void position(Position position);
 
     /** What the line lost so far in this outing; replaces the tally before. */
     void tally(Tally tally);

@@ -24,6 +24,12 @@ public class QuietEvidence implements Evidence {
     public void clock(long tick, long utcMicros) {}
 
     @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
+
+    @Override
+    public void position(Position position) {}
+
+    @Override
     public void tally(Tally tally) {}
 
     @Override

@@ -18,9 +18,9 @@ import tautlog.fixtures.Rigs;
 import tautlog.fixtures.Traces;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
-import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.QuietEvidence;
 
 /** What must hold for all detectors together: nothing depends on how evidence is cut or on the order of its two streams. */
 class DetectionTest {
@@ -120,7 +120,7 @@ class DetectionTest {
     }
 
     /** Hands every frame on in pieces, or to {@link Detection#run} with bounds worked out beforehand. */
-    private static final class Cutting implements Evidence {
+    private static final class Cutting extends QuietEvidence {
         private final Detection detection;
         private final Random random;
 
@@ -163,18 +163,6 @@ class DetectionTest {
         public void hookup(long atNumber, String id, HookupSource by) {
             detection.hookup(atNumber, id, by);
         }
-
-        @Override
-        public void mark(long atNumber, String note) {}
-
-        @Override
-        public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
-
-        @Override
-        public void clock(long tick, long utcMicros) {}
-
-        @Override
-        public void tally(tautlog.sample.Tally tally) {}
 
         @Override
         public void end() {

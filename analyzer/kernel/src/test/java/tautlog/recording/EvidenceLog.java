@@ -5,7 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /** Writes down every call as a line of text. */
 final class EvidenceLog implements Evidence {
@@ -45,6 +47,16 @@ final class EvidenceLog implements Evidence {
     @Override
     public void clock(long tick, long utcMicros) {
         lines.add("clock @" + tick + " " + utcMicros);
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        lines.add("zero " + atNumber + " " + shiftCounts + " " + by);
+    }
+
+    @Override
+    public void position(Position position) {
+        lines.add("position " + position);
     }
 
     @Override

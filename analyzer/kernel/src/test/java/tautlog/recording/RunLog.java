@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /** Writes down a replay by runs: each sample by itself, every other call as {@link EvidenceLog} does. */
 final class RunLog implements RunSink {
@@ -57,6 +59,16 @@ final class RunLog implements RunSink {
     @Override
     public void clock(long tick, long utcMicros) {
         log.clock(tick, utcMicros);
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        log.zero(atNumber, shiftCounts, by);
+    }
+
+    @Override
+    public void position(Position position) {
+        log.position(position);
     }
 
     @Override

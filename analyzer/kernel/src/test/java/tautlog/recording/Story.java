@@ -5,11 +5,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import tautlog.calibration.CellCalibration;
 import tautlog.sample.Calibration;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /** A seeded outing as a list of calls, in the order in which a logger would make them. */
 final class Story {
@@ -17,7 +20,7 @@ final class Story {
     static final OutingStart START = new OutingStart(
             INSTRUMENT,
             "schema = 1\n# Förstner's winch\n",
-            Calibration.of("12.5", "0.01"),
+            CellCalibration.written(Calibration.of("12.5", "0.01")),
             "tautlogd 0.1.0",
             OutingStart.Source.INSTRUMENT);
 
@@ -87,6 +90,15 @@ final class Story {
             long at = number + random.nextInt(50);
             String note = random.nextBoolean() ? "" : "stump, ½ m ⚠";
             calls.add(sink -> sink.mark(at, note));
+        } else if (dice < 98) {
+            long at = number;
+            int shift = random.nextInt(4_000) - 2_000;
+            ZeroSource by = ZeroSource.values()[random.nextInt(2)];
+            calls.add(sink -> sink.zero(at, shift, by));
+        } else if (dice < 99) {
+            int east = random.nextInt(1_000_000);
+            Position position = new Position(tick, -412_345_678 + east, 1_467_654_321 + east, random.nextInt(12), 9);
+            calls.add(sink -> sink.position(position));
         } else {
             Map<String, Long> rejected = new TreeMap<>(Map.of("BAD_CRC", (long) random.nextInt(1000)));
             Tally tally = new Tally(rejected, random.nextInt(50), random.nextInt(5), 0);

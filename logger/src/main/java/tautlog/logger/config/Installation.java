@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.config.Problem;
 import tautlog.rig.LineCalibration;
@@ -18,14 +19,14 @@ import tautlog.sample.Calibration;
  * @param rigToml the rig file's text, whole, as the recording keeps it
  * @param cellCalibration from counts to the load cell's own force, as written; the recording keeps this one
  */
-public record Installation(LoggerConfig config, Rig rig, String rigToml, Calibration cellCalibration) {
+public record Installation(LoggerConfig config, Rig rig, String rigToml, CellCalibration cellCalibration) {
 
     /**
      * From counts to the line's tension, for detectors, beacon and screens: the cell's own calibration with its place taken
      * into account. It is derived from what the recording keeps, live as at the desk, so that the place counts once.
      */
     public Calibration lineCalibration() {
-        return LineCalibration.of(cellCalibration, rig);
+        return LineCalibration.of(cellCalibration.response(), rig);
     }
 
     /**
@@ -39,7 +40,7 @@ public record Installation(LoggerConfig config, Rig rig, String rigToml, Calibra
         Optional<String> rigToml = loading.read(config.rig());
         Optional<Rig> rig = rigToml.flatMap(
                 toml -> loading.parsed(() -> Rig.parse(config.rig().toString(), toml)));
-        Optional<Calibration> calibration = loading.calibration(config.calibration());
+        Optional<CellCalibration> calibration = loading.calibration(config.calibration());
         loading.throwIfAny();
         return new Installation(config, rig.orElseThrow(), rigToml.orElseThrow(), calibration.orElseThrow());
     }
@@ -77,9 +78,11 @@ public record Installation(LoggerConfig config, Rig rig, String rigToml, Calibra
             }
         }
 
-        Optional<Calibration> calibration(CalibrationChoice choice) {
+        Optional<CellCalibration> calibration(CalibrationChoice choice) {
             if (choice instanceof CalibrationChoice.InFile inFile) {
-                return read(inFile.file()).flatMap(toml -> parsed(() -> CalibrationFile.parse(inFile.file(), toml)));
+                return read(inFile.file())
+                        .flatMap(toml ->
+                                parsed(() -> CellCalibration.parse(inFile.file().toString(), toml)));
             }
             return Optional.of(((CalibrationChoice.Written) choice).calibration());
         }

@@ -1,16 +1,20 @@
 package tautlog.logger.config;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.config.ConfigTable;
 import tautlog.config.Problems;
+import tautlog.config.Range;
 import tautlog.config.Reading;
 import tautlog.config.Refusal;
+import tautlog.sample.Calibration;
 
 /**
  * A logger's configuration, complete.
@@ -24,6 +28,7 @@ public record LoggerConfig(
         Path rig, Path recordings, String port, int baud, ClockChoice clock, CalibrationChoice calibration) {
     private static final int SCHEMA = 1;
     private static final int DEFAULT_BAUD = 115_200;
+    private static final Range ANY_COUNT = Range.between("-8388608", "8388607"); // a converter of 24 bits
 
     private enum ClockWord {
         HOST,
@@ -114,7 +119,12 @@ public record LoggerConfig(
             }
             return table.optional("file", path(file)).map(CalibrationChoice.InFile::new);
         }
-        return CalibrationFile.numbers(table).map(CalibrationChoice.Written::new);
+        Optional<BigDecimal> zeroCounts = table.required("zero_counts", Reading.decimal(ANY_COUNT));
+        Optional<BigDecimal> factor = table.required("newtons_per_count", Reading.decimal(Range.aboveZero()));
+        return zeroCounts
+                .flatMap(counts -> factor.map(newtons -> new Calibration(counts, newtons)))
+                .map(CellCalibration::written)
+                .map(CalibrationChoice.Written::new);
     }
 
     private static Reading<String> framed() {

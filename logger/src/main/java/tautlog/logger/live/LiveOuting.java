@@ -21,8 +21,12 @@ import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.OutingClock;
+import tautlog.sample.Position;
+import tautlog.sample.QuietEvidence;
 import tautlog.sample.SampleTicks;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroShift;
+import tautlog.sample.ZeroSource;
 
 /**
  * One outing: every call goes to the recording first and to the detectors then, and what these find follows it. Allocates
@@ -44,6 +48,7 @@ final class LiveOuting implements Evidence, FindingSink {
     private final Detection detection;
     private final Beacon beacon;
     private final SampleTicks sampleTicks;
+    private final ZeroShift tension;
 
     private boolean hookupTold;
     private long samples;
@@ -75,6 +80,7 @@ final class LiveOuting implements Evidence, FindingSink {
         detection = new Detection(instrument, installation.rig(), calibration, this);
         beacon = new Beacon(instrument, installation.rig(), calibration);
         sampleTicks = new SampleTicks(instrument);
+        tension = new ZeroShift(instrument, new Tension());
     }
 
     void arriving(long nanos) {
@@ -113,9 +119,17 @@ final class LiveOuting implements Evidence, FindingSink {
             tellWhatWaits(number);
         }
         events.tension(number, tick, flags, counts, from, n);
-        detection.tension(number, tick, flags, counts, from, n);
-        lamp.sensor(STATES[beacon.level(flags, counts, from, n)], nowNanos);
-        remember(number, tick, counts, from, n);
+        tension.tension(number, tick, flags, counts, from, n);
+    }
+
+    /** What detectors, lamp and screens are told: counts of which a moved zero has been taken off. */
+    private final class Tension extends QuietEvidence {
+        @Override
+        public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+            detection.tension(number, tick, flags, counts, from, n);
+            lamp.sensor(STATES[beacon.level(flags, counts, from, n)], nowNanos);
+            remember(number, tick, counts, from, n);
+        }
     }
 
     private void tellWhatWaits(long number) {
@@ -181,6 +195,17 @@ final class LiveOuting implements Evidence, FindingSink {
         fix = Optional.of(new ClockFix(tick, utcMicros));
         events.clock(tick, utcMicros);
         detection.clock(tick, utcMicros);
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        events.zero(atNumber, shiftCounts, by);
+        tension.zero(atNumber, shiftCounts, by);
+    }
+
+    @Override
+    public void position(Position position) {
+        events.position(position);
     }
 
     @Override

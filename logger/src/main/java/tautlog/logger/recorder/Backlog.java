@@ -10,7 +10,9 @@ import tautlog.detect.Second;
 import tautlog.recording.OutingStart;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /**
  * The bounded queue between the thread that reads the line and the one that writes the disk.
@@ -244,6 +246,18 @@ public final class Backlog implements LiveEvents {
     public void clock(long tick, long utcMicros) {
         if (hasRoomOrCounts(5)) {
             always(5).clock(tick, utcMicros);
+        }
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        always(4).zero(atNumber, shiftCounts, by);
+    }
+
+    @Override
+    public void position(Position position) {
+        if (hasRoomOrCounts(1)) {
+            always(1).position(position);
         }
     }
 

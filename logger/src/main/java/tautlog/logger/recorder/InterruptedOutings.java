@@ -20,6 +20,7 @@ import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
+import tautlog.sample.ZeroShift;
 
 /**
  * Finishes what a power cut interrupted: the outing's evidence goes through the detectors again, with the rig and the
@@ -104,9 +105,9 @@ public final class InterruptedOutings {
             Detection detection = new Detection(
                     outing.start().instrument(),
                     rig,
-                    LineCalibration.of(outing.start().calibration(), rig),
+                    LineCalibration.of(outing.start().calibration().response(), rig),
                     missing);
-            recording.replay(outing, detection);
+            recording.replay(outing, new ZeroShift(outing.start().instrument(), detection));
             detection.end();
         } catch (ConfigException rigOfAnotherVersion) {
             LOG.warn("an outing that was cut off gets no findings: {}", rigOfAnotherVersion.getMessage());

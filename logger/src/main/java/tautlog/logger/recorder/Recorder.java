@@ -13,7 +13,9 @@ import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
 import tautlog.recording.RecordingException;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /**
  * The recorder thread's work: takes events from the backlog, appends them, commits.
@@ -222,6 +224,16 @@ public final class Recorder implements Runnable {
         @Override
         public void clock(long tick, long utcMicros) {
             open().clock(tick, utcMicros);
+        }
+
+        @Override
+        public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+            open().zero(atNumber, shiftCounts, by);
+        }
+
+        @Override
+        public void position(Position position) {
+            open().position(position);
         }
 
         @Override

@@ -7,7 +7,9 @@ import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.recording.OutingStart;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /**
  * A piece of the {@link Backlog}: events copied into words, so that a sample costs four bytes and no object.
@@ -31,6 +33,8 @@ final class Segment {
     private static final int FINDING = 9;
     private static final int SECOND = 10;
     private static final int END = 11;
+    private static final int ZERO = 12;
+    private static final int POSITION = 13;
 
     private record Begin(OutingStart start, Optional<Long> utcMicros) {}
 
@@ -128,6 +132,18 @@ final class Segment {
         put(utcMicros);
     }
 
+    void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        put(ZERO);
+        put(atNumber);
+        put(shiftCounts);
+        objects.add(by);
+    }
+
+    void position(Position position) {
+        put(POSITION);
+        objects.add(position);
+    }
+
     void tally(Tally tally) {
         put(TALLY);
         objects.add(tally);
@@ -167,6 +183,8 @@ final class Segment {
             case MARK -> sink.mark(getLong(), (String) object());
             case HEALTH -> sink.health(getLong(), get(), get(), getLong());
             case CLOCK -> sink.clock(getLong(), getLong());
+            case ZERO -> sink.zero(getLong(), get(), (ZeroSource) object());
+            case POSITION -> sink.position((Position) object());
             case TALLY -> sink.tally((Tally) object());
             case FINDING -> sink.finding((Finding) object());
             case SECOND -> sink.second((Second) object());

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tautlog.calibration.CellCalibration;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
 import tautlog.recording.RecordingException;
@@ -40,8 +41,12 @@ public final class TrialRecording {
 
     private static void write(Path file) throws RecordingException {
         Instrument instrument = new Instrument("trial", 0, 0, 0, 1_000_000, 500_000, 8_388_607, 1);
-        OutingStart start =
-                new OutingStart(instrument, "", Calibration.of("0", "1"), "tautlogd", OutingStart.Source.INSTRUMENT);
+        OutingStart start = new OutingStart(
+                instrument,
+                "",
+                CellCalibration.written(Calibration.of("0", "1")),
+                "tautlogd",
+                OutingStart.Source.INSTRUMENT);
         try (RecordingWriter writer = RecordingWriter.open(file, "trial")) {
             OutingWriter outing = writer.begin(start);
             outing.tension(0, 0, 0, new int[SAMPLES], 0, SAMPLES);

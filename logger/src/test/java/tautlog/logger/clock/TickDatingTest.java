@@ -11,7 +11,9 @@ import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.OutingClock;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 class TickDatingTest {
     private static final long HZ = 1_000_000;
@@ -103,6 +105,12 @@ class TickDatingTest {
 
         @Override
         public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
+
+        @Override
+        public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
+
+        @Override
+        public void position(Position position) {}
 
         @Override
         public void tally(Tally tally) {}

@@ -29,7 +29,7 @@ class InstallationTest {
         // then
         assertEquals("upper-landing", installation.rig().winch());
         assertEquals(LoggerFolder.RIG, installation.rigToml());
-        assertEquals(0.01, installation.cellCalibration().newtons(1));
+        assertEquals(0.01, installation.cellCalibration().response().newtons(1));
     }
 
     @Test
@@ -42,7 +42,9 @@ class InstallationTest {
                 Files.readString(logger.config()).replaceAll("(?s)zero_counts.*", "file = \"cal.toml\"\n"));
 
         // then
-        assertEquals(Calibration.of("120.5", "0.02"), logger.installation().cellCalibration());
+        assertEquals(
+                Calibration.of("120.5", "0.02"),
+                logger.installation().cellCalibration().response());
     }
 
     @Test
@@ -56,7 +58,9 @@ class InstallationTest {
 
         // then
         assertEquals(0.005, logger.installation().lineCalibration().newtons(1), 1e-18);
-        assertEquals(Calibration.of("0", "0.01"), logger.installation().cellCalibration());
+        assertEquals(
+                Calibration.of("0", "0.01"),
+                logger.installation().cellCalibration().response());
     }
 
     @Test

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.config.Problem;
 import tautlog.sample.Calibration;
@@ -38,7 +39,7 @@ class LoggerConfigTest {
                         "/dev/ttyACM0",
                         115_200,
                         new ClockChoice.Host(),
-                        new CalibrationChoice.Written(Calibration.of("-12.5", "0.0123"))),
+                        new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123")))),
                 config);
     }
 

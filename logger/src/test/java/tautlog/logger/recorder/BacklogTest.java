@@ -12,6 +12,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import tautlog.calibration.CellCalibration;
 import tautlog.detect.Finding;
 import tautlog.detect.Finding.TroubleKind;
 import tautlog.detect.Second;
@@ -26,7 +27,7 @@ class BacklogTest {
     private static final OutingStart START = new OutingStart(
             new Instrument("TL-0001", 1, 0, 7, 1_000_000, 500_000, 8_388_607, 6),
             "schema = 1",
-            Calibration.of("0", "0.01"),
+            CellCalibration.written(Calibration.of("0", "0.01")),
             "tautlogd test",
             OutingStart.Source.INSTRUMENT);
 

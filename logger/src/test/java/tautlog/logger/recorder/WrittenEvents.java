@@ -8,7 +8,9 @@ import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.recording.OutingStart;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /** Writes down every event as a line. */
 public final class WrittenEvents implements LiveEvents {
@@ -57,6 +59,16 @@ public final class WrittenEvents implements LiveEvents {
     @Override
     public void clock(long tick, long utcMicros) {
         lines.add("clock " + tick + " " + utcMicros);
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        lines.add("zero " + atNumber + " " + shiftCounts + " " + by);
+    }
+
+    @Override
+    public void position(Position position) {
+        lines.add("position " + position);
     }
 
     @Override

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.calibration.CellCalibration;
 import tautlog.detect.Finding;
 import tautlog.logger.LoggerFolder;
 import tautlog.logger.ScriptedPort;
@@ -71,7 +72,7 @@ class CellPositionTest {
     void storesTheCellsOwnCalibration() throws Exception {
         record(instrument.hold(0, 500));
 
-        assertEquals(OF_THE_CELL, stored().get(0).outing().start().calibration());
+        assertEquals(OF_THE_CELL, stored().get(0).outing().start().calibration().response());
     }
 
     @Test
@@ -95,7 +96,7 @@ class CellPositionTest {
             OutingWriter cut = writer.begin(new OutingStart(
                     instrument.instrument(),
                     Files.readString(path.resolve("rig.toml")),
-                    OF_THE_CELL,
+                    CellCalibration.written(OF_THE_CELL),
                     "tautlogd test",
                     OutingStart.Source.INSTRUMENT));
             for (int k = 0; k < 2_000; k += 25) {

@@ -20,7 +20,9 @@ import tautlog.logger.wire.OutingAssembler;
 import tautlog.recording.OutingStart;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /**
  * One scenario, played through the logger's own line without port and file: bytes, frames, outings, detectors.
@@ -76,10 +78,11 @@ final class JudgedRun implements ByteSink, LiveEvents {
 
     @Override
     public void begin(OutingStart start, Optional<Long> utcMicros) {
-        JudgedOuting outing = new JudgedOuting(start.instrument(), setup.rig(), start.calibration());
+        JudgedOuting outing = new JudgedOuting(
+                start.instrument(), setup.rig(), start.calibration().response());
         outings.add(outing);
-        later = Optional.of(
-                new Detection(start.instrument(), setup.rig(), start.calibration(), new LaterReading(outing)));
+        later = Optional.of(new Detection(
+                start.instrument(), setup.rig(), start.calibration().response(), new LaterReading(outing)));
     }
 
     @Override
@@ -119,6 +122,12 @@ final class JudgedRun implements ByteSink, LiveEvents {
 
     @Override
     public void clock(long tick, long utcMicros) {}
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
+
+    @Override
+    public void position(Position position) {}
 
     @Override
     public void tally(Tally tally) {}

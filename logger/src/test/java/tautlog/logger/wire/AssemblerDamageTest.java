@@ -13,7 +13,9 @@ import net.jqwik.api.Property;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /**
  * An instrument that starts several times, over a line that loses, repeats and damages frames: every sample that is told
@@ -183,6 +185,12 @@ class AssemblerDamageTest {
         public void now(long tick) {
             frames++;
         }
+
+        @Override
+        public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
+
+        @Override
+        public void position(Position position) {}
 
         @Override
         public void tally(Tally tally) {

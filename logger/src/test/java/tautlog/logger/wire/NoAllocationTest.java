@@ -9,7 +9,9 @@ import org.junit.jupiter.api.Test;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 class NoAllocationTest {
     private static final int FRAMES = 20_000;
@@ -99,6 +101,12 @@ class NoAllocationTest {
 
         @Override
         public void clock(long tick, long utcMicros) {}
+
+        @Override
+        public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
+
+        @Override
+        public void position(Position position) {}
 
         @Override
         public void tally(Tally tally) {}

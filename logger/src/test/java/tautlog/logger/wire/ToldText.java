@@ -6,7 +6,9 @@ import java.util.List;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /** Writes down, one line each, everything that an assembler tells. */
 final class ToldText implements OutingSink, Evidence {
@@ -81,6 +83,16 @@ final class ToldText implements OutingSink, Evidence {
     @Override
     public void clock(long tick, long utcMicros) {
         lines.add("clock " + tick + " " + utcMicros);
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        lines.add("zero " + atNumber + " " + shiftCounts + " " + by);
+    }
+
+    @Override
+    public void position(Position position) {
+        lines.add("position " + position);
     }
 
     @Override

@@ -46,8 +46,8 @@ public final class History implements AutoCloseable {
         Calibration lineCalibration(Rig rig) {
             OutingStart start = outing.start();
             return start.source() == OutingStart.Source.IMPORT
-                    ? start.calibration()
-                    : LineCalibration.of(start.calibration(), rig);
+                    ? start.calibration().response()
+                    : LineCalibration.of(start.calibration().response(), rig);
         }
 
         private long startMicros() {

@@ -6,6 +6,7 @@ import java.util.Set;
 import tautlog.rig.Hookup;
 import tautlog.rig.Rig;
 import tautlog.sample.Evidence;
+import tautlog.sample.ForwardedEvidence;
 import tautlog.sample.HookupSource;
 
 /**

@@ -14,9 +14,11 @@ import tautlog.recording.RecordingException;
 import tautlog.rig.Hookup;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
+import tautlog.sample.ForwardedEvidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
+import tautlog.sample.ZeroShift;
 
 /** Runs the detectors over one outing, with the rig of the day or another. */
 final class OutingPass {
@@ -44,7 +46,7 @@ final class OutingPass {
         MarkTrack marks = new MarkTrack();
         Detection detection = new Detection(instrument, rig, calibration, collector);
         EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups)));
-        HookupChoice choice = new HookupChoice(rig, forced, all);
+        HookupChoice choice = new HookupChoice(rig, forced, new ZeroShift(instrument, all));
         LiveSpeech live = LiveSpeech.of(member.recording(), outing);
         List<Damage> damages = member.recording().replay(outing, choice);
         LiveSpeech now = collector.speech();

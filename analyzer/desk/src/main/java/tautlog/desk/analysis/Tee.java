@@ -3,7 +3,9 @@ package tautlog.desk.analysis;
 import java.util.List;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
+import tautlog.sample.Position;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
 /** Tells several listeners the same, in the order of the list. */
 final class Tee implements Evidence {
@@ -59,6 +61,20 @@ final class Tee implements Evidence {
     public void clock(long tick, long utcMicros) {
         for (Evidence listener : listeners) {
             listener.clock(tick, utcMicros);
+        }
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        for (Evidence listener : listeners) {
+            listener.zero(atNumber, shiftCounts, by);
+        }
+    }
+
+    @Override
+    public void position(Position position) {
+        for (Evidence listener : listeners) {
+            listener.position(position);
         }
     }
 

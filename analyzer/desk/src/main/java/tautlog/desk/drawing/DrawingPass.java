@@ -7,17 +7,19 @@ import tautlog.detect.Detection;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
+import tautlog.recording.Outing;
 import tautlog.recording.RecordingException;
+import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
+import tautlog.sample.ZeroShift;
 
 /** Reads one outing again and puts every sample and shaft reading into the drawings that show its time. */
 final class DrawingPass extends QuietEvidence implements FindingSink {
     private final List<Target> targets;
     private final HookupTrack hookups;
     private final Detection shaftReadings;
-    private final double zeroCounts;
-    private final double newtonsPerCount;
+    private final Calibration calibration;
     private final double ticksPerSample;
     private boolean begun;
     private long nextNumber;
@@ -28,14 +30,17 @@ final class DrawingPass extends QuietEvidence implements FindingSink {
         hookups = study.hookups();
         Instrument instrument = study.member().outing().start().instrument();
         shaftReadings = new Detection(instrument, study.rig(), study.calibration(), this);
-        zeroCounts = study.calibration().zeroCounts().doubleValue();
-        newtonsPerCount = study.calibration().newtonsPerCount().doubleValue();
+        calibration = study.calibration();
         ticksPerSample = instrument.tickHz() / instrument.rate().hertz();
     }
 
     static void run(Study study, List<Target> targets) throws RecordingException {
         if (!targets.isEmpty()) {
-            study.member().recording().replay(study.member().outing(), new DrawingPass(study, targets));
+            Outing outing = study.member().outing();
+            DrawingPass pass = new DrawingPass(study, targets);
+            study.member()
+                    .recording()
+                    .replay(outing, new ZeroShift(outing.start().instrument(), pass));
         }
     }
 
@@ -69,7 +74,7 @@ final class DrawingPass extends QuietEvidence implements FindingSink {
         double start = target.seconds().of(tick);
         double step = (target.seconds().of(end) - start) / n;
         for (int i = 0; i < n; i++) {
-            target.columns().tension(start + i * step, (counts[from + i] - zeroCounts) * newtonsPerCount);
+            target.columns().tension(start + i * step, calibration.newtons(counts[from + i]));
         }
     }
 

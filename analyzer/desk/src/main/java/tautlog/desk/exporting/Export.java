@@ -9,6 +9,7 @@ import tautlog.desk.analysis.History;
 import tautlog.detect.Detection;
 import tautlog.recording.RecordingException;
 import tautlog.sample.Evidence;
+import tautlog.sample.ZeroShift;
 
 /** Writes a history as a table, outing after outing, with rig and calibration of the day. */
 public final class Export {
@@ -44,7 +45,7 @@ public final class Export {
             DayReading day = DayReading.of(member, outing);
             SecondRows rows = new SecondRows(day, outing);
             Detection detection = new Detection(day.instrument(), day.rig(), day.calibration(), rows);
-            replay(member, day, detection);
+            replay(member, day, new ZeroShift(day.instrument(), detection));
             rows.write(out);
         }
     }

@@ -7,13 +7,14 @@ import java.util.Optional;
 import tautlog.desk.analysis.DayReading;
 import tautlog.desk.report.JsonFields;
 import tautlog.rig.Hookup;
-import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
+import tautlog.sample.QuietEvidence;
 import tautlog.sample.SampleTicks;
-import tautlog.sample.Tally;
+import tautlog.sample.ZeroShift;
+import tautlog.sample.ZeroSource;
 
-/** Writes a row for each sample as it comes. */
-final class SampleRows implements Evidence {
+/** Writes a row for each sample as it comes: counts as the converter gave them, newtons with a moved zero taken off. */
+final class SampleRows extends QuietEvidence {
     static final String HEAD =
             "outing,number,tick,utc,counts,tension_n,hookup,limit_n,share,flags,limit_is_at_most,assumed";
 
@@ -22,6 +23,9 @@ final class SampleRows implements Evidence {
     private final Writer out;
     private final SampleTicks ticks;
     private final StringBuilder row = new StringBuilder(160);
+    private final ZeroShift zeroShift;
+    private int[] asTheyCame = new int[0];
+    private int asTheyCameFrom;
     private Hookup hookup;
     private boolean assumed = true;
 
@@ -30,6 +34,7 @@ final class SampleRows implements Evidence {
         this.outing = outing;
         this.out = out;
         ticks = new SampleTicks(day.instrument());
+        zeroShift = new ZeroShift(day.instrument(), new Rows());
         hookup = day.rig().assumed();
     }
 
@@ -41,15 +46,30 @@ final class SampleRows implements Evidence {
     }
 
     @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        zeroShift.zero(atNumber, shiftCounts, by);
+    }
+
+    @Override
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
-        ticks.frame(number, tick, n);
-        boolean open = (flags & FLAG_OPEN_BRIDGE) != 0;
-        for (int k = 0; k < n; k++) {
-            row(number + k, ticks.tickOf(k), counts[from + k], open);
+        asTheyCame = counts;
+        asTheyCameFrom = from;
+        zeroShift.tension(number, tick, flags, counts, from, n);
+    }
+
+    private final class Rows extends QuietEvidence {
+        @Override
+        public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+            ticks.frame(number, tick, n);
+            boolean open = (flags & FLAG_OPEN_BRIDGE) != 0;
+            for (int k = 0; k < n; k++) {
+                row(number + k, ticks.tickOf(k), asTheyCame[asTheyCameFrom + k], counts[from + k], open);
+            }
         }
     }
 
-    private void row(long number, long tick, int counts, boolean open) {
+    /** @param unshifted the count less the shift of the zero */
+    private void row(long number, long tick, int counts, int unshifted, boolean open) {
         row.setLength(0);
         row.append(outing).append(',').append(number).append(',').append(tick).append(',');
         day.times().utc(tick).ifPresent(utc -> row.append(JsonFields.time(utc)));
@@ -57,7 +77,7 @@ final class SampleRows implements Evidence {
         if (open) {
             row.append(",,,"); // counts of an open bridge mean nothing
         } else {
-            double newtons = day.calibration().exactNewtons(counts).doubleValue();
+            double newtons = day.calibration().exactNewtons(unshifted).doubleValue();
             double limit = hookup.limit().newtons().doubleValue();
             row.append(JsonFields.number(newtons))
                     .append(',')
@@ -86,25 +106,4 @@ final class SampleRows implements Evidence {
             throw new UncheckedIOException(e); // unwrapped by the export
         }
     }
-
-    @Override
-    public void shaft(long tick, long pulses, long[] pulseTicks, int n) {}
-
-    @Override
-    public void input(long atNumber, long tick, int selector, int present, int state) {}
-
-    @Override
-    public void mark(long atNumber, String note) {}
-
-    @Override
-    public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
-
-    @Override
-    public void clock(long tick, long utcMicros) {}
-
-    @Override
-    public void tally(Tally tally) {}
-
-    @Override
-    public void end() {}
 }

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
+import tautlog.calibration.CellCalibration;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
 import tautlog.recording.RecordingName;
@@ -118,7 +119,7 @@ public final class Import {
         Instrument instrument =
                 new Instrument(INSTRUMENT, 0, 0, readings.fingerprint(), TICK_HZ, rateMillihertz, Integer.MAX_VALUE, 0);
         BigDecimal newtonsPerCount = request.unit().newtons().movePointLeft(readings.decimals());
-        Calibration calibration = new Calibration(BigDecimal.ZERO, newtonsPerCount);
+        CellCalibration calibration = CellCalibration.written(new Calibration(BigDecimal.ZERO, newtonsPerCount));
         return new OutingStart(
                 instrument, request.rigToml(), calibration, request.program(), OutingStart.Source.IMPORT);
     }

@@ -1,14 +1,10 @@
-package tautlog.desk.analysis;
-
-import tautlog.sample.Evidence;
-import tautlog.sample.HookupSource;
-import tautlog.sample.Tally;
+package tautlog.sample;
 
 /** Evidence passed on unchanged; who changes some of it overrides that. */
-abstract class ForwardedEvidence implements Evidence {
+public abstract class ForwardedEvidence implements Evidence {
     private final Evidence next;
 
-    ForwardedEvidence(Evidence next) {
+    protected ForwardedEvidence(Evidence next) {
         this.next = next;
     }
 
@@ -45,6 +41,16 @@ abstract class ForwardedEvidence implements Evidence {
     @Override
     public void clock(long tick, long utcMicros) {
         next.clock(tick, utcMicros);
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        next.zero(atNumber, shiftCounts, by);
+    }
+
+    @Override
+    public void position(Position position) {
+        next.position(position);
     }
 
     @Override

@@ -1,0 +1,88 @@
+package tautlog.sample;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
+/**
+ * Takes a moved zero off the counts, so that who stands behind it turns them into newtons with the calibration alone.
+ *
+ * <pre>
+ *   Evidence (counts as they came) ──▶ ZeroShift ──▶ Evidence (counts less the shift in force) ──▶ detectors, screens
+ * </pre>
+ *
+ * <p>A shift is a whole number of counts, so every comparison of the detectors stays one of whole numbers. A sample at the
+ * converter's end stop stays as it is: it is a lower bound and says so. A sample that is not stays off the end stop.
+ * Allocates nothing per sample.
+ */
+public final class ZeroShift extends ForwardedEvidence {
+    private final Instrument instrument;
+    private final BigDecimal zeroMoved;
+    private int[] shifted = new int[0];
+    private int shift;
+    private long nextNumber = Long.MAX_VALUE;
+    private int nextShift;
+
+    /** For the calibration that the shifts were found with. */
+    public ZeroShift(Instrument instrument, Evidence next) {
+        this(instrument, BigDecimal.ZERO, next);
+    }
+
+    private ZeroShift(Instrument instrument, BigDecimal zeroMoved, Evidence next) {
+        super(next);
+        this.instrument = instrument;
+        this.zeroMoved = zeroMoved;
+    }
+
+    /**
+     * For another calibration than the one of the day: a zero that was found then was found at a count, and stays there.
+     * Until one was found, the other calibration's own zero holds.
+     */
+    public static ZeroShift under(Calibration now, Calibration ofTheDay, Instrument instrument, Evidence next) {
+        return new ZeroShift(instrument, ofTheDay.zeroCounts().subtract(now.zeroCounts()), next);
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        nextNumber = atNumber;
+        nextShift = zeroMoved
+                .add(BigDecimal.valueOf(shiftCounts))
+                .setScale(0, RoundingMode.HALF_UP)
+                .intValueExact();
+        super.zero(atNumber, shiftCounts, by);
+    }
+
+    @Override
+    public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+        if (number >= nextNumber) {
+            shift = nextShift;
+            nextNumber = Long.MAX_VALUE;
+        }
+        if (shift == 0 && nextNumber >= number + n) {
+            super.tension(number, tick, flags, counts, from, n);
+        } else {
+            super.tension(number, tick, flags, shifted(number, counts, from, n), 0, n);
+        }
+    }
+
+    private int[] shifted(long number, int[] counts, int from, int n) {
+        if (shifted.length < n) {
+            shifted = new int[n];
+        }
+        for (int i = 0; i < n; i++) {
+            if (number + i == nextNumber) {
+                shift = nextShift;
+                nextNumber = Long.MAX_VALUE;
+            }
+            shifted[i] = shifted(counts[from + i]);
+        }
+        return shifted;
+    }
+
+    private int shifted(int count) {
+        if (instrument.isAtEndStop(count)) {
+            return count;
+        }
+        int fullScale = instrument.fullScale();
+        return Math.max(-fullScale, Math.min(fullScale - 1, count - shift));
+    }
+}
