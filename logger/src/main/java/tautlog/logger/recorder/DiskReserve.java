@@ -16,6 +16,9 @@ public final class DiskReserve {
      */
     public static final long BYTES = 64L << 20;
 
+    /** With less than this no recording can be begun. Chosen: an empty one and its log take 0.1 MB. */
+    private static final long LEAST_BYTES = 1L << 20;
+
     private static final Logger LOG = LoggerFactory.getLogger(DiskReserve.class);
 
     /** How much is left for this user, in bytes; empty when the system does not say. */
@@ -51,6 +54,11 @@ public final class DiskReserve {
             LOG.info("the disk of the recordings has room again: {} MB left", free >> 20);
         }
         low = isLow;
+    }
+
+    /** Whether nothing is left now. */
+    public boolean isUsedUp() {
+        return space.bytes().filter(free -> free < LEAST_BYTES).isPresent();
     }
 
     public Optional<Long> freeBytes() {

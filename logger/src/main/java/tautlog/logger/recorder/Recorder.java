@@ -43,6 +43,7 @@ public final class Recorder implements Runnable {
     private volatile Optional<String> file = Optional.empty();
     private volatile Optional<String> trouble = Optional.empty();
     private volatile Optional<String> lastLink = Optional.empty();
+    private volatile Optional<String> failure = Optional.empty();
     private final AtomicLong refusals = new AtomicLong();
 
     public Recorder(Backlog backlog, RecordingStore store, BeaconLamp lamp) {
@@ -73,12 +74,24 @@ public final class Recorder implements Runnable {
             store.close();
             file = store.file(); // closing may have given it its day's name
         } catch (DiskRefusedToTheEnd gone) {
-            LOG.error("{}", gone.getMessage());
+            failed(String.valueOf(gone.getMessage()));
         } catch (RecordingException closing) {
-            LOG.error("{}", closing.getMessage());
+            failed("everything is recorded in " + file.orElse("no file") + ", but that could not be closed in order."
+                    + " Copy it together with the -wal file beside it, and check the copy with `tautlog verify`; the"
+                    + " next start goes on with it. The disk said: " + closing.getMessage());
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    private void failed(String words) {
+        LOG.error("{}", words);
+        failure = Optional.of(words);
+    }
+
+    /** Why the recording did not come to an orderly end, in words for a person; empty when it did, or none is reached yet. */
+    public Optional<String> failure() {
+        return failure;
     }
 
     private void writeGroup() throws InterruptedException {

@@ -115,14 +115,14 @@ public final class LoggerRun implements Controlled {
      * Records until the line ends or {@link #stop}.
      *
      * @throws PortException if the port cannot be opened at the start
-     * @throws RecordingException if the recordings folder or the day's recording cannot be used at the start, or the disk took
-     *     nothing up to the end
+     * @throws RecordingException if the recordings folder or the day's recording cannot be used at the start, for another reason
+     *     than a full disk; if the disk took nothing up to the end, or the recording could not be closed
      */
     public void run() throws PortException, RecordingException, InterruptedException {
         try (RecordingsFolder folder =
                 RecordingsFolder.claim(installation.config().recordings())) {
             TrialRecording.writeAndDelete(folder.path());
-            new InterruptedOutings(files).finishAll(files.dated(startMicros()));
+            finishInterrupted();
             LOG.info(
                     "started port={} recordings={} winch={}",
                     port.name(),
@@ -132,9 +132,25 @@ public final class LoggerRun implements Controlled {
         } finally {
             finished.countDown();
         }
-        Optional<String> trouble = recorder.state().trouble();
-        if (trouble.isPresent()) {
-            throw new RecordingException("what came last is not recorded: " + trouble.get());
+        Optional<String> failure = recorder.failure();
+        if (failure.isPresent()) {
+            throw new RecordingException(failure.get());
+        }
+    }
+
+    /** A full disk ends nothing here: what comes waits in memory for room, and beacon and status say so. */
+    private void finishInterrupted() throws RecordingException {
+        try {
+            new InterruptedOutings(files).finishAll(files.dated(startMicros()));
+        } catch (RecordingException refused) {
+            if (!reserve.isUsedUp()) {
+                throw refused;
+            }
+            LOG.error(
+                    "the disk of the recordings is full; the logger starts all the same and tries again every second."
+                            + " Copy old recordings elsewhere, check the copies with `tautlog verify`, delete them"
+                            + " here. The disk said: {}",
+                    refused.getMessage());
         }
     }
 
@@ -277,6 +293,7 @@ public final class LoggerRun implements Controlled {
                 reader.isOpen(),
                 reader.hangUps(),
                 lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
+                intake.counts(),
                 outings.readings(),
                 new DiskStatus(
                         installation.config().recordings().toString(),

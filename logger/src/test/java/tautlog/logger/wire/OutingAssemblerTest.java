@@ -135,7 +135,7 @@ class OutingAssemblerTest {
         assembler.end();
 
         assertEquals(List.of(), told.lines);
-        assertEquals(1, assembler.tally().heldFrames());
+        assertEquals(1, assembler.counts().tally().heldFrames());
     }
 
     @Test
@@ -227,7 +227,7 @@ class OutingAssemblerTest {
 
         assertEquals(
                 List.of("tension 0 tick 2000 flags 0 [1]", "tension 1 tick 4000 flags 0 [2]"), told.only("tension"));
-        assertEquals(new Tally(Map.of(), 0, 1, 0), assembler.tally());
+        assertEquals(new Tally(Map.of(), 0, 1, 0), assembler.counts().tally());
     }
 
     @Test
@@ -264,7 +264,7 @@ class OutingAssemblerTest {
         hello(BOOT_7, later + 1_000);
 
         assertEquals(List.of("begin boot 7 tick 1000", "end", "begin boot 7 tick " + later), told.only("begin", "end"));
-        assertEquals(Tally.NONE, assembler.tally());
+        assertEquals(Tally.NONE, assembler.counts().tally());
     }
 
     @Test
@@ -296,7 +296,7 @@ class OutingAssemblerTest {
         seq = 3;
         tension(1, 4_000, 2);
 
-        assertEquals(249 + 8, assembler.tally().lostFrames());
+        assertEquals(249 + 8, assembler.counts().tally().lostFrames());
     }
 
     @Test
@@ -364,8 +364,8 @@ class OutingAssemblerTest {
         tension(0, 2_000, 1);
 
         assertEquals(1, told.only("tension").size());
-        assertEquals(1, assembler.otherChannelFrames());
-        assertEquals(Tally.NONE, assembler.tally());
+        assertEquals(1, assembler.counts().otherChannelFrames());
+        assertEquals(Tally.NONE, assembler.counts().tally());
     }
 
     @Test
@@ -376,7 +376,7 @@ class OutingAssemblerTest {
         assembler.shaft(nextSeq(), 300_000, 13, new int[] {20_000}, 1);
 
         assertEquals(List.of("shaft 100000 pulses 10 [95000]", "shaft 300000 pulses 13 [280000]"), told.only("shaft"));
-        assertEquals(1, assembler.tally().repeatedFrames());
+        assertEquals(1, assembler.counts().tally().repeatedFrames());
     }
 
     @Test
@@ -440,7 +440,7 @@ class OutingAssemblerTest {
 
         assertEquals(List.of("shaft 2000 pulses 5 [1990]", "health 3000 lost 0"), told.only("shaft", "health"));
         assertEquals(1, told.only("now").size());
-        assertEquals(3, assembler.tally().repeatedFrames());
+        assertEquals(3, assembler.counts().tally().repeatedFrames());
     }
 
     @Test
@@ -451,6 +451,6 @@ class OutingAssemblerTest {
         hello(BOOT_7, 23_000);
 
         assertEquals(2, told.only("tension").size());
-        assertEquals(Tally.NONE, assembler.tally());
+        assertEquals(Tally.NONE, assembler.counts().tally());
     }
 }
