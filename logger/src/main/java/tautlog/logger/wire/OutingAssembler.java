@@ -39,7 +39,8 @@ import tautlog.sample.Tally;
  *       the pulse train.
  *   <li><b>A jump in numbers</b>: nothing; it is a gap for who reads the evidence.
  *   <li><b>INPUT</b>: passed on when something changed, at the number of the next sample expected. A mark button that
- *       goes down is a mark; so is one that is down in the outing's first INPUT.
+ *       goes down is a mark; so is one that is down in the outing's first INPUT. After more than 3 s without an INPUT one
+ *       is passed on in which clutch and brake are not present.
  *   <li><b>TENSION of a channel other than 0</b>: ignored, counted in {@link LineCounts#otherChannelFrames}.
  *   <li><b>Sequence numbers</b> are compared in the order in which frames are dealt with; they only feed
  *       {@link Tally#lostFrames}. The step into a new boot, or across a long silence, is not compared.
