@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.beacon.BeaconLamp.Trouble;
 
 /**
  * The last room on the recordings' disk: before it is used up, beacon, status and a warning say so, and go on saying it until
@@ -43,7 +44,11 @@ public final class DiskReserve {
 
     private void say(long free, long nowNanos) {
         boolean isLow = free < BYTES;
-        lamp.space(isLow, nowNanos);
+        if (isLow) {
+            lamp.fault(Trouble.NEARLY_FULL, nowNanos);
+        } else {
+            lamp.mended(Trouble.NEARLY_FULL, nowNanos);
+        }
         if (isLow && !low) {
             LOG.warn(
                     "the disk of the recordings is nearly full: {} MB left, less than the {} MB kept in reserve."

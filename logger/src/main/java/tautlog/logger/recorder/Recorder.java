@@ -9,6 +9,7 @@ import org.slf4j.LoggerFactory;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.beacon.BeaconLamp.Trouble;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
 import tautlog.recording.RecordingException;
@@ -140,7 +141,7 @@ public final class Recorder implements Runnable {
 
     private void taken() {
         if (trouble.isPresent()) {
-            lamp.disk(false, System.nanoTime());
+            lamp.mended(Trouble.REFUSED, System.nanoTime());
             trouble = Optional.empty();
             LOG.info(
                     "the disk takes the recording again refusals={} lost_samples={}",
@@ -157,7 +158,7 @@ public final class Recorder implements Runnable {
                     words,
                     Backlog.HELD_SECONDS);
         }
-        lamp.disk(true, System.nanoTime()); // first: who reads of trouble finds the beacon at fault
+        lamp.fault(Trouble.REFUSED, System.nanoTime()); // first: who reads of trouble finds the beacon at fault
         refusals.incrementAndGet();
         trouble = Optional.of(words);
         if (System.nanoTime() - giveUpNanos > 0 && giveUpNanos != Long.MAX_VALUE) {

@@ -57,6 +57,11 @@ public final class LoggerRun implements Controlled {
         CLOSED
     }
 
+    private enum Stage {
+        RUNNING,
+        CLOSED
+    }
+
     private final Installation installation;
     private final InstrumentPort port;
     private final String program;
@@ -225,7 +230,7 @@ public final class LoggerRun implements Controlled {
         for (int look = 0; readerThread.isAlive() && !stopping; look++) {
             reserve.look(System.nanoTime());
             if (look % LOOKS_PER_STATUS == 0) {
-                writeStatus(false);
+                writeStatus(Stage.RUNNING);
             }
             readerThread.join(LOOK_MILLIS);
         }
@@ -236,7 +241,7 @@ public final class LoggerRun implements Controlled {
         recorder.stop();
         readerThread.join(STOP_MILLIS);
         recorderThread.join();
-        writeStatus(true);
+        writeStatus(Stage.CLOSED);
         RecorderState state = recorder.state();
         LOG.info(
                 "stopped recording={} hang_ups={} lost_samples={} last_link={}",
@@ -278,16 +283,16 @@ public final class LoggerRun implements Controlled {
 
     @Override
     public Status status() {
-        return status(false);
+        return status(Stage.RUNNING);
     }
 
-    private Status status(boolean closed) {
+    private Status status(Stage stage) {
         RecorderState disk = recorder.state();
         return new Status(
                 program,
                 board.clock().instant(),
                 started,
-                closed,
+                stage == Stage.CLOSED,
                 installation.rig().winch(),
                 port.name(),
                 reader.isOpen(),
@@ -307,9 +312,9 @@ public final class LoggerRun implements Controlled {
                         disk.lastLink()));
     }
 
-    private void writeStatus(boolean closed) {
+    private void writeStatus(Stage stage) {
         try {
-            statusFile.write(status(closed));
+            statusFile.write(status(stage));
         } catch (IOException refused) {
             LOG.debug("status.json is not written: {}", refused.getMessage());
         }
