@@ -20,7 +20,7 @@ import tautlog.sample.Tally;
  * The recorder thread's work: takes events from the backlog, appends them, commits.
  *
  * <p>A group is closed {@link #GATHER_MILLIS} after its first event came, or sooner when much has come, and committed at
- * once. While the disk refuses, the same commit is tried again every {@link #RETRY_MILLIS} and the backlog waits; after
+ * once. An outing's first is closed at once: beginning it takes the disk another while. While the disk refuses, the same commit is tried again every {@link #RETRY_MILLIS} and the backlog waits; after
  * {@link #stop} it is tried for {@link #LAST_TRIES_SECONDS} more.
  */
 public final class Recorder implements Runnable {
@@ -69,7 +69,7 @@ public final class Recorder implements Runnable {
     public void run() {
         try (store) {
             while (!backlog.isDrained()) {
-                backlog.await(GATHER_MILLIS);
+                backlog.await(outing == null ? 0 : GATHER_MILLIS);
                 writeGroup();
             }
             store.close();
