@@ -137,7 +137,7 @@ public final class LoggerRun implements Controlled {
         } finally {
             finished.countDown();
         }
-        Optional<String> failure = recorder.failure();
+        Optional<String> failure = failure();
         if (failure.isPresent()) {
             throw new RecordingException(failure.get());
         }
@@ -269,6 +269,11 @@ public final class LoggerRun implements Controlled {
     /** The recording written last; empty when no outing began. */
     public Optional<String> recording() {
         return recorder.state().file();
+    }
+
+    /** Why the recording did not come to an orderly end, in words for a person; empty when it did. */
+    public Optional<String> failure() {
+        return recorder.failure();
     }
 
     /** What a bug threw, if one ended this run. */

@@ -51,6 +51,7 @@ class TroubleTest {
         String words = String.valueOf(failure.getMessage());
         assertTrue(words.contains("everything is recorded in " + file), words);
         assertTrue(words.contains("the disk went away"), words);
+        assertEquals(Optional.of(words), logger.failure(), "what Ctrl-C says, too");
         assertEquals(instrument.sent(), StoredOuting.readAll(file).get(0).counts());
     }
 
