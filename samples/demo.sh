@@ -10,9 +10,16 @@ pace=${2:-200}
 
 logger="$root/logger/target/tautlogd.jar"
 desk="$root/analyzer/desk/target/tautlog.jar"
-if [ ! -f "$logger" ] || [ ! -f "$desk" ]; then
+# True when a program is missing or a source is newer than it.
+is_stale() {
+    [ ! -f "$1" ] || [ -n "$(find "$root/pom.xml" "$root"/logger/pom.xml "$root"/analyzer/*/pom.xml "$root/logger/src/main" \
+        "$root"/analyzer/*/src/main -type f -newer "$1" -print | head -n 1)" ]
+}
+if is_stale "$logger" || is_stale "$desk"; then
     echo "Building the two programs (the first time Maven downloads the libraries) ..." >&2
     (cd "$root" && mvn -q --batch-mode -DskipTests package)
+    # a build that found nothing to change leaves the old file
+    touch "$logger" "$desk"
 fi
 
 rm -rf "$out"

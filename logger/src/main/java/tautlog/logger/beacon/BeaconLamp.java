@@ -1,6 +1,8 @@
 package tautlog.logger.beacon;
 
 import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import tautlog.logger.wire.BeaconState;
 
@@ -16,11 +18,19 @@ public final class BeaconLamp {
     private static final long OTHERS_HELD_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
     private static final long NEVER = Long.MIN_VALUE;
 
+    /** Why the recording is not to be trusted. */
+    public enum Trouble {
+        /** The disk takes nothing; said by the recorder. */
+        REFUSED,
+        /** The disk is nearly full; said by the thread that looks at it. */
+        NEARLY_FULL,
+        /** The disk is so far behind that samples will be lost; said by the beacon thread. */
+        BEHIND
+    }
+
     private final long[] lastTrueNanos = new long[4];
     private BeaconState sensor = BeaconState.FAULT;
-    private boolean diskFault;
-    private boolean spaceFault;
-    private boolean lagFault;
+    private final Set<Trouble> troubles = EnumSet.noneOf(Trouble.class);
     private BeaconState signalled = BeaconState.FAULT;
 
     public BeaconLamp() {
@@ -35,27 +45,18 @@ public final class BeaconLamp {
         signalChange(nowNanos);
     }
 
-    /** Whether the recording is in trouble from now on; the recorder. */
-    public synchronized void disk(boolean fault, long nowNanos) {
+    /** The recording is in trouble for this reason from now on, until it is {@link #mended}. Any thread. */
+    public synchronized void fault(Trouble trouble, long nowNanos) {
         touch(nowNanos);
-        diskFault = fault;
-        touch(nowNanos);
-        signalChange(nowNanos);
-    }
-
-    /** Whether the disk is nearly full from now on; the thread that looks at it. */
-    public synchronized void space(boolean fault, long nowNanos) {
-        touch(nowNanos);
-        spaceFault = fault;
+        troubles.add(trouble);
         touch(nowNanos);
         signalChange(nowNanos);
     }
 
-    /** Whether the disk is so far behind that samples will be lost, from now on; the beacon thread. */
-    public synchronized void lag(boolean fault, long nowNanos) {
+    /** This reason is gone from now on. Any thread. */
+    public synchronized void mended(Trouble trouble, long nowNanos) {
         touch(nowNanos);
-        lagFault = fault;
-        touch(nowNanos);
+        troubles.remove(trouble);
         signalChange(nowNanos);
     }
 
@@ -87,7 +88,7 @@ public final class BeaconLamp {
 
     private void touch(long nowNanos) {
         lastTrueNanos[sensor.code()] = nowNanos;
-        if (diskFault || spaceFault || lagFault) {
+        if (!troubles.isEmpty()) {
             lastTrueNanos[BeaconState.FAULT.code()] = nowNanos;
         }
     }

@@ -2,6 +2,7 @@ package tautlog.logger.beacon;
 
 import java.util.concurrent.TimeUnit;
 import java.util.function.DoubleSupplier;
+import tautlog.logger.beacon.BeaconLamp.Trouble;
 import tautlog.logger.wire.BeaconState;
 
 /**
@@ -58,7 +59,11 @@ public final class BeaconSender implements Runnable {
 
     private BeaconState looked() {
         long now = System.nanoTime();
-        lamp.lag(lagSeconds.getAsDouble() > MOST_LAG_SECONDS, now);
+        if (lagSeconds.getAsDouble() > MOST_LAG_SECONDS) {
+            lamp.fault(Trouble.BEHIND, now);
+        } else {
+            lamp.mended(Trouble.BEHIND, now);
+        }
         return lamp.shown(now);
     }
 }

@@ -61,14 +61,19 @@ final class RunCommand implements Callable<Integer> {
         run.stop();
         try {
             boolean closed = run.awaitFinished(CLOSING_MILLIS);
-            String where = run.recording().orElse("none was begun");
-            spec.commandLine()
-                    .getErr()
-                    .println(closed ? "recording closed: " + where : "the disk is too slow to close: " + where);
+            spec.commandLine().getErr().println(closed ? ending(run) : "the disk is too slow to close: " + where(run));
             spec.commandLine().getErr().flush();
         } catch (InterruptedException hurried) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    private static String ending(LoggerRun run) {
+        return run.failure().map(words -> "tautlogd: " + words).orElseGet(() -> "recording closed: " + where(run));
+    }
+
+    private static String where(LoggerRun run) {
+        return run.recording().orElse("none was begun");
     }
 
     private static void forget(Thread atStop) {

@@ -21,6 +21,7 @@ final class StatusText {
         StatusText words = new StatusText(unit);
         words.logger(status);
         object(status, "outing").ifPresent(words::outing);
+        object(status, "line").ifPresent(words::withoutOuting);
         object(status, "disk").ifPresent(words::disk);
         return words.text.toString();
     }
@@ -74,12 +75,23 @@ final class StatusText {
                 "hookup",
                 plain(outing, "hookup") + (flag(outing, "assumed") ? " (assumed)" : "") + ", limit "
                         + (flag(outing, "limit_is_at_most") ? "at most " : "") + force(plain(outing, "limit_n")));
-        line(
-                "line",
-                "frames rejected " + plain(outing, "rejected_frames") + kinds(outing) + ", lost "
-                        + plain(outing, "lost_frames") + ", repeated " + plain(outing, "repeated_frames")
-                        + ", before hello " + plain(outing, "frames_before_hello") + "; samples lost by the instrument "
-                        + plain(outing, "lost_by_instrument"));
+        line("line", losses(outing) + "; samples lost by the instrument " + plain(outing, "lost_by_instrument"));
+    }
+
+    /** What the line brought to no use, said once more when no outing took it or another channel was heard. */
+    private void withoutOuting(JsonObject line) {
+        if (!flag(line, "outing_on")) {
+            line("no outing on", losses(line));
+        }
+        known(line, "other_channel_frames")
+                .filter(n -> !n.equals("0"))
+                .ifPresent(n -> line("channels", "frames of channels other than the line's, left out: " + n));
+    }
+
+    private static String losses(JsonObject counts) {
+        return "frames rejected " + plain(counts, "rejected_frames") + kinds(counts) + ", lost "
+                + plain(counts, "lost_frames") + ", repeated " + plain(counts, "repeated_frames") + ", before hello "
+                + plain(counts, "frames_before_hello");
     }
 
     private static String silence(JsonObject outing) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Optional;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.recorder.DiskReserve;
+import tautlog.logger.wire.LineCounts;
 
 /**
  * What a logger is doing, at one moment.
@@ -14,6 +15,7 @@ import tautlog.logger.recorder.DiskReserve;
  * @param closed true when it stopped in order
  * @param hangUps how often the port vanished since the start
  * @param beacon word for what the beacon shows
+ * @param line what it brought to no use, at most a second old
  * @param outing the one that is on, or was last
  */
 public record Status(
@@ -26,6 +28,7 @@ public record Status(
         boolean portOpen,
         long hangUps,
         String beacon,
+        LineCounts line,
         Optional<LiveReadings> outing,
         DiskStatus disk) {
 

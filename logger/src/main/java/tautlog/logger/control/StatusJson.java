@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.recorder.DiskReserve;
+import tautlog.logger.wire.LineCounts;
 import tautlog.sample.Tally;
 
 /** A {@link Status} as one JSON document. Keys are added, never renamed; what is not known is null. */
@@ -30,6 +31,7 @@ final class StatusJson {
         json.addProperty("port_open", status.portOpen());
         json.addProperty("hang_ups", status.hangUps());
         json.addProperty("beacon", status.beacon());
+        json.add("line", line(status.line()));
         json.add("outing", status.outing().<JsonElement>map(StatusJson::outing).orElse(JsonNull.INSTANCE));
         json.add("disk", disk(status.disk()));
         return json;
@@ -51,13 +53,25 @@ final class StatusJson {
         json.addProperty("assumed", outing.hookupBy().isAssumed());
         json.addProperty("limit_n", outing.hookup().limit().newtons());
         json.addProperty("limit_is_at_most", outing.hookup().limit().isAtMost());
-        json.addProperty("rejected_frames", outing.tally().rejectedFrames());
-        json.add("rejected", rejected(outing.tally()));
-        json.addProperty("lost_frames", outing.tally().lostFrames());
-        json.addProperty("repeated_frames", outing.tally().repeatedFrames());
-        json.addProperty("frames_before_hello", outing.tally().heldFrames());
+        tally(json, outing.tally());
         json.addProperty("lost_by_instrument", outing.lostByInstrument());
         return json;
+    }
+
+    private static JsonObject line(LineCounts line) {
+        JsonObject json = new JsonObject();
+        json.addProperty("outing_on", line.outing() == LineCounts.OutingState.ON);
+        tally(json, line.tally());
+        json.addProperty("other_channel_frames", line.otherChannelFrames());
+        return json;
+    }
+
+    private static void tally(JsonObject json, Tally tally) {
+        json.addProperty("rejected_frames", tally.rejectedFrames());
+        json.add("rejected", rejected(tally));
+        json.addProperty("lost_frames", tally.lostFrames());
+        json.addProperty("repeated_frames", tally.repeatedFrames());
+        json.addProperty("frames_before_hello", tally.heldFrames());
     }
 
     private static JsonObject rejected(Tally tally) {

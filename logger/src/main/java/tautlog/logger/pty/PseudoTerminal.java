@@ -26,9 +26,10 @@ public final class PseudoTerminal implements Closeable {
     private static final int LOOK_MILLIS = 2;
     /**
      * The kernel hands bytes to the port's queue a moment after the write, and only the queue can be asked. Empty this
-     * many looks in a row, {@link #LOOK_MILLIS} apart, counts as taken. Chosen: 20 ms is long beside that moment.
+     * many looks in a row, {@link #LOOK_MILLIS} apart, counts as taken. Chosen: 200 ms is long beside that moment, also on
+     * a loaded machine, where 20 ms were not.
      */
-    private static final int EMPTY_LOOKS = 10;
+    private static final int EMPTY_LOOKS = 100;
 
     /** When the queue cannot be asked: long beside what a reader needs that is waiting for bytes. Chosen. */
     private static final int BLIND_MILLIS = 1_000;

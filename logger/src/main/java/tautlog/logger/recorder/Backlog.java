@@ -24,8 +24,9 @@ import tautlog.sample.ZeroSource;
  * <p>What the reader appends between {@link #open} and {@link #shut} becomes visible at once, so that a finding never
  * reaches the disk without the samples that completed it, nor they without it. Memory for {@link #HELD_SECONDS} of
  * samples, each in a frame of its own, is held at most; what comes after that is lost and counted, or waits
- * ({@link Overflow}). Findings, seconds and the ends of outings are few and always find room. A gap that the loss tears
- * is told by a mark at the first sample after it. Segments are used again: a steady stream allocates nothing.
+ * ({@link Overflow}). Findings, seconds and the ends of outings are few and always find room. What was lost is told by a mark
+ * at the first sample after it, or behind the last when the outing ends before. Segments are used again: a steady stream
+ * allocates nothing.
  */
 public final class Backlog implements LiveEvents {
     /** How long a disk may stall before something is lost. */
@@ -48,7 +49,10 @@ public final class Backlog implements LiveEvents {
     private long nowNanos;
     private long lostSamples;
     private long lostEvents;
-    private long lostSinceMark;
+    private long samplesLostSinceMark;
+    private long eventsLostSinceMark;
+    /** The sample that comes next, or was the first to find no room. */
+    private long markNumber;
 
     public Backlog(Overflow overflow) {
         this.overflow = overflow;
@@ -191,6 +195,7 @@ public final class Backlog implements LiveEvents {
             mostSegments = segmentsFor(rate(start.instrument()));
         }
         always(1).begin(start, utcMicros);
+        markNumber = 0;
     }
 
     private static long rate(Instrument instrument) {
@@ -201,14 +206,24 @@ public final class Backlog implements LiveEvents {
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
         if (!hasRoom(Segment.tensionWords(n))) {
             lostSamples += n;
-            lostSinceMark += n;
+            samplesLostSinceMark += n;
             return;
         }
-        if (lostSinceMark > 0) {
-            always(3).mark(number, "tautlogd: the disk stalled, " + lostSinceMark + " samples before this were lost");
-            lostSinceMark = 0;
-        }
+        tellLoss(number, "before this");
         always(Segment.tensionWords(n)).tension(number, tick, flags, counts, from, n);
+        markNumber = number + n;
+    }
+
+    private void tellLoss(long atNumber, String where) {
+        if (samplesLostSinceMark + eventsLostSinceMark > 0) {
+            always(3)
+                    .mark(
+                            atNumber,
+                            "tautlogd: the disk stalled, lost " + where + ": samples " + samplesLostSinceMark
+                                    + ", other frames " + eventsLostSinceMark);
+            samplesLostSinceMark = 0;
+            eventsLostSinceMark = 0;
+        }
     }
 
     @Override
@@ -278,6 +293,7 @@ public final class Backlog implements LiveEvents {
 
     @Override
     public void end() {
+        tellLoss(markNumber, "from here to the outing's end");
         always(1).end();
     }
 
@@ -295,6 +311,7 @@ public final class Backlog implements LiveEvents {
             return true;
         }
         lostEvents++;
+        eventsLostSinceMark++;
         return false;
     }
 

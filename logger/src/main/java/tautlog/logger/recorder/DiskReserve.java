@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.beacon.BeaconLamp.Trouble;
 
 /**
  * The last room on the recordings' disk: before it is used up, beacon, status and a warning say so, and go on saying it until
@@ -15,6 +16,9 @@ public final class DiskReserve {
      * working day after the one on which it was said.
      */
     public static final long BYTES = 64L << 20;
+
+    /** With less than this no recording can be begun. Chosen: an empty one and its log take 0.1 MB. */
+    private static final long LEAST_BYTES = 1L << 20;
 
     private static final Logger LOG = LoggerFactory.getLogger(DiskReserve.class);
 
@@ -40,7 +44,11 @@ public final class DiskReserve {
 
     private void say(long free, long nowNanos) {
         boolean isLow = free < BYTES;
-        lamp.space(isLow, nowNanos);
+        if (isLow) {
+            lamp.fault(Trouble.NEARLY_FULL, nowNanos);
+        } else {
+            lamp.mended(Trouble.NEARLY_FULL, nowNanos);
+        }
         if (isLow && !low) {
             LOG.warn(
                     "the disk of the recordings is nearly full: {} MB left, less than the {} MB kept in reserve."
@@ -51,6 +59,11 @@ public final class DiskReserve {
             LOG.info("the disk of the recordings has room again: {} MB left", free >> 20);
         }
         low = isLow;
+    }
+
+    /** Whether nothing is left now. */
+    public boolean isUsedUp() {
+        return space.bytes().filter(free -> free < LEAST_BYTES).isPresent();
     }
 
     public Optional<Long> freeBytes() {

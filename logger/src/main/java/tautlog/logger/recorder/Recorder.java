@@ -9,6 +9,7 @@ import org.slf4j.LoggerFactory;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.beacon.BeaconLamp.Trouble;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
 import tautlog.recording.RecordingException;
@@ -21,7 +22,7 @@ import tautlog.sample.ZeroSource;
  * The recorder thread's work: takes events from the backlog, appends them, commits.
  *
  * <p>A group is closed {@link #GATHER_MILLIS} after its first event came, or sooner when much has come, and committed at
- * once. While the disk refuses, the same commit is tried again every {@link #RETRY_MILLIS} and the backlog waits; after
+ * once. An outing's first is closed at once: beginning it takes the disk another while. While the disk refuses, the same commit is tried again every {@link #RETRY_MILLIS} and the backlog waits; after
  * {@link #stop} it is tried for {@link #LAST_TRIES_SECONDS} more.
  */
 public final class Recorder implements Runnable {
@@ -45,6 +46,7 @@ public final class Recorder implements Runnable {
     private volatile Optional<String> file = Optional.empty();
     private volatile Optional<String> trouble = Optional.empty();
     private volatile Optional<String> lastLink = Optional.empty();
+    private volatile Optional<String> failure = Optional.empty();
     private final AtomicLong refusals = new AtomicLong();
 
     public Recorder(Backlog backlog, RecordingStore store, BeaconLamp lamp) {
@@ -69,18 +71,30 @@ public final class Recorder implements Runnable {
     public void run() {
         try (store) {
             while (!backlog.isDrained()) {
-                backlog.await(GATHER_MILLIS);
+                backlog.await(outing == null ? 0 : GATHER_MILLIS);
                 writeGroup();
             }
             store.close();
             file = store.file(); // closing may have given it its day's name
         } catch (DiskRefusedToTheEnd gone) {
-            LOG.error("{}", gone.getMessage());
+            failed(String.valueOf(gone.getMessage()));
         } catch (RecordingException closing) {
-            LOG.error("{}", closing.getMessage());
+            failed("everything is recorded in " + file.orElse("no file") + ", but that could not be closed in order."
+                    + " Copy it together with the -wal file beside it, and check the copy with `tautlog verify`; the"
+                    + " next start goes on with it. The disk said: " + closing.getMessage());
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    private void failed(String words) {
+        LOG.error("{}", words);
+        failure = Optional.of(words);
+    }
+
+    /** Why the recording did not come to an orderly end, in words for a person; empty when it did, or none is reached yet. */
+    public Optional<String> failure() {
+        return failure;
     }
 
     private void writeGroup() throws InterruptedException {
@@ -129,7 +143,7 @@ public final class Recorder implements Runnable {
 
     private void taken() {
         if (trouble.isPresent()) {
-            lamp.disk(false, System.nanoTime());
+            lamp.mended(Trouble.REFUSED, System.nanoTime());
             trouble = Optional.empty();
             LOG.info(
                     "the disk takes the recording again refusals={} lost_samples={}",
@@ -146,7 +160,7 @@ public final class Recorder implements Runnable {
                     words,
                     Backlog.HELD_SECONDS);
         }
-        lamp.disk(true, System.nanoTime()); // first: who reads of trouble finds the beacon at fault
+        lamp.fault(Trouble.REFUSED, System.nanoTime()); // first: who reads of trouble finds the beacon at fault
         refusals.incrementAndGet();
         trouble = Optional.of(words);
         if (System.nanoTime() - giveUpNanos > 0 && giveUpNanos != Long.MAX_VALUE) {

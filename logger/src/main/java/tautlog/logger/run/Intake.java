@@ -9,15 +9,15 @@ import tautlog.logger.port.InstrumentLine;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.FrameDecoder;
 import tautlog.logger.wire.FrameEncoder;
+import tautlog.logger.wire.LineCounts;
 import tautlog.logger.wire.OutingAssembler;
-import tautlog.sample.Tally;
 
 /**
  * What the reader thread does with bytes: decoder, assembler, outings, one batch for each read. Looks at the two clocks of
  * this computer, once a batch.
  */
 final class Intake implements LineReader.Listener {
-    private static final long TALLY_NANOS = 1_000_000_000L;
+    private static final long LOOK_NANOS = 1_000_000_000L;
 
     private final LiveEvents events;
     private final LiveOutings outings;
@@ -26,8 +26,8 @@ final class Intake implements LineReader.Listener {
     private final InstantSource clock;
     private final OutingAssembler assembler;
     private final FrameDecoder decoder = new FrameDecoder();
-    private volatile Tally tally = Tally.NONE;
-    private long tallyNanos;
+    private volatile LineCounts counts = LineCounts.NONE;
+    private long countsNanos;
 
     Intake(LiveEvents events, LiveOutings outings, Marks marks, BeaconSender beacon, InstantSource clock) {
         this.events = events;
@@ -56,9 +56,9 @@ final class Intake implements LineReader.Listener {
             marks.serve(outings);
             assembler.arriving(nowNanos);
             decoder.feed(bytes, 0, n, assembler);
-            if (nowNanos - tallyNanos >= TALLY_NANOS) {
-                tallyNanos = nowNanos;
-                tally = assembler.tally();
+            if (nowNanos - countsNanos >= LOOK_NANOS) {
+                countsNanos = nowNanos;
+                counts = assembler.counts();
             }
         } finally {
             events.shut();
@@ -66,8 +66,8 @@ final class Intake implements LineReader.Listener {
     }
 
     /** What was rejected and lost on the line, at most a second ago; any thread. */
-    Tally tally() {
-        return tally;
+    LineCounts counts() {
+        return counts;
     }
 
     @Override
@@ -87,6 +87,7 @@ final class Intake implements LineReader.Listener {
         events.open(System.nanoTime());
         try {
             assembler.end();
+            counts = assembler.counts();
         } finally {
             events.shut();
         }

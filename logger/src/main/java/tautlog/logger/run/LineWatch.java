@@ -72,7 +72,7 @@ public final class LineWatch {
 
     private String words() {
         Optional<LiveReadings> readings = outings.readings();
-        Tally tally = intake.tally();
+        Tally tally = intake.counts().tally();
         String rejected = tally.rejected().isEmpty()
                 ? ""
                 : "  rejected "

@@ -57,6 +57,11 @@ public final class LoggerRun implements Controlled {
         CLOSED
     }
 
+    private enum Stage {
+        RUNNING,
+        CLOSED
+    }
+
     private final Installation installation;
     private final InstrumentPort port;
     private final String program;
@@ -115,14 +120,14 @@ public final class LoggerRun implements Controlled {
      * Records until the line ends or {@link #stop}.
      *
      * @throws PortException if the port cannot be opened at the start
-     * @throws RecordingException if the recordings folder or the day's recording cannot be used at the start, or the disk took
-     *     nothing up to the end
+     * @throws RecordingException if the recordings folder or the day's recording cannot be used at the start, for another reason
+     *     than a full disk; if the disk took nothing up to the end, or the recording could not be closed
      */
     public void run() throws PortException, RecordingException, InterruptedException {
         try (RecordingsFolder folder =
                 RecordingsFolder.claim(installation.config().recordings())) {
             TrialRecording.writeAndDelete(folder.path());
-            new InterruptedOutings(files).finishAll(files.dated(startMicros()));
+            finishInterrupted();
             LOG.info(
                     "started port={} recordings={} winch={}",
                     port.name(),
@@ -132,9 +137,25 @@ public final class LoggerRun implements Controlled {
         } finally {
             finished.countDown();
         }
-        Optional<String> trouble = recorder.state().trouble();
-        if (trouble.isPresent()) {
-            throw new RecordingException("what came last is not recorded: " + trouble.get());
+        Optional<String> failure = failure();
+        if (failure.isPresent()) {
+            throw new RecordingException(failure.get());
+        }
+    }
+
+    /** A full disk ends nothing here: what comes waits in memory for room, and beacon and status say so. */
+    private void finishInterrupted() throws RecordingException {
+        try {
+            new InterruptedOutings(files).finishAll(files.dated(startMicros()));
+        } catch (RecordingException refused) {
+            if (!reserve.isUsedUp()) {
+                throw refused;
+            }
+            LOG.error(
+                    "the disk of the recordings is full; the logger starts all the same and tries again every second."
+                            + " Copy old recordings elsewhere, check the copies with `tautlog verify`, delete them"
+                            + " here. The disk said: {}",
+                    refused.getMessage());
         }
     }
 
@@ -209,7 +230,7 @@ public final class LoggerRun implements Controlled {
         for (int look = 0; readerThread.isAlive() && !stopping; look++) {
             reserve.look(System.nanoTime());
             if (look % LOOKS_PER_STATUS == 0) {
-                writeStatus(false);
+                writeStatus(Stage.RUNNING);
             }
             readerThread.join(LOOK_MILLIS);
         }
@@ -220,7 +241,7 @@ public final class LoggerRun implements Controlled {
         recorder.stop();
         readerThread.join(STOP_MILLIS);
         recorderThread.join();
-        writeStatus(true);
+        writeStatus(Stage.CLOSED);
         RecorderState state = recorder.state();
         LOG.info(
                 "stopped recording={} hang_ups={} lost_samples={} last_link={}",
@@ -250,6 +271,11 @@ public final class LoggerRun implements Controlled {
         return recorder.state().file();
     }
 
+    /** Why the recording did not come to an orderly end, in words for a person; empty when it did. */
+    public Optional<String> failure() {
+        return recorder.failure();
+    }
+
     /** What a bug threw, if one ended this run. */
     public Optional<Throwable> bug() {
         return bug;
@@ -262,21 +288,22 @@ public final class LoggerRun implements Controlled {
 
     @Override
     public Status status() {
-        return status(false);
+        return status(Stage.RUNNING);
     }
 
-    private Status status(boolean closed) {
+    private Status status(Stage stage) {
         RecorderState disk = recorder.state();
         return new Status(
                 program,
                 board.clock().instant(),
                 started,
-                closed,
+                stage == Stage.CLOSED,
                 installation.rig().winch(),
                 port.name(),
                 reader.isOpen(),
                 reader.hangUps(),
                 lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
+                intake.counts(),
                 outings.readings(),
                 new DiskStatus(
                         installation.config().recordings().toString(),
@@ -290,9 +317,9 @@ public final class LoggerRun implements Controlled {
                         disk.lastLink()));
     }
 
-    private void writeStatus(boolean closed) {
+    private void writeStatus(Stage stage) {
         try {
-            statusFile.write(status(closed));
+            statusFile.write(status(stage));
         } catch (IOException refused) {
             LOG.debug("status.json is not written: {}", refused.getMessage());
         }

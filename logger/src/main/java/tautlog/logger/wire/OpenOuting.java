@@ -9,6 +9,9 @@ final class OpenOuting {
     /** Silence, or a step back, beyond which the wrapped counter proves nothing. */
     private static final int LONGEST_SILENCE_TICKS = 1 << 30;
 
+    /** INPUT comes every second; after so long without one clutch and brake are not known. */
+    private static final int LONGEST_INPUT_SILENCE_SECONDS = 3;
+
     private static final long NANOS = 1_000_000_000L;
 
     private final Instrument instrument;
@@ -32,6 +35,7 @@ final class OpenOuting {
 
     private long healthTick = Long.MIN_VALUE;
     private long inputTick = Long.MIN_VALUE;
+    private boolean hasInput;
 
     OpenOuting(Instrument instrument, long firstTick, OutingSink sink) {
         this.instrument = instrument;
@@ -98,6 +102,9 @@ final class OpenOuting {
         tensionNumber = number;
         nextNumber = number + n;
         heardAt(tick);
+        if (hasInput && tick - inputTick > LONGEST_INPUT_SILENCE_SECONDS * instrument.tickHz()) {
+            switches.unheard(tick, number);
+        }
         evidence.tension(number, tick, flags & (Evidence.FLAG_END_STOP | Evidence.FLAG_OPEN_BRIDGE), counts, 0, n);
         switches.nextNumber(nextNumber);
         return Verdict.TAKEN;
@@ -142,6 +149,7 @@ final class OpenOuting {
             return Verdict.UNDECIDED;
         }
         inputTick = tick;
+        hasInput = true;
         heardAt(tick);
         switches.stand(tick, selector, present, state);
         return Verdict.TAKEN;

@@ -39,12 +39,13 @@ import tautlog.sample.Tally;
  *       the pulse train.
  *   <li><b>A jump in numbers</b>: nothing; it is a gap for who reads the evidence.
  *   <li><b>INPUT</b>: passed on when something changed, at the number of the next sample expected. A mark button that
- *       goes down is a mark; so is one that is down in the outing's first INPUT.
- *   <li><b>TENSION of a channel other than 0</b>: ignored, counted in {@link #otherChannelFrames}.
+ *       goes down is a mark; so is one that is down in the outing's first INPUT. After more than 3 s without an INPUT one
+ *       is passed on in which clutch and brake are not present.
+ *   <li><b>TENSION of a channel other than 0</b>: ignored, counted in {@link LineCounts#otherChannelFrames}.
  *   <li><b>Sequence numbers</b> are compared in the order in which frames are dealt with; they only feed
  *       {@link Tally#lostFrames}. The step into a new boot, or across a long silence, is not compared.
  *   <li><b>The tally</b> is passed on when it has changed, at most once a second, and at the outing's end. What was counted
- *       between two outings goes to the later one.
+ *       between two outings goes to the later one; when none follows, {@link #counts} alone tells it.
  * </ul>
  */
 public final class OutingAssembler implements FrameSink {
@@ -87,13 +88,11 @@ public final class OutingAssembler implements FrameSink {
     }
 
     /** What was counted since the last outing ended, or since this outing began. */
-    public Tally tally() {
-        return tally.tally();
-    }
-
-    /** TENSION frames of channels other than the line's, since this object was made. */
-    public long otherChannelFrames() {
-        return otherChannelFrames;
+    public LineCounts counts() {
+        return new LineCounts(
+                tally.tally(),
+                otherChannelFrames,
+                outing == null ? LineCounts.OutingState.NONE : LineCounts.OutingState.ON);
     }
 
     @Override

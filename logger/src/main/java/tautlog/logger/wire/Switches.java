@@ -6,6 +6,9 @@ import tautlog.sample.Evidence;
  * The instrument's switches in one outing: passed on when they change, at the number of the sample that comes next.
  * Before the first sample that number is not known; what changed until then is passed on with it: the last position, and
  * one mark if the button was pressed.
+ *
+ * <p>When no word came of them for 3 s, clutch and brake are passed on as not known, so that a lost INPUT leaves no old state
+ * behind; the selector stays where it was, and the button too.
  */
 final class Switches {
     private static final int MARK = 1;
@@ -45,6 +48,18 @@ final class Switches {
         isWaiting = true;
         isMarkWaiting |= isPressed;
         if (hasNumber) {
+            tell();
+        }
+    }
+
+    /** No INPUT came for long before {@code tick}, that of sample {@code number}. */
+    void unheard(long tick, long number) {
+        nextNumber(number);
+        int known = present & MARK;
+        if (present != known) {
+            present = known;
+            state &= known;
+            waitingTick = tick;
             tell();
         }
     }

@@ -45,14 +45,14 @@ class BeaconLampTest {
     void putsOverBeforeFaultBeforeCautionBeforeClear() {
         lamp.sensor(BeaconState.CAUTION, ms(1_000));
         assertEquals(BeaconState.CAUTION, lamp.shown(ms(1_600)));
-        lamp.disk(true, ms(2_000));
+        lamp.fault(BeaconLamp.Trouble.REFUSED, ms(2_000));
         assertEquals(BeaconState.FAULT, lamp.shown(ms(2_000)));
         lamp.sensor(BeaconState.OVER, ms(3_000));
         assertEquals(BeaconState.OVER, lamp.shown(ms(3_000)));
         lamp.sensor(BeaconState.CAUTION, ms(3_001));
         assertEquals(BeaconState.OVER, lamp.shown(ms(6_000)));
         assertEquals(BeaconState.FAULT, lamp.shown(ms(6_001)));
-        lamp.disk(false, ms(7_000));
+        lamp.mended(BeaconLamp.Trouble.REFUSED, ms(7_000));
         assertEquals(BeaconState.CAUTION, lamp.shown(ms(7_500)));
     }
 

@@ -111,6 +111,81 @@ class FullDiskIT {
         }
     }
 
+    @Test
+    void startsOnAFullDiskAndStoresEverythingWhenThereIsRoom() throws Exception {
+        try (SmallDisk disk = SmallDisk.mount(path.resolve("recordings"), 96);
+                PseudoTerminal terminal = PseudoTerminal.open()) {
+            // given: nothing is left when the ignition is turned on
+            LoggerFolder folder = LoggerFolder.at(path, terminal.portName(), LoggerFolder.HOST_CLOCK);
+            disk.fillUpTo(0);
+
+            // when
+            startsFullAndRecovers(disk, terminal, folder);
+
+            // then
+            List<StoredOuting> outings = StoredOuting.readAll(StoredOuting.only(folder.recordings()));
+            assertEquals(1, outings.size());
+            assertEquals(instrument.sent(), outings.get(0).counts());
+        }
+    }
+
+    @Test
+    void startsOnADiskThatTheDaysOwnRecordingFilled() throws Exception {
+        try (SmallDisk disk = SmallDisk.mount(path.resolve("recordings"), 96);
+                PseudoTerminal terminal = PseudoTerminal.open()) {
+            // given: an outing that a power cut ended, and nothing is left on the disk
+            LoggerFolder folder = LoggerFolder.at(path, terminal.portName(), LoggerFolder.HOST_CLOCK);
+            StartedDaemon cut =
+                    StartedDaemon.start(path, "run", "--config", folder.config().toString());
+            assertTrue(terminal.waitForReader(PATIENCE), cut.stderr());
+            new Feed(terminal)
+                    .until("a recording", () -> !disk(folder).get("last_link").isJsonNull());
+            int before = instrument.sent().size();
+            cut.kill();
+            int stored = committed(folder);
+            assertTrue(stored > 0 && stored <= before);
+            disk.fillUpTo(0);
+
+            // when
+            startsFullAndRecovers(disk, terminal, folder);
+
+            // then
+            List<StoredOuting> outings = StoredOuting.readAll(StoredOuting.only(folder.recordings()));
+            assertEquals(2, outings.size());
+            assertEquals(instrument.sent().subList(0, stored), outings.get(0).counts());
+            assertEquals(
+                    instrument.sent().subList(before, instrument.sent().size()),
+                    outings.get(1).counts());
+        }
+    }
+
+    /** Starts the logger while the disk is full, makes room, stops it in order. */
+    private void startsFullAndRecovers(SmallDisk disk, PseudoTerminal terminal, LoggerFolder folder) throws Exception {
+        StartedDaemon logger =
+                StartedDaemon.start(path, "run", "--config", folder.config().toString());
+        try {
+            assertTrue(terminal.waitForReader(PATIENCE), logger.stderr());
+            Feed feed = new Feed(terminal);
+            feed.until("trouble", () -> !disk(folder).get("trouble").isJsonNull());
+            feed.forSeconds(2);
+            assertEquals(BeaconState.FAULT, feed.shown);
+            assertTrue(text(folder).contains("TROUBLE"), text(folder));
+            assertTrue(logger.stderr().contains("the disk"), logger.stderr());
+
+            disk.free();
+            feed.until("a clear beacon", () -> feed.shown == BeaconState.CLEAR);
+            assertTrue(disk(folder).get("trouble").isJsonNull());
+            assertEquals(0, disk(folder).get("lost_samples").getAsInt());
+            assertTrue(terminal.waitUntilTaken(PATIENCE));
+            logger.terminate();
+            assertEquals(143, logger.exitCode(), logger.stderr());
+        } catch (AssertionError failed) {
+            throw new AssertionError(failed.getMessage() + "\nThe logger said:\n" + logger.stderr(), failed);
+        } finally {
+            logger.kill();
+        }
+    }
+
     private static int committed(LoggerFolder folder) throws Exception {
         try (Recording recording = Recording.open(StoredOuting.only(folder.recordings()))) {
             return (int) recording.outings().get(0).samples();

@@ -218,7 +218,7 @@ class KillIT {
             StartedDaemon logger = recordUntilClosed(instrument);
             assertEquals(0, logger.exitCode(), logger.stderr());
             List<StoredOuting> outings = StoredOuting.readAll(file());
-            assertEquals(begun + 1, outings.size());
+            assertEquals(begun + 1, outings.size(), logger.stderr());
             assertTrue(outings.stream().allMatch(outing -> outing.outing().closed()));
             assertEquals(instrument.sent(), outings.get(begun).counts());
         }

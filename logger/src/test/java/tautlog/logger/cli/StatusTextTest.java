@@ -67,6 +67,19 @@ class StatusTextTest {
     }
 
     @Test
+    void saysWhatTheLineLostBeforeAnyHelloAndThatAnotherChannelIsLeftOut() {
+        String unheard = text(RUNNING.replaceFirst("(?s)\"outing\": \\{.*?\\} *,[^}]*?\\},", """
+                "line": { "outing_on": false, "rejected_frames": 4, "rejected": { "BAD_CRC": 1, "BAD_COBS": 3 },
+                "lost_frames": 2, "repeated_frames": 0, "frames_before_hello": 7, "other_channel_frames": 9 },
+                "outing": null,"""));
+
+        assertSays(
+                unheard,
+                "no outing on frames rejected 4 (BAD_CRC 1, BAD_COBS 3), lost 2, repeated 0, before hello 7\n");
+        assertSays(unheard, "channels     frames of channels other than the line's, left out: 9\n");
+    }
+
+    @Test
     void saysAtLeastAndAtMostWhereTheLimitIsABound() {
         String bound = text(RUNNING.replace("\"limit_is_at_most\": false", "\"limit_is_at_most\": true"));
 

@@ -7,13 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tautlog.sample.ClockFix;
-import tautlog.sample.Evidence;
-import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.OutingClock;
-import tautlog.sample.Position;
-import tautlog.sample.Tally;
-import tautlog.sample.ZeroSource;
+import tautlog.sample.QuietEvidence;
 
 class TickDatingTest {
     private static final long HZ = 1_000_000;
@@ -80,42 +76,12 @@ class TickDatingTest {
     }
 
     /** Keeps the clock fixes alone. */
-    private static final class Fixes implements Evidence {
+    private static final class Fixes extends QuietEvidence {
         final List<ClockFix> fixes = new ArrayList<>();
 
         @Override
         public void clock(long tick, long utcMicros) {
             fixes.add(new ClockFix(tick, utcMicros));
         }
-
-        @Override
-        public void tension(long number, long tick, int flags, int[] counts, int from, int n) {}
-
-        @Override
-        public void shaft(long tick, long pulses, long[] pulseTicks, int n) {}
-
-        @Override
-        public void input(long atNumber, long tick, int selector, int present, int state) {}
-
-        @Override
-        public void hookup(long atNumber, String id, HookupSource by) {}
-
-        @Override
-        public void mark(long atNumber, String note) {}
-
-        @Override
-        public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
-
-        @Override
-        public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
-
-        @Override
-        public void position(Position position) {}
-
-        @Override
-        public void tally(Tally tally) {}
-
-        @Override
-        public void end() {}
     }
 }

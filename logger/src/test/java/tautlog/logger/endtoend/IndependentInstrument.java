@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.zip.CRC32C;
@@ -46,6 +47,8 @@ final class IndependentInstrument {
     private int sequence;
     private long pulses;
     private double phase;
+    private boolean[] arrived = new boolean[0];
+    private int[] bytesBefore = new int[0];
 
     int lostFrames;
     int spoiledFrames;
@@ -53,56 +56,83 @@ final class IndependentInstrument {
     int repeatedFrames;
     int garbagePieces;
 
-    /** Sends the whole trace; returns true for each sample that reached the line unharmed. */
-    boolean[] send(int[] counts, double[] rpm, Fate[] fateOfFrame) {
-        boolean[] arrived = new boolean[counts.length];
+    /** Sends the whole drawing. */
+    void send(Drawing drawing) {
+        int samples = drawing.samples();
+        arrived = new boolean[samples];
+        bytesBefore = new int[samples];
         List<Long> pulseTicks = new ArrayList<>();
         hello(0);
-        for (int frame = 0; frame * SAMPLES_PER_FRAME < counts.length; frame++) {
-            int from = frame * SAMPLES_PER_FRAME;
-            int n = Math.min(SAMPLES_PER_FRAME, counts.length - from);
-            byte[] bytes = tension(counts, from, n);
-            switch (fateOfFrame[frame]) {
-                case ARRIVES:
-                    put(bytes);
-                    break;
-                case NEVER_SENT:
-                    lostFrames++;
-                    break;
-                case CRC_SPOILED:
-                    put(spoiled(bytes));
-                    spoiledFrames++;
-                    break;
-                case CUT_SHORT:
-                    // the frame's middle is gone, its closing zero is not: the remains are one piece
-                    put(cut(bytes));
-                    cutFrames++;
-                    break;
-                case GARBAGE_BEFORE:
-                    garbage(100);
-                    put(bytes);
-                    break;
-                case SENT_TWICE:
-                    put(bytes);
-                    put(bytes);
-                    repeatedFrames++;
-                    break;
-            }
-            boolean there = fateOfFrame[frame].arrives;
+        switches(0, drawing);
+        for (int from = 0; from < samples; from += SAMPLES_PER_FRAME) {
+            bytesBefore[from] = line.size();
+            int n = Math.min(SAMPLES_PER_FRAME, samples - from);
+            Fate fate = drawing.fates[from / SAMPLES_PER_FRAME];
+            meets(fate, tension(drawing.counts, from, n));
             for (int k = from; k < from + n; k++) {
-                arrived[k] = there;
-                turn(rpm[k], k, pulseTicks);
+                arrived[k] = fate.arrives;
+                turn(drawing.rpm[k], k, pulseTicks);
             }
-            int done = from + n;
-            if (done % (RATE_HZ / 10) == 0) {
-                shaft(done, pulseTicks);
-            }
-            if (done % RATE_HZ == 0) {
-                hello(done);
-                health(done);
-            }
+            between(from + n, drawing, pulseTicks);
         }
+    }
+
+    private void meets(Fate fate, byte[] frame) {
+        switch (fate) {
+            case ARRIVES:
+                put(frame);
+                break;
+            case NEVER_SENT:
+                lostFrames++;
+                break;
+            case CRC_SPOILED:
+                put(spoiled(frame));
+                spoiledFrames++;
+                break;
+            case CUT_SHORT:
+                // the frame's middle is gone, its closing zero is not: the remains are one piece
+                put(cut(frame));
+                cutFrames++;
+                break;
+            case GARBAGE_BEFORE:
+                garbage(100);
+                put(frame);
+                break;
+            case SENT_TWICE:
+                put(frame);
+                put(frame);
+                repeatedFrames++;
+                break;
+        }
+    }
+
+    /** The frames of other kinds that are due before sample {@code done}. */
+    private void between(int done, Drawing drawing, List<Long> pulseTicks) {
+        if (done % (RATE_HZ / 10) == 0) {
+            shaft(done, pulseTicks);
+        }
+        if (done % RATE_HZ == 0) {
+            hello(done);
+            health(done);
+        }
+        if (done % RATE_HZ == 0 || drawing.switches.containsKey(done)) {
+            switches(done, drawing);
+        }
+    }
+
+    /** Whether each sample reached the line unharmed. */
+    boolean[] arrived() {
         return arrived;
+    }
+
+    /** What is sent before {@code sample}, the first of a frame. */
+    byte[] bytesBefore(int sample) {
+        return Arrays.copyOf(bytes(), bytesBefore[sample]);
+    }
+
+    /** What is sent from {@code sample}, the first of a frame, on. */
+    byte[] bytesFrom(int sample) {
+        return Arrays.copyOfRange(bytes(), bytesBefore[sample], line.size());
     }
 
     /** Bytes that no frame begins or ends in, closed by a zero: one rejected piece. */
@@ -175,6 +205,19 @@ final class IndependentInstrument {
         ByteBuffer b = body(0x04, 12);
         b.putInt((int) (FIRST_TICK + (long) sample * TICKS_PER_SAMPLE));
         b.putShort((short) 12_600).putShort((short) 215).putInt(3);
+        put(frame(b));
+    }
+
+    /** An INPUT frame with all three switches present; none when the instrument has no switches. */
+    private void switches(int sample, Drawing drawing) {
+        var stand = drawing.switches.floorEntry(sample);
+        if (stand == null) {
+            return;
+        }
+        ByteBuffer b = body(0x05, 7);
+        b.putInt((int) (FIRST_TICK + (long) sample * TICKS_PER_SAMPLE));
+        b.put((byte) stand.getValue().selector()).put((byte) 0b111).put((byte)
+                stand.getValue().state());
         put(frame(b));
     }
 

@@ -145,9 +145,42 @@ class BacklogTest {
         assertEquals(1, backlog.lostEvents());
         assertEquals(
                 List.of(
-                        "mark 1000000 tautlogd: the disk stalled, 20 samples before this were lost",
+                        "mark 1000000 tautlogd: the disk stalled, lost before this: samples 20, other frames 1",
                         "tension 1000000 1 0 [5]"),
                 drained(backlog));
+    }
+
+    @Test
+    void marksWhatWasLostAtAnOutingsEndAndNothingInTheNext() {
+        // given: room for one segment, full; the last samples of the outing are lost
+        Backlog backlog = new Backlog(Overflow.LOSE, 1);
+        backlog.open(0);
+        backlog.begin(START, Optional.empty());
+        long number = 100;
+        while (backlog.lostSamples() == 0) {
+            backlog.tension(number, number, 0, new int[10], 0, 10);
+            number += 10;
+        }
+        backlog.end();
+        backlog.shut();
+
+        // when
+        List<String> first = drained(backlog);
+        backlog.open(1);
+        backlog.begin(START, Optional.empty());
+        backlog.tension(7, 1, 0, new int[] {5}, 0, 1);
+        backlog.end();
+        backlog.shut();
+
+        // then: at the first sample that was lost
+        long firstLost = number - 10;
+        assertEquals(
+                List.of(
+                        "mark " + firstLost
+                                + " tautlogd: the disk stalled, lost from here to the outing's end: samples 10, other frames 0",
+                        "end"),
+                first.subList(first.size() - 2, first.size()));
+        assertEquals(List.of("begin " + START + " " + Optional.empty(), "tension 7 1 0 [5]", "end"), drained(backlog));
     }
 
     @Test

@@ -55,7 +55,7 @@ class DiskReserveTest {
 
     @Test
     void leavesFaultOnWhileTheDiskItselfRefuses() {
-        lamp.disk(true, seconds(5));
+        lamp.fault(BeaconLamp.Trouble.REFUSED, seconds(5));
         reserve.look(seconds(10));
 
         assertEquals(BeaconState.FAULT, lamp.shown(seconds(20)), "enough room does not mend a disk");

@@ -313,14 +313,22 @@ class LoggerRunTest {
         Path file = Path.of(run.logger.recording().orElseThrow());
 
         // when
+        long arrivesNanos = System.nanoTime();
         port.bring(instrument.hold(0, 25).take());
-        TimeUnit.MILLISECONDS.sleep(1_000);
+        run.await("both frames", () -> samplesIn(file) == 50);
+        long millis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - arrivesNanos);
 
-        // then: a reader beside the logger sees it
-        try (Recording recording = Recording.open(file)) {
-            assertEquals(50, recording.outings().get(0).samples());
-        }
+        // then: a reader beside the logger saw it in time
+        assertTrue(millis <= 1_000, millis + " ms");
         run.stop();
+    }
+
+    private static long samplesIn(Path file) {
+        try (Recording recording = Recording.open(file)) {
+            return recording.outings().get(0).samples();
+        } catch (RecordingException notNow) {
+            throw new IllegalStateException(notNow);
+        }
     }
 
     private Started start(Until until) throws IOException, ConfigException {

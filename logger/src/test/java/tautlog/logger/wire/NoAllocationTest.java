@@ -7,11 +7,8 @@ import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
 import org.junit.jupiter.api.Test;
 import tautlog.sample.Evidence;
-import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
-import tautlog.sample.Position;
-import tautlog.sample.Tally;
-import tautlog.sample.ZeroSource;
+import tautlog.sample.QuietEvidence;
 
 class NoAllocationTest {
     private static final int FRAMES = 20_000;
@@ -59,7 +56,7 @@ class NoAllocationTest {
     }
 
     /** Counts the samples and keeps nothing. */
-    private static final class Deaf implements OutingSink, Evidence {
+    private static final class Deaf extends QuietEvidence implements OutingSink {
         int samples;
 
         @Override
@@ -83,35 +80,5 @@ class NoAllocationTest {
         public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
             samples += n;
         }
-
-        @Override
-        public void shaft(long tick, long pulses, long[] pulseTicks, int n) {}
-
-        @Override
-        public void input(long atNumber, long tick, int selector, int present, int state) {}
-
-        @Override
-        public void hookup(long atNumber, String id, HookupSource by) {}
-
-        @Override
-        public void mark(long atNumber, String note) {}
-
-        @Override
-        public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
-
-        @Override
-        public void clock(long tick, long utcMicros) {}
-
-        @Override
-        public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
-
-        @Override
-        public void position(Position position) {}
-
-        @Override
-        public void tally(Tally tally) {}
-
-        @Override
-        public void end() {}
     }
 }

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The uneven turn behind a cardan joint, at the level of pulses, against tables of ω2/ω1 = cos β / (1 − sin²β cos²θ1)
- * (kinematics of the universal joint; the tables were computed from the formula by others).
+ * (kinematics of the universal joint; the tables' first lines say where they come from).
  */
 final class PulseSensorTest {
     private static final int FINE = 720;
@@ -20,7 +20,8 @@ final class PulseSensorTest {
         try (InputStream in = Objects.requireNonNull(PulseSensorTest.class.getResourceAsStream(csv))) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
-                    .skip(1)
+                    .filter(line -> !line.startsWith("#"))
+                    .skip(1) // names of the columns
                     .map(line -> line.split(","))
                     .toList();
         }
