@@ -21,7 +21,7 @@ final class OverloadDetector implements Detector {
     private long end;
     private long above;
     private int peak;
-    private int quiet;
+    private int clearSamples;
     private boolean hasGap;
     private boolean gapSinceEnd;
 
@@ -58,6 +58,17 @@ final class OverloadDetector implements Detector {
         }
     }
 
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        if (run.limits != limits) {
+            quiet.never();
+        } else if (open) {
+            quiet.notAfter(run.first + thresholds.overloadQuiet - clearSamples - 2);
+        } else {
+            quiet.notAbove(limits.limit);
+        }
+    }
+
     private void changeTo(HookupLimits other) {
         if (open && !other.isSameHookup(limits)) {
             close(false, false);
@@ -68,8 +79,8 @@ final class OverloadDetector implements Detector {
     }
 
     private void below(Run run) {
-        if (run.greatest <= limits.clear && quiet + run.n < thresholds.overloadQuiet) {
-            quiet += run.n;
+        if (run.greatest <= limits.clear && clearSamples + run.n < thresholds.overloadQuiet) {
+            clearSamples += run.n;
         } else {
             each(run);
         }
@@ -81,8 +92,8 @@ final class OverloadDetector implements Detector {
             if (count > limits.limit) {
                 above(run.first + k, run.first + k, 1, count);
             } else if (open) {
-                quiet = count <= limits.clear ? quiet + 1 : 0;
-                if (quiet >= thresholds.overloadQuiet) {
+                clearSamples = count <= limits.clear ? clearSamples + 1 : 0;
+                if (clearSamples >= thresholds.overloadQuiet) {
                     hasGap |= gapSinceEnd;
                     close(false, false);
                     limits = run.limits;
@@ -106,7 +117,7 @@ final class OverloadDetector implements Detector {
         end = last;
         above += samples;
         peak = Math.max(peak, greatest);
-        quiet = 0;
+        clearSamples = 0;
     }
 
     @Override
@@ -127,7 +138,7 @@ final class OverloadDetector implements Detector {
 
     private void close(boolean cutByGap, boolean cutByEnd) {
         open = false;
-        quiet = 0;
+        clearSamples = 0;
         sink.finding(new Overload(
                 start, end, above, peak, limits.id, limits.assumed, peak >= atLeastFrom, hasGap, cutByGap, cutByEnd));
     }
