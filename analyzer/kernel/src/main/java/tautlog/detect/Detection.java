@@ -15,6 +15,10 @@ import tautlog.sample.Tally;
  * frames and samples come does not matter (up to 10 s). One thread. Allocates per frame, finding and second at most, never per
  * sample.
  *
+ * <p>Most of the cost of a small frame is per call. So the samples of contiguous frames wait in the ring until they fill a run, or
+ * until a frame leaves {@link Quiet}, the band in which nothing can be told: no finding of the tension comes later for it, a second
+ * or a stall's end by a run at most.
+ *
  * <p>{@link #tension} does it all. A decoder that knows least and greatest of its runs calls {@link #beginFrame}, {@link #run}
  * and {@link #endFrame} instead.
  */
