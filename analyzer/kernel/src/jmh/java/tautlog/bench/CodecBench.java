@@ -19,8 +19,8 @@ import tautlog.recording.BenchBlocks;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 3, time = 1)
-@Measurement(iterations = 3, time = 1)
+@Warmup(iterations = 6, time = 1)
+@Measurement(iterations = 12, time = 1)
 @Fork(1)
 public class CodecBench {
     /** Uniform noise in counts; 1 N a count at 8, 0.01 N a count at 2,000. */

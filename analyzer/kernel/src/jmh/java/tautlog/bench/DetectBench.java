@@ -32,8 +32,8 @@ import tautlog.sample.Instrument;
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 1)
-@Measurement(iterations = 5, time = 1)
+@Warmup(iterations = 6, time = 1)
+@Measurement(iterations = 12, time = 1)
 public class DetectBench {
     private static final int SAMPLES = 4_000_000;
     private static final long TICKS_PER_SAMPLE = 2_000;

@@ -21,8 +21,25 @@ final class CountRing {
         int at = (int) size & mask;
         int head = Math.min(run.n, ring.length - at);
         System.arraycopy(run.counts, run.from, ring, at, head);
-        System.arraycopy(run.counts, run.from + head, ring, 0, run.n - head);
+        if (head < run.n) {
+            System.arraycopy(run.counts, run.from + head, ring, 0, run.n - head);
+        }
         size += run.n;
+    }
+
+    /** Where all samples are kept. */
+    int[] samples() {
+        return ring;
+    }
+
+    /** Where in {@link #samples} the next one will be put. */
+    int next() {
+        return (int) size & mask;
+    }
+
+    /** How many of {@code n} samples to come will lie one behind the other in {@link #samples}. */
+    int cut(int n) {
+        return Math.min(n, ring.length - next());
     }
 
     /** The next sample has number {@code number} and begins a stretch. */

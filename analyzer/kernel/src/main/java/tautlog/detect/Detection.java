@@ -17,6 +17,10 @@ import tautlog.sample.ZeroSource;
  * frames and samples come does not matter (up to 10 s). One thread. Allocates per frame, finding and second at most, never per
  * sample.
  *
+ * <p>Most of the cost of a small frame is per call. So the samples of contiguous frames wait in the ring until they fill a run, or
+ * until a frame leaves {@link Quiet}, the band in which nothing can be told: no finding of the tension comes later for it, a second
+ * or a stall's end by a run at most.
+ *
  * <p>{@link #tension} does it all. A decoder that knows least and greatest of its runs calls {@link #beginFrame}, {@link #run}
  * and {@link #endFrame} instead.
  */
@@ -26,7 +30,17 @@ public final class Detection implements Evidence {
     private final InputLog inputs = new InputLog();
     private final Frames frames;
     private final CountRing ring;
+    /** The samples that came last. */
+    private final Run piece;
+    /** Samples that came and were not yet given to the detectors: they lie in the ring. */
     private final Run run;
+
+    private final Quiet quiet = new Quiet();
+    private boolean quietIsKnown;
+    /** How many samples fit into {@link #run}. */
+    private int room;
+
+    private final long oneSecondTicks;
     private final ShaftSpeed shaftSpeed;
     private final ShaftJoin shaftJoin;
     private final boolean hasShaftSensor;
@@ -50,6 +64,11 @@ public final class Detection implements Evidence {
     private long frameTick;
     private int frameLength;
     private boolean frameIsPresent;
+    /** Present frames came that were not yet settled, the first of them with this number and tick. */
+    private boolean unsettled;
+
+    private long unsettledNumber;
+    private long unsettledTick;
 
     public Detection(Instrument instrument, Rig rig, Calibration calibration, FindingSink sink) {
         this.sink = sink;
@@ -58,7 +77,9 @@ public final class Detection implements Evidence {
         HookupLimits limits = hookups.inForce();
         frames = new Frames(instrument);
         ring = new CountRing(2 * ShaftJoin.patienceSamples(thresholds) + longestWindow(thresholds));
+        piece = new Run(limits);
         run = new Run(limits);
+        oneSecondTicks = instrument.tickHz();
         pulls = new PullDetector(thresholds, limits, sink);
         overloads = new OverloadDetector(thresholds, limits, pulls, sink);
         jolts = new JoltDetector(thresholds, limits, ring, sink);
@@ -95,12 +116,16 @@ public final class Detection implements Evidence {
 
     /** Begins a frame; parameters as in {@link #tension}. False when its samples are not present: give none of its runs. */
     public boolean beginFrame(long number, long tick, int flags, int n) {
+        boolean isPresent = (flags & FLAG_OPEN_BRIDGE) == 0;
+        if (!isPresent || number != lastPresent + 1 || run.n + n > room) {
+            settle();
+        }
         frameNumber = number;
         frameTick = tick;
         frameLength = n;
-        frameIsPresent = (flags & FLAG_OPEN_BRIDGE) == 0;
+        frameIsPresent = isPresent;
         gaps.frame(number, n);
-        if (frameIsPresent) {
+        if (isPresent) {
             openBridges.close();
             beginPresent(number);
         } else {
@@ -108,7 +133,7 @@ public final class Detection implements Evidence {
             seconds.openBridge(number, n);
             frames.absent(number, tick, n);
         }
-        return frameIsPresent;
+        return isPresent;
     }
 
     private void beginPresent(long number) {
@@ -125,6 +150,11 @@ public final class Detection implements Evidence {
         }
         frames.present(number, frameTick, frameLength, ring.size());
         lastPresent = number + frameLength - 1;
+        if (!unsettled) {
+            unsettled = true;
+            unsettledNumber = number;
+            unsettledTick = frameTick;
+        }
     }
 
     /**
@@ -136,61 +166,103 @@ public final class Detection implements Evidence {
      * @param greatest the greatest of the counts, exactly
      */
     public void run(long number, int[] counts, int from, int n, int least, int greatest) {
-        if (isWhole(number, n)) {
-            run.set(number, counts, from, n);
-            run.measured(least, greatest);
-            runAll();
-        } else {
+        makeRoom(number);
+        if (run.n + n > room) {
             take(number, counts, from, n);
+            return;
         }
-    }
-
-    private boolean isWhole(long number, int n) {
-        return hookups.cut(number, n) == n && seconds.cut(number, n) == n;
+        piece.set(number, counts, from, n);
+        piece.measured(least, greatest);
+        gather();
     }
 
     private void take(long number, int[] counts, int from, int n) {
-        int k = 0;
-        while (k < n) {
-            int part = seconds.cut(number + k, hookups.cut(number + k, n - k));
-            run.set(number + k, counts, from + k, part);
-            run.measure();
-            runAll();
-            k += part;
+        for (int k = 0; k < n; k += piece.n) {
+            makeRoom(number + k);
+            piece.set(number + k, counts, from + k, Math.min(n - k, room - run.n));
+            piece.measure();
+            gather();
         }
     }
 
-    private void runAll() {
-        run.limits = hookups.inForce();
-        ring.append(run);
-        pulls.run(run);
-        overloads.run(run);
-        shocks.run(run);
-        jolts.run(run);
-        drops.run(run);
-        endStops.run(run);
-        spikes.run(run);
-        zeros.run(run);
-        seconds.run(run);
+    /** Makes sure that one sample more can join the run that waits: one second, one hookup, one piece of the ring. */
+    private void makeRoom(long number) {
+        if (run.n == room) {
+            giveRun();
+        }
+        if (run.n == 0) {
+            room = ring.cut(seconds.cut(number, hookups.cut(number, Run.MOST)));
+            run.begin(number, ring.samples(), ring.next(), hookups.inForce());
+        }
+    }
+
+    /** Adds the piece to the run that waits. */
+    private void gather() {
+        ring.append(piece);
+        run.add(piece);
     }
 
     /** Ends the frame: what can now be decided is told. */
     public void endFrame() {
-        if (frameIsPresent) {
-            pulls.frameTaken(frameNumber, frames);
-            drops.frameTaken(frameNumber, frameTick, frames);
-        }
         shaftJoin.samplesAt(frameTick);
-        settle();
+        if (!frameIsPresent || isFull() || mayTell()) {
+            settle();
+        }
+    }
+
+    /** Another frame like this one would not fit. */
+    private boolean isFull() {
+        return run.n + frameLength > room;
+    }
+
+    /** Whether what waits may be told at once. */
+    private boolean mayTell() {
+        if (!quietIsKnown) {
+            quietIsKnown = true;
+            quiet.openWide();
+            pulls.narrow(quiet, run);
+            overloads.narrow(quiet, run);
+            shocks.narrow(quiet, run);
+            jolts.narrow(quiet, run);
+            drops.narrow(quiet, run);
+            endStops.narrow(quiet, run);
+            spikes.narrow(quiet, run);
+            zeros.narrow(quiet, run);
+        }
+        return waitsForShaft() || !quiet.holds(run);
+    }
+
+    /** Gives the run that waits to the detectors, and settles what this decides. */
+    void settle() {
+        giveRun();
+        if (unsettled) {
+            unsettled = false;
+            pulls.frameTaken(unsettledNumber, frames);
+            drops.frameTaken(unsettledNumber, unsettledTick, frames);
+        }
+        shaftJoin.settle();
+        stalls.settle(shaftJoin.knownThrough());
+        report(hasShaftSensor ? shaftJoin.latestTick() : Long.MAX_VALUE);
         long oldest = frameNumber - thresholds.dropWithin;
         frames.forgetBefore(shaftJoin.settledTick(), oldest);
         inputs.forgetBefore(Math.min(oldest, shaftJoin.intervalFirst()));
     }
 
-    private void settle() {
-        shaftJoin.settle();
-        stalls.settle(shaftJoin.knownThrough());
-        report(hasShaftSensor ? shaftJoin.latestTick() : Long.MAX_VALUE);
+    private void giveRun() {
+        if (run.n > 0) {
+            pulls.run(run);
+            overloads.run(run);
+            shocks.run(run);
+            jolts.run(run);
+            drops.run(run);
+            endStops.run(run);
+            spikes.run(run);
+            zeros.run(run);
+            seconds.run(run);
+            run.n = 0;
+            quietIsKnown = false;
+        }
+        room = 0;
     }
 
     private void report(long shaftTick) {
@@ -214,8 +286,15 @@ public final class Detection implements Evidence {
                 drops.reading(tick, rpm);
             }
             shaftJoin.frame(tick, rpm);
-            settle();
+            if (waitsForShaft() || tick - frameTick > oneSecondTicks) {
+                settle();
+            }
         }
+    }
+
+    /** Whether something is decided but for what the shaft does. */
+    private boolean waitsForShaft() {
+        return stalls.isOpen() || pulls.areWaiting() || drops.areWaiting();
     }
 
     @Override
@@ -225,6 +304,7 @@ public final class Detection implements Evidence {
 
     @Override
     public void hookup(long atNumber, String id, HookupSource by) {
+        settle();
         hookups.change(atNumber, id, by);
     }
 
@@ -254,6 +334,7 @@ public final class Detection implements Evidence {
 
     @Override
     public void end() {
+        settle();
         openBridges.close();
         for (Detector detector : detectors) {
             detector.end();

@@ -29,7 +29,7 @@ final class DropDetector implements Detector {
         this.ring = ring;
         this.inputs = inputs;
         this.sink = sink;
-        greatests = SlidingExtreme.greatest(ring);
+        greatests = SlidingExtreme.greatest(ring, thresholds.dropWithin);
         bounds = new RecentBounds(thresholds.dropWithin);
         second = instrument.tickHz();
         keptTicks = second * (2 + thresholds.dropWithin / thresholds.oneSecond);
@@ -49,6 +49,29 @@ final class DropDetector implements Detector {
             seek(run);
         }
         bounds.add(run);
+    }
+
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        if (!areWaiting() && !bounds.isEmpty()) {
+            long high = bounds.greatest() + thresholds.dropFrom / 8L;
+            if (high < thresholds.dropFrom) {
+                quiet.notAbove(thresholds.dropFrom - 1L);
+            } else {
+                quiet.notAbove(high);
+                quiet.notBelow(thresholds.dropIsAtMost((int) Math.min(high, Integer.MAX_VALUE)) + 1L);
+            }
+            for (PendingDrop drop : pending) {
+                drop.narrow(quiet, run.first);
+            }
+        } else {
+            quiet.never();
+        }
+    }
+
+    /** True when it is known of a drop whether the line stays slack, but not what the shaft did. */
+    boolean areWaiting() {
+        return !pending.isEmpty() && pending.getFirst().isDecided();
     }
 
     /** A cheap bound: false when no sample of the run can be a drop. */

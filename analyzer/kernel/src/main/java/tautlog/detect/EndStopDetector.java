@@ -33,6 +33,15 @@ final class EndStopDetector implements Detector {
         }
     }
 
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        if (open) {
+            quiet.never();
+        }
+        quiet.notAbove(upper - 1L);
+        quiet.notBelow(lower + 1L);
+    }
+
     private void take(long number) {
         if (!open) {
             open = true;

@@ -35,7 +35,7 @@ final class JoltDetector implements Detector {
         this.thresholds = thresholds;
         this.ring = ring;
         this.sink = sink;
-        leasts = SlidingExtreme.least(ring);
+        leasts = SlidingExtreme.least(ring, thresholds.joltWithin);
         bounds = new RecentBounds(thresholds.joltWithin);
         scan = new JoltScan(thresholds.atLeastFrom, limits);
         ifShock = new JoltScan(thresholds.atLeastFrom, limits);
@@ -71,6 +71,19 @@ final class JoltDetector implements Detector {
         while (!shocks.isEmpty() && shocks.getFirst().through <= run.last()) {
             shocks.removeFirst();
         }
+    }
+
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        if (scan.isOpen() || forked || bounds.isEmpty()) {
+            quiet.never();
+            return;
+        }
+        long low = bounds.least() - thresholds.joltRise / 4;
+        if (low > thresholds.slackBelow) {
+            quiet.notBelow(low);
+        }
+        quiet.notAbove(Math.max(thresholds.slackBelow, low) + thresholds.joltRise - 1);
     }
 
     private void take(JoltScan reading, Run run, int from) {

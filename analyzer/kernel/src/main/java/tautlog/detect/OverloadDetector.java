@@ -17,7 +17,7 @@ final class OverloadDetector implements Detector {
     private long end;
     private long above;
     private int peak;
-    private int quiet;
+    private int clearSamples;
     private boolean hasGap;
     private boolean gapSinceEnd;
 
@@ -42,6 +42,17 @@ final class OverloadDetector implements Detector {
         }
     }
 
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        if (run.limits != limits) {
+            quiet.never();
+        } else if (open) {
+            quiet.notAfter(run.first + thresholds.overloadQuiet - clearSamples - 2);
+        } else {
+            quiet.notAbove(limits.limit);
+        }
+    }
+
     private void changeTo(HookupLimits other) {
         if (open && !other.isSameHookup(limits)) {
             close(false, false);
@@ -52,8 +63,8 @@ final class OverloadDetector implements Detector {
     }
 
     private void below(Run run) {
-        if (run.greatest <= limits.clear && quiet + run.n < thresholds.overloadQuiet) {
-            quiet += run.n;
+        if (run.greatest <= limits.clear && clearSamples + run.n < thresholds.overloadQuiet) {
+            clearSamples += run.n;
         } else {
             each(run);
         }
@@ -65,8 +76,8 @@ final class OverloadDetector implements Detector {
             if (count > limits.limit) {
                 above(run.first + k, run.first + k, 1, count);
             } else if (open) {
-                quiet = count <= limits.clear ? quiet + 1 : 0;
-                if (quiet >= thresholds.overloadQuiet) {
+                clearSamples = count <= limits.clear ? clearSamples + 1 : 0;
+                if (clearSamples >= thresholds.overloadQuiet) {
                     hasGap |= gapSinceEnd;
                     close(false, false);
                     limits = run.limits;
@@ -90,7 +101,7 @@ final class OverloadDetector implements Detector {
         end = last;
         above += samples;
         peak = Math.max(peak, greatest);
-        quiet = 0;
+        clearSamples = 0;
     }
 
     @Override
@@ -111,7 +122,7 @@ final class OverloadDetector implements Detector {
 
     private void close(boolean cutByGap, boolean cutByEnd) {
         open = false;
-        quiet = 0;
+        clearSamples = 0;
         sink.finding(new Overload(
                 start,
                 end,

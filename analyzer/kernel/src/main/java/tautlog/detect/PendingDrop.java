@@ -46,7 +46,7 @@ final class PendingDrop {
 
     /** Takes the run's samples from {@code k} on. */
     void take(Run run, int k) {
-        if (slackDecided || changesNothing(run)) {
+        if (slackDecided || isUnmovedBy(run)) {
             return;
         }
         for (int i = k; i < run.n; i++) {
@@ -64,10 +64,19 @@ final class PendingDrop {
     }
 
     /** The line is slack, as it was: most of the two seconds after a drop. */
-    private boolean changesNothing(Run run) {
+    boolean isUnmovedBy(Run run) {
         return run.greatest < thresholds.slackBelow
                 && run.first > fall + thresholds.dropAfter
                 && run.last() < slackThrough();
+    }
+
+    /** Narrows {@code quiet} to the runs that leave it unmoved; {@code next} is the number of the first sample of such a run. */
+    void narrow(Quiet quiet, long next) {
+        if (slackDecided || next <= fall + thresholds.dropAfter) {
+            quiet.never();
+        }
+        quiet.notAbove(thresholds.slackBelow - 1L);
+        quiet.notAfter(slackThrough() - 1);
     }
 
     private void takeSlack(int count) {

@@ -23,7 +23,7 @@ final class PullDetector implements Detector {
     private long start;
     private long end;
     private long endTick;
-    private int quiet;
+    private int unloadedSamples;
     private boolean hasGap;
     private boolean gapSinceEnd;
 
@@ -48,6 +48,20 @@ final class PullDetector implements Detector {
         }
     }
 
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        if (!closed.isEmpty()) {
+            quiet.never();
+        } else if (open) {
+            quiet.notAfter(run.first + thresholds.pullEndAfter - unloadedSamples - 2);
+        }
+    }
+
+    /** True when a closed pull is not yet reported. */
+    boolean areWaiting() {
+        return !closed.isEmpty();
+    }
+
     private void loaded(Run run) {
         begin(run.first);
         takeTail();
@@ -59,14 +73,14 @@ final class PullDetector implements Detector {
 
     private void unloaded(Run run) {
         boolean mayClose = run.least < thresholds.pullHalf;
-        if (mayClose && (run.greatest >= thresholds.pullHalf || quiet + run.n >= thresholds.pullEndAfter)) {
+        if (mayClose && (run.greatest >= thresholds.pullHalf || unloadedSamples + run.n >= thresholds.pullEndAfter)) {
             each(run);
             return;
         }
         cycles.mark();
         cycles.run(run);
         tail.add(run);
-        quiet = mayClose ? quiet + run.n : 0;
+        unloadedSamples = mayClose ? unloadedSamples + run.n : 0;
     }
 
     private void each(Run run) {
@@ -95,8 +109,8 @@ final class PullDetector implements Detector {
         cycles.mark();
         cycles.sample(count);
         tail.add(count, run.limits);
-        quiet = count < thresholds.pullHalf ? quiet + 1 : 0;
-        if (quiet >= thresholds.pullEndAfter) {
+        unloadedSamples = count < thresholds.pullHalf ? unloadedSamples + 1 : 0;
+        if (unloadedSamples >= thresholds.pullEndAfter) {
             hasGap |= gapSinceEnd;
             close(false, false);
         }
@@ -112,7 +126,7 @@ final class PullDetector implements Detector {
     private void takeTail() {
         if (open) {
             sure.take(tail);
-            quiet = 0;
+            unloadedSamples = 0;
             hasGap |= gapSinceEnd;
             gapSinceEnd = false;
         }
@@ -161,7 +175,7 @@ final class PullDetector implements Detector {
         sure = new PullLoad(sure.limits);
         tail.clear();
         open = false;
-        quiet = 0;
+        unloadedSamples = 0;
         hasGap = false;
         gapSinceEnd = false;
     }

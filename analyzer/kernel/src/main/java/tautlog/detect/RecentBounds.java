@@ -39,6 +39,11 @@ final class RecentBounds {
         greatestBefore = Integer.MIN_VALUE;
     }
 
+    /** True when no sample came in this stretch. */
+    boolean isEmpty() {
+        return greatest == Integer.MIN_VALUE && greatestBefore == Integer.MIN_VALUE;
+    }
+
     int least() {
         return Math.min(least, leastBefore);
     }

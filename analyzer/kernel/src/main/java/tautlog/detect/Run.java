@@ -31,6 +31,23 @@ final class Run {
         this.n = n;
     }
 
+    /** Begins anew, empty: what is added lies in {@code counts} from {@code from} on. */
+    void begin(long first, int[] counts, int from, HookupLimits limits) {
+        set(first, counts, from, 0);
+        this.limits = limits;
+        least = Integer.MAX_VALUE;
+        greatest = Integer.MIN_VALUE;
+        sum = 0;
+    }
+
+    /** Goes on with the samples of {@code next}, which have been put behind those that are here. */
+    void add(Run next) {
+        n += next.n;
+        least = Math.min(least, next.least);
+        greatest = Math.max(greatest, next.greatest);
+        sum += next.sum;
+    }
+
     int count(int k) {
         return counts[from + k];
     }

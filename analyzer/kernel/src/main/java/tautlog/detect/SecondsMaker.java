@@ -66,6 +66,10 @@ final class SecondsMaker implements Detector {
         seconds.add(second);
     }
 
+    /** Seconds are no findings: they may come a run later. */
+    @Override
+    public void narrow(Quiet quiet, Run run) {}
+
     /** The last second ends with number {@code last}. */
     private void closeLast(long last) {
         if (!seconds.isEmpty()) {

@@ -79,9 +79,6 @@ final class ShaftJoin {
     void frame(long tick, double rpm) {
         latestTick = tick;
         waiting.add(tick, rpm);
-        while (waiting.size() > MOST_WAITING) {
-            settleFirst(true);
-        }
     }
 
     /** Samples came, the first of their frame at {@code tick}: shaft frames from long before come no more. */
@@ -98,9 +95,9 @@ final class ShaftJoin {
         }
     }
 
-    /** Settles what can be settled. */
+    /** Settles what can be settled. Every sample that came so far has been taken by the detectors. */
     void settle() {
-        while (!waiting.isEmpty() && settleFirst(false)) {
+        while (!waiting.isEmpty() && settleFirst(waiting.size() > MOST_WAITING)) {
             // each call takes one reading out
         }
     }

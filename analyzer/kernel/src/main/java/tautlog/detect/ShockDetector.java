@@ -30,7 +30,7 @@ final class ShockDetector implements Detector {
     @Override
     public void run(Run run) {
         boolean slack = run.greatest < thresholds.slackBelow;
-        boolean tight = run.least >= thresholds.slackBelow && slackLength < thresholds.slackFor;
+        boolean tight = isTight(run);
         if (undecided) {
             if (tight && snap.takeAll(run)) {
                 slackLength = 0;
@@ -44,6 +44,26 @@ final class ShockDetector implements Detector {
         } else {
             slackLength = 0;
         }
+    }
+
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        if (undecided) {
+            quiet.notBelow(thresholds.slackBelow);
+            snap.narrow(quiet, run.first);
+        } else if (slackLength > 0) {
+            quiet.notAbove(thresholds.slackBelow - 1L);
+        } else {
+            quiet.notBelow(thresholds.slackBelow);
+        }
+        if (undecided && slackLength > 0) {
+            quiet.never();
+        }
+    }
+
+    /** True when the line is tight throughout, and was not slack before for so long that it snaps. */
+    private boolean isTight(Run run) {
+        return run.least >= thresholds.slackBelow && slackLength < thresholds.slackFor;
     }
 
     private void each(Run run) {

@@ -3,42 +3,68 @@ package tautlog.detect;
 /**
  * The latest place of the greatest (or least) count in a window that moves forward over a {@link CountRing}.
  *
- * <p>Remembers its last answer: a window that moves by one is answered in one step while the extreme stays inside.
+ * <p>Keeps, in order, the places that can still become the answer: each is more extreme than all after it. So every sample is looked
+ * at once, also while the tension rises steadily and the least leaves the window with every step.
  */
 final class SlidingExtreme {
     private final CountRing ring;
     private final int sign;
-    private long bestPlace = -1;
-    private long through = -1;
+    private final long[] places;
+    /** The window asked for last; one that goes back begins anew. */
+    private long from;
 
-    private SlidingExtreme(CountRing ring, int sign) {
+    private long through = -1;
+    private int first;
+    private int size;
+
+    private SlidingExtreme(CountRing ring, int longestWindow, int sign) {
         this.ring = ring;
         this.sign = sign;
+        places = new long[Integer.highestOneBit(longestWindow) << 1];
     }
 
-    static SlidingExtreme greatest(CountRing ring) {
-        return new SlidingExtreme(ring, 1);
+    /** @param longestWindow in samples */
+    static SlidingExtreme greatest(CountRing ring, int longestWindow) {
+        return new SlidingExtreme(ring, longestWindow, 1);
     }
 
-    static SlidingExtreme least(CountRing ring) {
-        return new SlidingExtreme(ring, -1);
+    /** @param longestWindow in samples */
+    static SlidingExtreme least(CountRing ring, int longestWindow) {
+        return new SlidingExtreme(ring, longestWindow, -1);
     }
 
     /** The latest place from {@code low} to {@code high}, both included, with the extreme count. */
     long place(long low, long high) {
-        boolean keeps = bestPlace >= low && bestPlace <= high && through <= high;
-        long next = keeps ? through + 1 : low;
-        long best = keeps ? bestPlace : low;
-        long value = (long) sign * ring.at(best);
-        for (long place = next; place <= high; place++) {
-            long candidate = (long) sign * ring.at(place);
-            if (candidate >= value) {
-                best = place;
-                value = candidate;
-            }
+        if (low < from || low > through || high < through) {
+            through = low - 1;
+            size = 0;
         }
-        bestPlace = best;
+        for (long place = through + 1; place <= high; place++) {
+            forgetBefore(place - places.length + 1);
+            add(place);
+        }
+        from = low;
         through = high;
-        return best;
+        forgetBefore(low);
+        return places[first];
+    }
+
+    private void add(long place) {
+        long value = (long) sign * ring.at(place);
+        while (size > 0 && (long) sign * ring.at(at(size - 1)) <= value) {
+            size--;
+        }
+        places[(first + size++) & (places.length - 1)] = place;
+    }
+
+    private long at(int i) {
+        return places[(first + i) & (places.length - 1)];
+    }
+
+    private void forgetBefore(long place) {
+        while (size > 0 && places[first] < place) {
+            first = (first + 1) & (places.length - 1);
+            size--;
+        }
     }
 }

@@ -52,15 +52,25 @@ final class Snap {
         }
     }
 
-    /**
-     * Takes the whole run if it has no new peak and nothing can be decided before its end nor at it; else takes nothing and returns
-     * false. For a run in which the line is tight.
-     */
-    boolean takeAll(Run run) {
+    /** True when the run has no new peak and nothing can be decided in it. For a run in which the line is tight. */
+    boolean isUnmovedBy(Run run) {
         long last = run.last();
         boolean peaks = run.first <= windowEnd() && run.greatest > peak;
         boolean decides = last >= settleThrough() || (last >= windowEnd() && !isHighEnough());
-        if (peaks || decides) {
+        return !(peaks || decides);
+    }
+
+    /** Narrows {@code quiet} to the runs that leave it unmoved; {@code next} is the number of the first sample of such a run. */
+    void narrow(Quiet quiet, long next) {
+        if (next <= windowEnd()) {
+            quiet.notAbove(peak);
+        }
+        quiet.notAfter((isHighEnough() ? settleThrough() : Math.min(windowEnd(), settleThrough())) - 1);
+    }
+
+    /** Takes the whole run if {@link #isUnmovedBy} it; else takes nothing and returns false. */
+    boolean takeAll(Run run) {
+        if (!isUnmovedBy(run)) {
             return false;
         }
         long skip = Math.max(0, settleFrom() + 1 - run.first);
@@ -69,7 +79,7 @@ final class Snap {
             System.arraycopy(run.counts, run.from + (int) skip, settling, settled, n);
             settled += n;
         }
-        lastNumber = last;
+        lastNumber = run.last();
         return true;
     }
 

@@ -29,6 +29,15 @@ final class SpikeDetector implements Detector {
         }
     }
 
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        if (neighbours < 2 || Math.abs((long) last - beforeLast) > overSpike / 2) {
+            quiet.never();
+        }
+        quiet.notAbove(last + overSpike / 2);
+        quiet.notBelow(last - overSpike / 2);
+    }
+
     private boolean mayHold(Run run) {
         long high = run.greatest;
         long low = run.least;

@@ -87,6 +87,11 @@ final class StallDetector {
         }
     }
 
+    /** True when the next reading may tell a stall. */
+    boolean isOpen() {
+        return open;
+    }
+
     private boolean judge(Reading reading) {
         history.forgetBefore(reading.tick - fiveSeconds);
         if (open) {

@@ -47,6 +47,11 @@ final class ZeroDetector implements Detector {
         }
     }
 
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        quiet.notAfter(stretchEnd(stretch) - 2);
+    }
+
     private void each(Run run) {
         for (int k = 0; k < run.n; k++) {
             long number = run.first + k;

@@ -149,7 +149,7 @@ final class RunCodec {
     static void unpack(byte[] in, int at, int n, int width, int base, int[] out, int to) {
         if (width <= 7) {
             unpackNarrow(in, at, n, width, base, out, to);
-        } else if (width <= 14) {
+        } else if (width <= 16) {
             unpackMedium(in, at, n, width, base, out, to);
         } else if (width <= 28) {
             unpackWide(in, at, n, width, base, out, to);
@@ -182,7 +182,7 @@ final class RunCodec {
         unpackRest(in, at, i, n, width, base, out, to);
     }
 
-    /** Eight numbers from two loads. */
+    /** Eight numbers from two loads: four times an odd width begins at half a byte, four times 15 and a half byte is 64. */
     private static void unpackMedium(byte[] in, int at, int n, int width, int base, int[] out, int to) {
         int mask = (1 << width) - 1;
         int two = 2 * width;
