@@ -10,7 +10,10 @@ import java.util.Map;
 import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
+import tautlog.sample.Calibration;
+import tautlog.sample.Evidence;
 import tautlog.sample.Instrument;
+import tautlog.sample.ZeroShift;
 
 /**
  * The outings of several recordings as one history in the order of time, each outing once however often it was copied.
@@ -29,6 +32,18 @@ public final class History implements AutoCloseable {
         /** False when nothing was recorded. */
         boolean hasSamples() {
             return outing.samples() > 0;
+        }
+
+        /**
+         * Takes a zero that moved off the counts in front of {@code next}, which reads them with {@code calibration}, the day's
+         * or another, of the cell or of the line.
+         */
+        public Evidence lessZero(Calibration calibration, Evidence next) {
+            return ZeroShift.under(
+                    calibration,
+                    outing.start().calibration().response(),
+                    outing.start().instrument(),
+                    next);
         }
 
         private long startMicros() {
