@@ -39,7 +39,7 @@ final class OutingPass {
         Optional<Rig> ofTheDay = rigOfTheDay();
         Rig rig = question.rig().or(() -> ofTheDay).orElseThrow();
         Optional<Hookup> forced = forced(rig);
-        CellCalibration cell = question.calibration().orElse(outing.start().calibration());
+        CellCalibration cell = question.calibrationOf(outing);
         Calibration calibration = LineCalibration.of(cell.response(), rig);
         OutingTimes times = new OutingTimes(member.recording(), outing, ordinal);
         FindingCollector collector = new FindingCollector(instrument, rig, calibration, ticks(times));

@@ -3,6 +3,7 @@ package tautlog.desk.analysis;
 import java.time.Instant;
 import java.util.Optional;
 import tautlog.calibration.CellCalibration;
+import tautlog.recording.Outing;
 import tautlog.rig.Rig;
 
 /**
@@ -23,6 +24,11 @@ public record Question(
     /** As on the day, all of it. */
     public static final Question AS_RECORDED =
             new Question(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+    /** With which calibration of the load cell an outing is read. */
+    CellCalibration calibrationOf(Outing outing) {
+        return calibration.orElse(outing.start().calibration());
+    }
 
     boolean isWhole() {
         return from.isEmpty() && to.isEmpty();

@@ -115,7 +115,7 @@ public final class CalibrationJson {
     private void uncertainty() throws IOException {
         json.begin("expanded_uncertainty");
         json.number("coverage", ExpandedUncertainty.COVERAGE);
-        json.texts("leaves_out", ExpandedUncertainty.leavesOut(study.quality(), study.behaviour()));
+        json.texts("leaves_out", study.leavesOut());
         json.list("at", study.uncertainty().atEach(study.steps()), at -> {
             json.number("load_n", at.newtons());
             json.number("plus_minus_n", at.plusMinusNewtons());

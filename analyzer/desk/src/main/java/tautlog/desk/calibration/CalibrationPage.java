@@ -152,8 +152,7 @@ public final class CalibrationPage {
                         Block.Column.right("± % of it"),
                         Block.Column.right("times")),
                 rows);
-        String out = "Left out, for the readings do not tell it: "
-                + String.join("; ", ExpandedUncertainty.leavesOut(study.quality(), study.behaviour())) + ".";
+        String out = "Left out, for the readings do not tell it: " + String.join("; ", study.leavesOut()) + ".";
         Optional<ExpandedUncertainty.At> worst = ExpandedUncertainty.greatest(all);
         String words = worst.map(at -> "A steady load is within ± " + Digits.three(at.plusMinusNewtons())
                         + " N of what is shown at the worst of these loads, 95 times in a hundred, as far as the readings tell. "

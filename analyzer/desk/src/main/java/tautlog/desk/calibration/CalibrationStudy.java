@@ -3,9 +3,11 @@ package tautlog.desk.calibration;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import tautlog.calibration.FitQuality;
 import tautlog.config.ConfigException;
 import tautlog.config.Problems;
@@ -31,6 +33,11 @@ public record CalibrationStudy(
         Behaviour behaviour) {
     /** Source: ASTM E74, the factor of the lower limit. */
     private static final double LOWER_LIMIT = 2.4;
+
+    /** Chosen: a slope of fewer standard deviations is no response; a real one has hundreds. */
+    private static final double BEYOND_SCATTER = 3;
+    /** Chosen: what a double loses in the fit is less. */
+    private static final double ROUNDING = 1e-12;
 
     public CalibrationStudy {
         steps = List.copyOf(steps);
@@ -63,11 +70,11 @@ public record CalibrationStudy(
             throws ConfigException {
         Problems problems = new Problems(readings.file());
         int at = readings.readings().get(0).line();
-        if (!(line.fit().coefficients().get(1) > 0)) {
+        if (!risesBeyondScatter(readings, line.fit())) {
             problems.add(
                     at,
                     "counts",
-                    "the counts do not rise while the load does",
+                    "the counts do not rise with the load beyond their scatter",
                     "Look for mixed-up columns. Of a cell wired the other way round swap the two signal wires, then read again.");
         } else if (degree == 2 && curve.isEmpty()) {
             problems.add(
@@ -84,6 +91,23 @@ public record CalibrationStudy(
                     "One count would stand for two loads. Use --degree 1, and look for misread lines.");
         }
         problems.throwIfAny();
+    }
+
+    private static boolean risesBeyondScatter(LoadReadings readings, ResponseFit line) {
+        double slope = line.coefficients().get(1);
+        double rise = slope * DoubleStream.of(readings.newtons()).max().orElse(0);
+        double greatest =
+                DoubleStream.of(readings.counts()).map(Math::abs).max().orElse(0);
+        return slope > BEYOND_SCATTER * line.sd(1) && rise > ROUNDING * greatest;
+    }
+
+    /** What no uncertainty here holds, in words. */
+    List<String> leavesOut() {
+        List<String> left = new ArrayList<>(ExpandedUncertainty.leavesOut(quality(), behaviour));
+        if (degree() < choice.recommended()) {
+            left.add(0, "the wrong shape of a line that is not good enough");
+        }
+        return left;
     }
 
     public int degree() {

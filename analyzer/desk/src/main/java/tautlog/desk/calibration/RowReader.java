@@ -26,6 +26,9 @@ final class RowReader {
     /** The least and greatest number that a count of a recording can be. */
     private static final BigDecimal GREATEST_COUNT = BigDecimal.valueOf(Integer.MAX_VALUE);
 
+    private static final BigDecimal LEAST_NEWTONS = new BigDecimal("0.001");
+    private static final BigDecimal GREATEST_NEWTONS = new BigDecimal("1e9");
+
     private final Problems problems;
     private final List<LoadReading> readings = new ArrayList<>();
     private final List<BigDecimal> shuntSteps = new ArrayList<>();
@@ -54,6 +57,10 @@ final class RowReader {
             return;
         }
         BigDecimal newtons = load.orElseThrow().multiply(unit.orElseThrow().newtons());
+        mustBeALoad(line, newtons);
+        if (problems.count() > before) {
+            return;
+        }
         if (isShunt(row)) {
             shunt(line, newtons, counts.orElseThrow());
             return;
@@ -103,6 +110,18 @@ final class RowReader {
                     line, "load", ReadingsTable.show(text) + " is below 0", "A reference load pulls: write 0 or more.");
         }
         return load;
+    }
+
+    private void mustBeALoad(int line, BigDecimal newtons) {
+        boolean tooGreat = newtons.compareTo(GREATEST_NEWTONS) > 0;
+        boolean tooSmall = newtons.signum() > 0 && newtons.compareTo(LEAST_NEWTONS) < 0;
+        if (tooGreat || tooSmall) {
+            problems.add(
+                    line,
+                    "load",
+                    "this is no load that anybody hangs",
+                    "Allowed: 0, or from 0.001 N to 1000000000 N. Look at the number and its unit.");
+        }
     }
 
     private Optional<BigDecimal> counts(int line, String text) {

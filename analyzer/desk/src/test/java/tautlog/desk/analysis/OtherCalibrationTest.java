@@ -111,6 +111,7 @@ class OtherCalibrationTest {
         assertEquals(0, run.code(), run.err());
         assertTrue(run.out().contains("WHAT IF"), run.out());
         assertTrue(Files.readString(page).contains(sentence));
+        assertTrue(Files.readString(page).contains("The load cell was calibrated on 30 April 2026."));
         assertTrue(report("report", old, "--calibration", toml)
                 .getAsJsonArray("what_if")
                 .toString()

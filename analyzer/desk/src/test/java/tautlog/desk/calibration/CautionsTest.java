@@ -134,9 +134,12 @@ class CautionsTest {
         CalibrationRequest request = new CalibrationRequest(
                 OptionalInt.of(1), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
 
-        List<Caution> cautions = CalibrationStudy.of(bent, request).cautions();
+        CalibrationStudy forced = CalibrationStudy.of(bent, request);
 
-        assertEquals("line-not-good-enough", cautions.get(0).kind());
+        assertEquals("line-not-good-enough", forced.cautions().get(0).kind());
+        assertTrue(
+                forced.leavesOut().get(0).contains("wrong shape"),
+                forced.leavesOut().toString());
     }
 
     @Test
@@ -154,5 +157,33 @@ class CautionsTest {
                 () -> Tables.study(Tables.kilonewtons("0,4000,up,1", "10,3000,up,1", "20,2000,up,1")));
 
         assertTrue(wrong.getMessage().contains("swap the two signal wires"), wrong.getMessage());
+    }
+
+    @Test
+    void refusesCountsThatDoNotMove() {
+        for (String[] rows : new String[][] {
+            {"0,5,up,1", "10,5,up,1", "20,5,up,1", "30,5,up,1"},
+            {"0,4003,up,1", "10,3998,up,1", "20,4001,up,1", "30,4004,up,1", "40,3999,up,1"}
+        }) {
+            ConfigException wrong = assertThrows(ConfigException.class, () -> Tables.study(Tables.kilonewtons(rows)));
+
+            assertTrue(wrong.getMessage().contains("do not rise with the load"), wrong.getMessage());
+        }
+    }
+
+    @Test
+    void refusesACurveThatTurnsBeforeTheGreatestLoad() throws ConfigException {
+        // counts = 1000 F − 10 F²: the top at 50 kN, loads up to 60
+        LoadReadings turning = Tables.kilonewtons(
+                "0,0,up,1", "10,9000,up,1", "20,16000,up,1", "30,21000,up,1", "40,24000,up,1", "60,24001,up,1");
+        CalibrationRequest request = new CalibrationRequest(
+                OptionalInt.of(2), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+        ConfigException wrong = assertThrows(ConfigException.class, () -> CalibrationStudy.of(turning, request));
+
+        assertTrue(wrong.getMessage().contains("does not rise all the way"), wrong.getMessage());
+        assertEquals(1, Tables.study(turning).degree());
+        String because = Tables.study(turning).choice().because();
+        assertTrue(because.contains("it cannot be used"), because);
     }
 }
