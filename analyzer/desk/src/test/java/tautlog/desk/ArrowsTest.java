@@ -42,7 +42,8 @@ class ArrowsTest {
     void libraryForCsvStaysInItsRooms() {
         noClasses()
                 .that()
-                .resideOutsideOfPackages("tautlog.desk.importing..", "tautlog.desk.exporting..")
+                .resideOutsideOfPackages(
+                        "tautlog.desk.importing..", "tautlog.desk.exporting..", "tautlog.desk.calibration..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("org.apache.commons.csv..")

@@ -26,7 +26,7 @@ public record DayReading(Instrument instrument, Rig rig, Calibration calibration
         return new DayReading(
                 start.instrument(),
                 rig,
-                member.lineCalibration(rig),
+                member.lineCalibration(start.calibration(), rig),
                 new OutingTimes(member.recording(), member.outing(), ordinal));
     }
 

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import tautlog.calibration.CellCalibration;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.LostOuting;
 import tautlog.recording.Outing;
@@ -16,7 +17,9 @@ import tautlog.recording.RecordingException;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
+import tautlog.sample.Evidence;
 import tautlog.sample.Instrument;
+import tautlog.sample.ZeroShift;
 
 /**
  * The outings of several recordings as one history in the order of time, each outing once however often it was copied.
@@ -42,12 +45,25 @@ public final class History implements AutoCloseable {
         /**
          * From counts to the line's tension under {@code rig}: its cell's place counts for an instrument's own readings, while
          * forces logged elsewhere are taken to be the line's tension already.
+         *
+         * @param cell the load cell's calibration, the day's or another
          */
-        Calibration lineCalibration(Rig rig) {
-            OutingStart start = outing.start();
-            return start.source() == OutingStart.Source.IMPORT
-                    ? start.calibration().response()
-                    : LineCalibration.of(start.calibration().response(), rig);
+        Calibration lineCalibration(CellCalibration cell, Rig rig) {
+            return outing.start().source() == OutingStart.Source.IMPORT
+                    ? cell.response()
+                    : LineCalibration.of(cell.response(), rig);
+        }
+
+        /**
+         * Takes a zero that moved off the counts in front of {@code next}, which reads them with {@code calibration}, the day's
+         * or another, of the cell or of the line.
+         */
+        public Evidence lessZero(Calibration calibration, Evidence next) {
+            return ZeroShift.under(
+                    calibration,
+                    outing.start().calibration().response(),
+                    outing.start().instrument(),
+                    next);
         }
 
         private long startMicros() {

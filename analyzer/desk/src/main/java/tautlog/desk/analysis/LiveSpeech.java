@@ -25,7 +25,7 @@ record LiveSpeech(List<Finding> findings, List<Second> seconds) {
         SILENT,
         AGREES,
         DIFFERS,
-        /** Another rig or hookup than the day's, readings lost to damage, or still being recorded. */
+        /** Another rig, calibration or hookup than the day's, readings lost to damage, or still being recorded. */
         NOT_COMPARED
     }
 
@@ -37,7 +37,7 @@ record LiveSpeech(List<Finding> findings, List<Second> seconds) {
      * Compares this, read before the replay, with what the replay gave before it was ended.
      *
      * @param after the same read after the replay: a difference tells that the outing is still being recorded
-     * @param comparable whether rig, hookups and readings of the replay were those of the day
+     * @param comparable whether rig, calibration, hookups and readings of the replay were those of the day
      */
     Agreement with(LiveSpeech now, LiveSpeech after, boolean comparable) {
         if (findings.isEmpty() && seconds.isEmpty()) {

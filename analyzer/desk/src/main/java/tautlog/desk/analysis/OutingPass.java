@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
@@ -18,7 +19,6 @@ import tautlog.sample.ForwardedEvidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
-import tautlog.sample.ZeroShift;
 
 /** Runs the detectors over one outing, with the rig of the day or another. */
 final class OutingPass {
@@ -38,7 +38,8 @@ final class OutingPass {
         Optional<Rig> ofTheDay = rigOfTheDay();
         Rig rig = question.rig().or(() -> ofTheDay).orElseThrow();
         Optional<Hookup> forced = forced(rig);
-        Calibration calibration = member.lineCalibration(rig);
+        CellCalibration cell = question.calibrationOf(outing);
+        Calibration calibration = member.lineCalibration(cell, rig);
         OutingTimes times = new OutingTimes(member.recording(), outing, ordinal);
         FindingCollector collector = new FindingCollector(instrument, rig, calibration, ticks(times));
         TrustCount trust = new TrustCount(instrument);
@@ -46,13 +47,14 @@ final class OutingPass {
         MarkTrack marks = new MarkTrack();
         Detection detection = new Detection(instrument, rig, calibration, collector);
         EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups)));
-        HookupChoice choice = new HookupChoice(rig, forced, new ZeroShift(instrument, all));
+        HookupChoice choice = new HookupChoice(rig, forced, member.lessZero(calibration, all));
         LiveSpeech live = LiveSpeech.of(member.recording(), outing);
         List<Damage> damages = member.recording().replay(outing, choice);
         LiveSpeech now = collector.speech();
         all.end();
         List<Finding> findings = included(collector.findings(), times);
         List<String> differences = differences(ofTheDay, rig, forced, choice);
+        OtherCalibration.difference(outing.start().calibration(), cell).ifPresent(differences::add);
         return new Study(
                 ordinal,
                 member,

@@ -19,7 +19,9 @@ final class OutingPlaces implements Derivation.Places {
                 .toList();
         counts = new CountLookup(numbers);
         if (!numbers.isEmpty()) {
-            study.member().recording().replay(study.member().outing(), counts);
+            study.member()
+                    .recording()
+                    .replay(study.member().outing(), study.member().lessZero(study.calibration(), counts));
         }
     }
 

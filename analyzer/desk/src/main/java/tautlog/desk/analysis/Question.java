@@ -2,6 +2,8 @@ package tautlog.desk.analysis;
 
 import java.time.Instant;
 import java.util.Optional;
+import tautlog.calibration.CellCalibration;
+import tautlog.recording.Outing;
 import tautlog.rig.Rig;
 
 /**
@@ -9,13 +11,24 @@ import tautlog.rig.Rig;
  *
  * @param rig another rig than that of the day
  * @param hookup id of the hookup that is taken to be on all the time
+ * @param calibration another calibration of the load cell than that of the day
  * @param from findings that end before it are left out, and so is the time before it
  * @param to findings that start at it or later are left out
  */
-public record Question(Optional<Rig> rig, Optional<String> hookup, Optional<Instant> from, Optional<Instant> to) {
+public record Question(
+        Optional<Rig> rig,
+        Optional<String> hookup,
+        Optional<CellCalibration> calibration,
+        Optional<Instant> from,
+        Optional<Instant> to) {
     /** As on the day, all of it. */
     public static final Question AS_RECORDED =
-            new Question(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+            new Question(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+    /** With which calibration of the load cell an outing is read. */
+    CellCalibration calibrationOf(Outing outing) {
+        return calibration.orElse(outing.start().calibration());
+    }
 
     boolean isWhole() {
         return from.isEmpty() && to.isEmpty();

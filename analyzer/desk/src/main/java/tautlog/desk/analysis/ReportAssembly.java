@@ -1,6 +1,7 @@
 package tautlog.desk.analysis;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -173,7 +174,7 @@ final class ReportAssembly {
                 lost,
                 chain.intact(),
                 chain.lastLink(),
-                Optional.empty(),
+                calibratedAt(),
                 LiveSpeech.ofAll(studies.stream().map(Study::live).toList()),
                 studies.stream()
                         .mapToLong(study -> study.trust().tally().heldFrames())
@@ -181,6 +182,16 @@ final class ReportAssembly {
                 studies.stream()
                         .mapToLong(study -> study.trust().tally().repeatedFrames())
                         .sum());
+    }
+
+    /** The oldest of those used; empty when one of them is not dated. */
+    private Optional<Instant> calibratedAt() {
+        List<Optional<Instant>> all = studies.stream()
+                .map(study -> question.calibrationOf(study.member().outing()).calibratedAt())
+                .toList();
+        return all.stream().anyMatch(Optional::isEmpty)
+                ? Optional.empty()
+                : all.stream().flatMap(Optional::stream).min(Comparator.naturalOrder());
     }
 
     private List<String> whatIf() {

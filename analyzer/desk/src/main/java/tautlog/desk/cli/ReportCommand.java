@@ -16,6 +16,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.desk.analysis.Analysis;
 import tautlog.desk.analysis.History;
@@ -46,8 +47,8 @@ import tautlog.rig.Rig;
         description = {
             "",
             "Tells what was pulled, what was too much, shocks, jolts, drops, stalls, hours, and how",
-            "far to trust it. Everything is worked out from the counts again. With another rig or",
-            "hookup than the day's the report says WHAT IF.",
+            "far to trust it. Everything is worked out from the counts again. With another rig,",
+            "calibration or hookup than the day's the report says WHAT IF.",
             "",
             "What cannot be read is left out and named. Exit 0: done. 1: done, and --fail-on was",
             "reached. 3: a recording or an outing was left out, or none could be read.",
@@ -61,6 +62,12 @@ final class ReportCommand implements Callable<Integer> {
 
     @Option(names = "--rig", paramLabel = "FILE", description = "Another rig than the one stored: what if.")
     private @Nullable Path rig;
+
+    @Option(
+            names = "--calibration",
+            paramLabel = "FILE",
+            description = "Another calibration of the load cell than the one stored: what if.")
+    private @Nullable Path calibration;
 
     @Option(names = "--hookup", paramLabel = "ID", description = "Take this hookup to have been on all the time.")
     private @Nullable String hookup;
@@ -150,7 +157,16 @@ final class ReportCommand implements Callable<Integer> {
         if (start.isPresent() && end.isPresent() && !start.get().isBefore(end.get())) {
             throw new UsageException("--to: " + to + " is not after --from " + from + ".\n  Give a later time.");
         }
-        return new Question(other, Optional.ofNullable(hookup), start, end);
+        return new Question(other, Optional.ofNullable(hookup), calibration(), start, end);
+    }
+
+    private Optional<CellCalibration> calibration() throws IOException, UsageException, ConfigException {
+        if (calibration == null) {
+            return Optional.empty();
+        }
+        String text =
+                TextFile.read("--calibration", calibration, "Give a calibration.toml, as tautlog calibrate writes it.");
+        return Optional.of(CellCalibration.parse(calibration.toString(), text));
     }
 
     private static Optional<Instant> instant(String option, @Nullable String text, ZoneId at) throws UsageException {

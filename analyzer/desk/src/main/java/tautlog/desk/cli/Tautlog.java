@@ -37,6 +37,7 @@ import tautlog.desk.page.Ink;
             ReportCommand.class,
             HoursCommand.class,
             LimitsCommand.class,
+            CalibrateCommand.class,
             VerifyCommand.class,
             ImportCommand.class,
             ExportCommand.class
@@ -96,6 +97,8 @@ public final class Tautlog implements Runnable {
             report.ink(ink);
         } else if (command.getCommandSpec().userObject() instanceof LimitsCommand limits) {
             limits.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof CalibrateCommand calibrate) {
+            calibrate.ink(ink);
         }
     }
 
@@ -107,6 +110,6 @@ public final class Tautlog implements Runnable {
     @Override
     public void run() {
         throw new CommandLine.ParameterException(
-                spec.commandLine(), "Name a command: report, hours, limits, verify," + " import or export.");
+                spec.commandLine(), "Name a command: report, hours, limits, calibrate, verify, import or export.");
     }
 }

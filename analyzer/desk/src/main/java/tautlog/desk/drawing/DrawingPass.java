@@ -12,7 +12,6 @@ import tautlog.recording.RecordingException;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
-import tautlog.sample.ZeroShift;
 
 /** Reads one outing again and puts every sample and shaft reading into the drawings that show its time. */
 final class DrawingPass extends QuietEvidence implements FindingSink {
@@ -38,9 +37,7 @@ final class DrawingPass extends QuietEvidence implements FindingSink {
         if (!targets.isEmpty()) {
             Outing outing = study.member().outing();
             DrawingPass pass = new DrawingPass(study, targets);
-            study.member()
-                    .recording()
-                    .replay(outing, new ZeroShift(outing.start().instrument(), pass));
+            study.member().recording().replay(outing, study.member().lessZero(study.calibration(), pass));
         }
     }
 

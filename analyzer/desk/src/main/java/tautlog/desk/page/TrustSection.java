@@ -133,7 +133,7 @@ final class TrustSection {
         return "Whether the logger said the same on the day is not known: "
                 + (report.whatIf().isEmpty()
                         ? "nothing was said then (imported readings), readings are damaged, or the outing still goes on."
-                        : "another rig or hookup is used here than on the day.");
+                        : "another rig, calibration or hookup is used here than on the day.");
     }
 
     private String trouble(Entry.Trouble trouble) {

@@ -81,7 +81,7 @@ class LiveSpeechTest {
         assertTrue(agree("report", recording, "--hookup", "round-the-corner", "--json")
                 .isJsonNull());
         assertTrue(flowing(Desk.run("report", recording, "--hookup", "round-the-corner"))
-                .contains("not known: another rig or hookup is used here than on the day."));
+                .contains("not known: another rig, calibration or hookup is used here than on the day."));
     }
 
     @Test

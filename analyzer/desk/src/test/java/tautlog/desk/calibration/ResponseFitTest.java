@@ -36,6 +36,10 @@ class ResponseFitTest {
         certified(-0.316081871345029E-14, fit.coefficients().get(2));
         certified(0.205177424076185E-03, fit.residualSd());
         certified(0.999999900178537, fit.rSquared());
+        assertEquals(37, fit.degreesOfFreedom());
+        certified(0.107938612033077E-03, fit.sd(0));
+        certified(0.157817399981659E-09, fit.sd(1));
+        certified(0.486652849992036E-16, fit.sd(2));
     }
 
     @Test
@@ -63,6 +67,24 @@ class ResponseFitTest {
         certified(1.00211681802045, fit.coefficients().get(1));
         certified(0.884796396144373, fit.residualSd());
         certified(0.999993745883712, fit.rSquared());
+        certified(0.232818234301152, fit.sd(0));
+        certified(0.429796848199937E-03, fit.sd(1));
+    }
+
+    @Test
+    void givesACovarianceThatIsTheSameAlongBothSidesOfItsDiagonal() throws IOException {
+        Data norris = Data.read("nist_norris.csv");
+
+        List<Double> line = ResponseFit.of(norris.x, norris.y, 1).covariance();
+        List<Double> curve = ResponseFit.of(norris.x, norris.y, 2).covariance();
+
+        assertEquals(line.get(1), line.get(2));
+        assertEquals(curve.get(1), curve.get(3));
+        assertEquals(curve.get(2), curve.get(6));
+        assertEquals(curve.get(5), curve.get(7));
+        // textbook: the covariance of a line is - mean load times the variance of its slope
+        double mean = java.util.Arrays.stream(norris.x).average().orElseThrow();
+        assertEquals(-mean * line.get(3), line.get(1), 1e-12);
     }
 
     @Test
@@ -71,6 +93,8 @@ class ResponseFitTest {
         assertThrows(IllegalArgumentException.class, () -> ResponseFit.of(new double[9], new double[8], 1));
         assertThrows(IllegalArgumentException.class, () -> ResponseFit.of(new double[9], new double[9], 3));
         assertThrows(IllegalArgumentException.class, () -> ResponseFit.of(new double[9], new double[9], 1));
+        double[] two = {1, 2, 1, 2, 1};
+        assertThrows(IllegalArgumentException.class, () -> ResponseFit.of(two, new double[5], 2));
     }
 
     private static void certified(double value, double found) {
