@@ -34,8 +34,14 @@ class ArrowsTest {
     }
 
     @Test
-    void linearAlgebraStaysInItsRoom() {
-        onlyIn("tautlog.desk.calibration..", "org.hipparchus..");
+    void libraryForStatisticsStaysInItsRooms() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackages("tautlog.desk.calibration..", "tautlog.desk.uncertainty..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("org.hipparchus..")
+                .check(DESK);
     }
 
     @Test

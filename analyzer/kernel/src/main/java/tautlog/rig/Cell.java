@@ -35,15 +35,26 @@ public record Cell(
      * angle's interval. 0 when no interval is written or no angle enters.
      */
     public double angleUncertainty() {
+        return Math.max(Math.abs(leastTensionFactor() - 1), Math.abs(greatestTensionFactor() - 1));
+    }
+
+    /** True tension / the one worked out, when the angle is as narrow as its interval lets it be; 1 when there is none. */
+    public double leastTensionFactor() {
+        return tensionFactor(-1);
+    }
+
+    /** True tension / the one worked out, when the angle is as wide as its interval lets it be; 1 when there is none. */
+    public double greatestTensionFactor() {
+        return tensionFactor(1);
+    }
+
+    private double tensionFactor(int sign) {
         if (betweenLines.isEmpty() || betweenLinesPlusMinus.isEmpty()) {
-            return 0;
+            return 1;
         }
         double angle = betweenLines.get().degrees().doubleValue();
         double off = betweenLinesPlusMinus.get().degrees().doubleValue();
-        return Math.max(deviation(angle, Math.max(0, angle - off)), deviation(angle, Math.min(180, angle + off)));
-    }
-
-    private static double deviation(double angle, double trueAngle) {
-        return Math.abs(Math.cos(Math.toRadians(angle / 2)) / Math.cos(Math.toRadians(trueAngle / 2)) - 1);
+        double trueAngle = Math.max(0, Math.min(180, angle + sign * off));
+        return Math.cos(Math.toRadians(angle / 2)) / Math.cos(Math.toRadians(trueAngle / 2));
     }
 }

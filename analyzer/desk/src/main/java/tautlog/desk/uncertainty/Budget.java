@@ -1,0 +1,96 @@
+package tautlog.desk.uncertainty;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.hipparchus.distribution.continuous.TDistribution;
+
+/**
+ * Adds the parts of a figure's doubt up to half the width of an interval.
+ *
+ * <p>Normal parts, and all rectangles but the largest, are combined as squares and scaled as Student's t for the effective degrees
+ * of freedom (Welch and Satterthwaite; JCGM 100:2008, G.4). The largest rectangle is added to that as the rectangle that it
+ * is: the sum's distribution is known in closed form, and the half width is where it holds {@link #COVERAGE}. So the interval
+ * is neither too wide when a rectangle is most of it nor too narrow when it is not.
+ */
+final class Budget {
+    static final double COVERAGE = 0.95;
+    /** Beyond it Student's t is the normal distribution to all digits shown. */
+    private static final double MANY = 1e6;
+    /** Student's t has a mean above 1 only; a fit with one degree of freedom is taken to have a little more. */
+    private static final double FEWEST = 1.01;
+
+    private final List<Part> parts;
+    private final double freedom;
+    private final double estimatedVariance;
+
+    /**
+     * @param freedom degrees of freedom of what was estimated from the calibration's readings, 1 or more
+     * @param estimatedNewtons the standard deviation that was; one of the normal parts
+     */
+    Budget(List<Part> parts, double freedom, double estimatedNewtons) {
+        this.parts = List.copyOf(parts);
+        this.freedom = freedom;
+        estimatedVariance = estimatedNewtons * estimatedNewtons;
+    }
+
+    /** Half the width of the interval, in newtons. */
+    double halfWidth() {
+        double rectangle = largestRectangle().map(Part::newtons).orElse(0.0);
+        double variance = Math.max(0, parts.stream().mapToDouble(Part::variance).sum() - rectangle * rectangle / 3);
+        double rest = Math.sqrt(variance);
+        if (rest <= 1e-9 * rectangle) {
+            return COVERAGE * rectangle;
+        }
+        TDistribution t = new TDistribution(effectiveFreedom(variance));
+        double alone = t.inverseCumulativeProbability((1 + COVERAGE) / 2) * rest;
+        return rectangle <= 1e-9 * rest ? alone : solve(t, rest, rectangle, alone);
+    }
+
+    private double effectiveFreedom(double variance) {
+        double share = estimatedVariance / variance;
+        return share * share * MANY <= freedom ? MANY : Math.max(FEWEST, freedom / (share * share));
+    }
+
+    /** By halving: the probability inside rises with the width. */
+    private static double solve(TDistribution t, double rest, double rectangle, double alone) {
+        double low = Math.max(0, COVERAGE * rectangle - alone);
+        double high = rectangle + alone;
+        for (int step = 0; step < 60; step++) {
+            double middle = (low + high) / 2;
+            if (inside(t, rest, rectangle, middle) < COVERAGE) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return high;
+    }
+
+    /** P(|rest · t + rectangle · u| ≤ width), u equally likely from −1 to 1. */
+    private static double inside(TDistribution t, double rest, double rectangle, double width) {
+        double upper = integral(t, (width + rectangle) / rest);
+        double lower = integral(t, (width - rectangle) / rest);
+        return rest / rectangle * (upper - lower) - 1;
+    }
+
+    /** ∫ F(x) dx, F the distribution function of Student's t; exact. */
+    private static double integral(TDistribution t, double x) {
+        double nu = t.getDegreesOfFreedom();
+        return x * t.cumulativeProbability(x) + (nu + x * x) / (nu - 1) * t.density(x);
+    }
+
+    private Optional<Part> largestRectangle() {
+        return parts.stream()
+                .filter(part -> part.shape() == Part.Shape.RECTANGLE)
+                .max(Comparator.comparingDouble(Part::newtons));
+    }
+
+    /** The part that alone would make the widest interval; empty when all are 0. */
+    Optional<Cause> largest() {
+        return parts.stream()
+                .filter(part -> part.newtons() > 0)
+                .max(Comparator.comparingDouble(Part::alone))
+                .map(Part::cause);
+    }
+}

@@ -1,0 +1,153 @@
+package tautlog.desk.uncertainty;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tautlog.calibration.CellCalibration;
+import tautlog.calibration.FitQuality;
+import tautlog.detect.Finding;
+import tautlog.rig.Cell;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+
+/**
+ * How far the tensions of one outing may be off. One instance an outing; figures are asked of it one by one.
+ *
+ * <p>Parts, in newtons of the line's tension: coefficients and scatter of the calibration (Student's t of its degrees of freedom),
+ * reference loads, zero (a rectangle: as far as the slack line was seen to be off; the drift setting while that was never
+ * seen), half a count, noise, the angle at the cell. An end is unknown beyond the calibration's greatest load, at the
+ * converter's end stop, for a rise of fewer than four samples, and always when nothing is known of the calibration's quality.
+ */
+public final class Doubt {
+    private static final int RESOLVED_FROM = 4;
+
+    private final Optional<FitQuality> quality;
+    private final Calibration line;
+    private final double readingPerTension;
+    private final double leastFactor;
+    private final double greatestFactor;
+    private final double driftNewtons;
+    private final SlackStudy slack;
+    private final FastPeaks fastPeaks;
+
+    /**
+     * @param cell the load cell's calibration
+     * @param line the line's, as the figures were worked out with
+     * @param cellCarriesMore whether the cell's place makes its reading another than the tension; not for imported forces
+     */
+    public Doubt(
+            CellCalibration cell,
+            Calibration line,
+            Rig rig,
+            boolean cellCarriesMore,
+            SlackStudy slack,
+            List<Finding> findings) {
+        quality = cell.quality();
+        this.line = line;
+        readingPerTension = cellCarriesMore
+                ? rig.cell().map(at -> at.readingPerTension().doubleValue()).orElse(1.0)
+                : 1;
+        Optional<Cell> angled = cellCarriesMore ? rig.cell() : Optional.empty();
+        leastFactor = angled.map(Cell::leastTensionFactor).orElse(1.0);
+        greatestFactor = angled.map(Cell::greatestTensionFactor).orElse(1.0);
+        driftNewtons = rig.detect().driftNewtons().doubleValue();
+        this.slack = slack;
+        fastPeaks = new FastPeaks(findings);
+    }
+
+    /**
+     * Of the greatest tension between two samples.
+     *
+     * @param peak its count, less the shift of the zero
+     * @param atLeast it is a lower bound
+     */
+    public Interval ofPeak(int peak, long firstNumber, long lastNumber, boolean atLeast) {
+        double newtons = line.newtons(peak);
+        long rise = fastPeaks.riseTo(peak, firstNumber, lastNumber);
+        if (atLeast || rise < RESOLVED_FROM) {
+            String why = atLeast
+                    ? "above it: the reading was at its own end or past the cell's capacity"
+                    : "above it: the rise took fewer than four readings";
+            return openAbove(around(newtons, newtons, Figure.ONE_SAMPLE), why);
+        }
+        return around(newtons, ifHalfSine(newtons, rise), Figure.ONE_SAMPLE);
+    }
+
+    /** Of a mean over many samples: noise and resolution average out. */
+    public Interval ofMean(double newtons, boolean atLeast) {
+        Interval interval = around(newtons, newtons, Figure.MEAN);
+        return atLeast ? openAbove(interval, "above it: a reading was at its own end") : interval;
+    }
+
+    private enum Figure {
+        ONE_SAMPLE,
+        MEAN
+    }
+
+    private static double ifHalfSine(double peakNewtons, long rise) {
+        return rise == FastPeaks.SLOW ? peakNewtons : peakNewtons / Math.cos(Math.PI / (4 * rise));
+    }
+
+    private static Interval openAbove(Interval interval, String why) {
+        List<String> leavesOut = new ArrayList<>(interval.leavesOut());
+        leavesOut.add(why);
+        return new Interval(interval.lowNewtons(), OptionalDouble.empty(), interval.largest(), leavesOut);
+    }
+
+    /** @param crest where a fast peak may have reached */
+    private Interval around(double newtons, double crest, Figure figure) {
+        if (quality.isEmpty()) {
+            return Interval.unknown("how good the calibration is, is not known");
+        }
+        FitQuality fit = quality.get();
+        double reading = newtons * readingPerTension;
+        if (Math.abs(reading) > fit.greatestNewtons()) {
+            return Interval.unknown("beyond the greatest load of the calibration");
+        }
+        Budget budget = budget(fit, newtons, figure);
+        double half = budget.halfWidth();
+        boolean hidesMost = crest - newtons > half;
+        double middle =
+                (leastFactor + greatestFactor) / 2; // the angle's interval does not lie evenly round its tension
+        return new Interval(
+                OptionalDouble.of(middle * newtons - half),
+                OptionalDouble.of(middle * crest + half),
+                hidesMost ? Optional.of(Cause.FAST_PEAK) : budget.largest(),
+                leavesOut(fit));
+    }
+
+    private Budget budget(FitQuality fit, double newtons, Figure figure) {
+        double reading = newtons * readingPerTension;
+        double newtonsPerCount = newtonsPerCount(newtons);
+        double fitted = Math.hypot(fit.responseSdCounts(reading), fit.residualSdCounts()) * newtonsPerCount;
+        List<Part> parts = new ArrayList<>();
+        parts.add(Part.normal(Cause.CALIBRATION, fitted));
+        parts.add(Part.normal(
+                Cause.REFERENCE_LOADS,
+                Math.abs(newtons) * fit.referencePercent().orElse(0) / 200));
+        parts.add(Part.rectangle(Cause.ZERO, slack.zeroHalfWidthNewtons().orElse(driftNewtons)));
+        parts.add(Part.rectangle(Cause.CELL_ANGLE, Math.abs(newtons) * (greatestFactor - leastFactor) / 2));
+        if (figure == Figure.ONE_SAMPLE) {
+            parts.add(Part.rectangle(Cause.RESOLUTION, newtonsPerCount / 2));
+            parts.add(Part.normal(Cause.NOISE, slack.noiseCounts().orElse(0) * newtonsPerCount));
+        }
+        return new Budget(parts, fit.degreesOfFreedom(), fitted);
+    }
+
+    /** Newtons of the line for one count, at this tension. */
+    private double newtonsPerCount(double newtons) {
+        return line.newtonsPerCount().doubleValue() / (1 + 2 * line.curvature().doubleValue() * newtons);
+    }
+
+    private List<String> leavesOut(FitQuality fit) {
+        List<String> left = new ArrayList<>();
+        if (!slack.sawZero()) {
+            left.add("zero unproven: no slack line was seen in this outing");
+        }
+        if (fit.referencePercent().isEmpty()) {
+            left.add("the reference loads of the calibration: nobody stated how good they are");
+        }
+        return left;
+    }
+}

@@ -1,0 +1,42 @@
+package tautlog.desk.uncertainty;
+
+/**
+ * One contribution to the doubt in a figure, in newtons of it.
+ *
+ * @param newtons the standard deviation of a {@link Shape#NORMAL} part, half the width of a {@link Shape#RECTANGLE}; 0 or above
+ */
+record Part(Cause cause, Shape shape, double newtons) {
+    private static final double COVERED_BY_NORMAL = 1.959963984540054; // 97.5 % point of the normal distribution
+    private static final double COVERED_BY_RECTANGLE = Budget.COVERAGE;
+
+    /** Distribution of a part. */
+    enum Shape {
+        NORMAL,
+        /** Equally likely anywhere between two bounds. */
+        RECTANGLE
+    }
+
+    /** @throws IllegalArgumentException if {@code newtons} is below 0 or not finite */
+    Part {
+        if (!(newtons >= 0) || Double.isInfinite(newtons)) {
+            throw new IllegalArgumentException("newtons must be 0 or above and finite, was " + newtons);
+        }
+    }
+
+    static Part normal(Cause cause, double standardNewtons) {
+        return new Part(cause, Shape.NORMAL, standardNewtons);
+    }
+
+    static Part rectangle(Cause cause, double halfWidthNewtons) {
+        return new Part(cause, Shape.RECTANGLE, halfWidthNewtons);
+    }
+
+    double variance() {
+        return shape == Shape.NORMAL ? newtons * newtons : newtons * newtons / 3;
+    }
+
+    /** Half the interval that it would make alone. */
+    double alone() {
+        return newtons * (shape == Shape.NORMAL ? COVERED_BY_NORMAL : COVERED_BY_RECTANGLE);
+    }
+}

@@ -1,0 +1,119 @@
+package tautlog.desk.uncertainty;
+
+import java.util.OptionalDouble;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
+import tautlog.sample.QuietEvidence;
+
+/**
+ * What the slack line of one outing tells of the instrument: where the zero was, and how the readings scatter.
+ *
+ * <p>Looks at the stretches of 10 s that {@code analyzer/FINDINGS.md} defines under zero-drift: no gap, |T| below pull_from, range at
+ * most 1 % of the rated pull. Takes counts from which a moved zero has been taken.
+ */
+public final class SlackStudy extends QuietEvidence {
+    private static final int SECONDS = 10;
+
+    private final Calibration calibration;
+    private final int length;
+    private final double pullFromNewtons;
+    private final double steadyNewtons;
+
+    private long first = Long.MIN_VALUE;
+    private long next = Long.MIN_VALUE;
+    private long end = Long.MIN_VALUE;
+    private int least;
+    private int greatest;
+    private int base;
+    private long sum;
+    private long squares;
+
+    private int stretches;
+    private double farthestNewtons;
+    private double squaredDeviations;
+
+    /** @param calibration of the line's tension */
+    public SlackStudy(Instrument instrument, Rig rig, Calibration calibration) {
+        this.calibration = calibration;
+        length = instrument.rate().samplesIn(java.math.BigDecimal.valueOf(SECONDS));
+        pullFromNewtons = rig.detect().pullFromNewtons().doubleValue();
+        steadyNewtons = rig.ratedPullNewtons().doubleValue() / 100;
+    }
+
+    @Override
+    public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+        if ((flags & FLAG_OPEN_BRIDGE) != 0) {
+            return;
+        }
+        if (first == Long.MIN_VALUE) {
+            first = number;
+        }
+        for (int i = 0; i < n; i++) {
+            sample(number + i, counts[from + i]);
+        }
+    }
+
+    private void sample(long number, int count) {
+        if (number >= end) {
+            begin(number, count);
+        }
+        if (number != next) {
+            return; // after a missing number the stretch can not come to its end
+        }
+        next++;
+        least = Math.min(least, count);
+        greatest = Math.max(greatest, count);
+        long above = (long) count - base;
+        sum += above;
+        squares += above * above;
+        if (next == end) {
+            take();
+        }
+    }
+
+    private void begin(long number, int count) {
+        base = count; // small sums, whatever the zero
+
+        next = first + (number - first) / length * length;
+        end = next + length;
+        least = Integer.MAX_VALUE;
+        greatest = Integer.MIN_VALUE;
+        sum = 0;
+        squares = 0;
+    }
+
+    private void take() {
+        double low = calibration.newtons(least);
+        double high = calibration.newtons(greatest);
+        if (low > -pullFromNewtons && high < pullFromNewtons && high - low <= steadyNewtons) {
+            stretches++;
+            farthestNewtons = Math.max(farthestNewtons, Math.abs(calibration.newtons(base + (double) sum / length)));
+            squaredDeviations += squares - (double) sum * sum / length;
+        }
+    }
+
+    /** Whether the zero was seen at all. */
+    boolean sawZero() {
+        return stretches > 0;
+    }
+
+    /**
+     * How far the zero may be off, as half the width of a rectangle: of n equally likely places the farthest one seen is n/(n + 1) of the
+     * bound on the average, so the bound is (n + 1)/n of it.
+     *
+     * @return empty when no slack stretch was seen
+     */
+    OptionalDouble zeroHalfWidthNewtons() {
+        return stretches == 0
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(farthestNewtons * (stretches + 1) / stretches);
+    }
+
+    /** Standard deviation of the readings while nothing pulls, in counts; empty when no slack stretch was seen. */
+    OptionalDouble noiseCounts() {
+        return stretches == 0
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Math.sqrt(squaredDeviations / ((double) stretches * (length - 1))));
+    }
+}

@@ -1,0 +1,16 @@
+/**
+ * How far a figure in newtons may be off: an interval that holds the true tension with 95 %, and what makes it so wide.
+ *
+ * <pre>
+ *   calibration.FitQuality ──┐ coefficients, scatter, reference loads
+ *   SlackStudy ──────────────┤ zero, noise of this outing
+ *   rig.Cell ────────────────┼──▶ {@link tautlog.desk.uncertainty.Doubt} ──▶ {@link tautlog.desk.uncertainty.Budget} ──▶ {@link tautlog.desk.uncertainty.Interval}
+ *   FastPeaks ───────────────┘ what sampling hides of a rise
+ * </pre>
+ *
+ * <p>Start at {@link tautlog.desk.uncertainty.Doubt}. Source: JCGM 100:2008 (combination of standard uncertainties, effective degrees of
+ * freedom); a part whose distribution is a rectangle is not taken for a normal one when it is the largest. What is not known is
+ * an end that is unknown, never a narrow interval. A static calibration does not prove dynamic accuracy.
+ */
+@org.jspecify.annotations.NullMarked
+package tautlog.desk.uncertainty;
