@@ -49,9 +49,12 @@ public final class History implements AutoCloseable {
          * @param cell the load cell's calibration, the day's or another
          */
         Calibration lineCalibration(CellCalibration cell, Rig rig) {
-            return outing.start().source() == OutingStart.Source.IMPORT
-                    ? cell.response()
-                    : LineCalibration.of(cell.response(), rig);
+            return cellCarriesMore() ? LineCalibration.of(cell.response(), rig) : cell.response();
+        }
+
+        /** Whether the cell's place enters: forces logged elsewhere are the line's tension already. */
+        boolean cellCarriesMore() {
+            return outing.start().source() != OutingStart.Source.IMPORT;
         }
 
         /**

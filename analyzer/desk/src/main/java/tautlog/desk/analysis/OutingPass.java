@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
+import tautlog.desk.uncertainty.Doubt;
+import tautlog.desk.uncertainty.SlackStudy;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
 import tautlog.recording.Damage;
@@ -45,8 +47,9 @@ final class OutingPass {
         TrustCount trust = new TrustCount(instrument);
         HookupTrack hookups = new HookupTrack(rig);
         MarkTrack marks = new MarkTrack();
+        SlackStudy slack = new SlackStudy(instrument, rig, calibration);
         Detection detection = new Detection(instrument, rig, calibration, collector);
-        EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups)));
+        EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups), slack));
         HookupChoice choice = new HookupChoice(rig, forced, member.lessZero(calibration, all));
         LiveSpeech live = LiveSpeech.of(member.recording(), outing);
         List<Damage> damages = member.recording().replay(outing, choice);
@@ -70,7 +73,8 @@ final class OutingPass {
                         .toList(),
                 collector.hours(findings),
                 damages,
-                live.with(now, LiveSpeech.of(member.recording(), outing), differences.isEmpty() && damages.isEmpty()));
+                live.with(now, LiveSpeech.of(member.recording(), outing), differences.isEmpty() && damages.isEmpty()),
+                new Doubt(cell, calibration, rig, member.cellCarriesMore(), slack, collector.findings()));
     }
 
     private static QuietEvidence turns(HookupTrack hookups) {

@@ -75,7 +75,8 @@ final class ReportAssembly {
                 study.rig(),
                 study.calibration(),
                 study.member().outing().start().instrument().rate(),
-                new OutingPlaces(study));
+                new OutingPlaces(study),
+                study.doubt());
         List<Finding> all = study.findings();
         Derivation.each(all, Finding.Pull.class, to::pull, pulls);
         Derivation.each(all, Finding.Overload.class, to::overload, overloads);

@@ -2,6 +2,7 @@ package tautlog.desk.analysis;
 
 import java.util.List;
 import tautlog.desk.report.Report;
+import tautlog.desk.uncertainty.Doubt;
 import tautlog.detect.Finding;
 import tautlog.recording.Damage;
 import tautlog.rig.Rig;
@@ -17,6 +18,7 @@ import tautlog.sample.Calibration;
  * @param marks that people left
  * @param damages blocks that could not be read; their samples are gaps
  * @param live whether the logger said the same on the day
+ * @param doubt how far its tensions may be off
  */
 public record Study(
         int ordinal,
@@ -31,7 +33,8 @@ public record Study(
         List<MarkTrack.MarkAt> marks,
         Report.Hours hours,
         List<Damage> damages,
-        LiveSpeech.Agreement live) {
+        LiveSpeech.Agreement live,
+        Doubt doubt) {
     public Study {
         differences = List.copyOf(differences);
         findings = List.copyOf(findings);

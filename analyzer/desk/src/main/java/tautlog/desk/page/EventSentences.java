@@ -17,7 +17,8 @@ final class EventSentences {
     String shock(Entry.Shock shock) {
         String sentence = screen.preciseTime(shock.at()) + " Shock: a line that had been slack for "
                 + Screen.length(shock.slackSeconds()) + " snapped tight to "
-                + screen.force(shock.peakNewtons(), shock.atLeast()) + " within "
+                + screen.force(shock.peakNewtons(), shock.atLeast()) + screen.interval(shock.peakInterval())
+                + " within "
                 + Screen.length(shock.riseSeconds()) + ", "
                 + Screen.share(shock.share(), shock.against(), shock.atLeast())
                 + settled(shock)
@@ -65,7 +66,8 @@ final class EventSentences {
     String jolt(Entry.Jolt jolt) {
         return screen.preciseTime(jolt.at()) + " Jolt: the loaded line was jerked by "
                 + screen.force(jolt.riseNewtons(), jolt.atLeast())
-                + " to " + screen.force(jolt.peakNewtons(), jolt.atLeast()) + " within "
+                + " to " + screen.force(jolt.peakNewtons(), jolt.atLeast()) + screen.interval(jolt.peakInterval())
+                + " within "
                 + Screen.length(jolt.riseSeconds()) + ", "
                 + Screen.share(jolt.share(), jolt.against(), jolt.atLeast()) + "." + more(jolt.atLeast());
     }
@@ -142,7 +144,8 @@ final class EventSentences {
 
     String overload(Entry.Overload overload) {
         return screen.preciseTime(overload.start()) + " Overload" + band(overload.band()) + ": "
-                + screen.force(overload.peakNewtons(), overload.atLeast()) + ", "
+                + screen.force(overload.peakNewtons(), overload.atLeast()) + screen.interval(overload.peakInterval())
+                + ", "
                 + Screen.share(overload.share(), overload.against(), overload.atLeast()) + " "
                 + screen.force(overload.against().newtons())
                 + (overload.against().isAtMost() ? " at most" : "") + " (hookup "

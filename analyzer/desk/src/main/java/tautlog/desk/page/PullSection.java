@@ -3,6 +3,7 @@ package tautlog.desk.page;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.Report;
 import tautlog.detect.Known;
@@ -38,29 +39,55 @@ final class PullSection {
     }
 
     private Block table(List<Entry.Pull> pulls) {
-        String unit = screen.unit().symbol();
+        boolean hasIntervals = pulls.stream().anyMatch(PullSection::isBounded);
         return new Block.Table(
                 "Pulls",
-                List.of(
-                        Block.Column.left("Start"),
-                        Block.Column.right("Length"),
-                        Block.Column.right("Peak " + unit),
-                        Block.Column.right("Mean " + unit),
-                        Block.Column.right("Of limit"),
-                        Block.Column.left("Hookup"),
-                        Block.Column.left("")),
-                pulls.stream().map(this::row).toList());
+                columns(hasIntervals),
+                pulls.stream().map(pull -> row(pull, hasIntervals)).toList());
     }
 
-    private List<String> row(Entry.Pull pull) {
-        return List.of(
+    private List<Block.Column> columns(boolean hasIntervals) {
+        String unit = screen.unit().symbol();
+        Stream<Block.Column> interval = hasIntervals ? Stream.of(Block.Column.right("It lies in")) : Stream.empty();
+        return Stream.of(
+                        Stream.of(
+                                Block.Column.left("Start"),
+                                Block.Column.right("Length"),
+                                Block.Column.right("Peak " + unit)),
+                        interval,
+                        Stream.of(
+                                Block.Column.right("Mean " + unit),
+                                Block.Column.right("Of limit"),
+                                Block.Column.left("Hookup"),
+                                Block.Column.left("")))
+                .flatMap(columns -> columns)
+                .toList();
+    }
+
+    private List<String> row(Entry.Pull pull, boolean hasIntervals) {
+        List<String> cells = new ArrayList<>(List.of(
                 screen.time(pull.start()),
                 Screen.length(pull.durationSeconds()),
-                bound(pull.atLeast()) + screen.bareForce(pull.peakNewtons()),
+                bound(pull.atLeast()) + screen.bareForce(pull.peakNewtons())));
+        if (hasIntervals) {
+            cells.add(screen.bareInterval(pull.peakInterval()));
+        }
+        cells.addAll(List.of(
                 bound(pull.atLeast()) + screen.bareForce(pull.meanNewtons()),
                 bound(pull.atLeast() || pull.against().isAtMost()) + Screen.percent(pull.share()),
                 pull.against().hookup() + (pull.against().assumed() ? "*" : ""),
-                String.join(", ", remarks(pull)));
+                String.join(", ", remarks(pull))));
+        return cells;
+    }
+
+    private static boolean isBounded(Entry.Pull pull) {
+        return pull.peakInterval().lowNewtons().isPresent();
+    }
+
+    private static String intervals(List<Entry.Pull> shown) {
+        return shown.stream().anyMatch(PullSection::isBounded)
+                ? "It lies in: the true peak does, with 95 %; ? is an end that is not known."
+                : "How far these forces may be off is not known: see \"How far to trust this\".";
     }
 
     private static String bound(boolean isLower) {
@@ -71,6 +98,9 @@ final class PullSection {
         List<String> remarks = new ArrayList<>();
         if (pull.overloads() > 0) {
             remarks.add("OVER" + (pull.overloads() > 1 ? " x" + pull.overloads() : ""));
+        }
+        if (pull.mayBeOver()) {
+            remarks.add("MAY BE OVER");
         }
         if (pull.shocks() > 0) {
             remarks.add("shock" + (pull.shocks() > 1 ? " x" + pull.shocks() : ""));
@@ -88,6 +118,9 @@ final class PullSection {
     }
 
     private static void legend(List<Entry.Pull> shown, List<Block> blocks) {
+        if (shown.isEmpty()) {
+            return;
+        }
         List<String> legend = new ArrayList<>();
         if (shown.stream().anyMatch(pull -> pull.against().assumed())) {
             legend.add("* assumed: nobody said that this hookup was on.");
@@ -99,6 +132,11 @@ final class PullSection {
             legend.add(
                     "≥ at a peak: the reading was at its own end or past the cell's capacity, the pull was at least this.");
         }
+        legend.add(intervals(shown));
+        if (shown.stream().anyMatch(Entry.Pull::mayBeOver)) {
+            legend.add(
+                    "MAY BE OVER: no reading was above the limit, but with what is known of their errors the peak may have been.");
+        }
         if (shown.stream().anyMatch(pull -> pull.held() == Known.YES)) {
             legend.add("held: the shaft stood still throughout, the brake held.");
         }
@@ -106,8 +144,6 @@ final class PullSection {
             legend.add("gap: readings are missing in it; cut: it was cut off by a gap or the outing's end, what came"
                     + " after is not known.");
         }
-        if (!legend.isEmpty()) {
-            blocks.add(new Block.Paragraph(String.join(" ", legend)));
-        }
+        blocks.add(new Block.Paragraph(String.join(" ", legend)));
     }
 }

@@ -10,10 +10,12 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
+import tautlog.desk.uncertainty.Interval;
 import tautlog.quantity.ForceUnit;
 
 /**
@@ -50,6 +52,23 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
     /** {@code 15.7}, for a table whose head names the unit. */
     public String bareForce(double newtons) {
         return unit.number(BigDecimal.valueOf(newtons));
+    }
+
+    /** {@code 15.2–16.1}, for a table whose head names the unit; {@code ?} for an end that is not known. */
+    String bareInterval(Interval interval) {
+        return bareEnd(interval.lowNewtons()) + "–" + bareEnd(interval.highNewtons());
+    }
+
+    private String bareEnd(OptionalDouble newtons) {
+        return newtons.isPresent() ? bareForce(newtons.getAsDouble()) : "?";
+    }
+
+    /** {@code " (15.2 to 16.1 kN with 95 %)"}; nothing when an end is not known. */
+    String interval(Interval interval) {
+        return interval.isKnown()
+                ? " (" + bareEnd(interval.lowNewtons()) + " to "
+                        + force(interval.highNewtons().getAsDouble()) + " with 95 %)"
+                : "";
     }
 
     /** {@code 15.7 kN}, or {@code at least 15.7 kN} when it is a lower bound. */

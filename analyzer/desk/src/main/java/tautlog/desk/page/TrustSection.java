@@ -93,6 +93,7 @@ final class TrustSection {
                         .map(at -> "The load cell was calibrated on " + screen.date(at) + ".")
                         .orElse("When the load cell was calibrated is not known.")
                 + " A static calibration does not prove dynamic accuracy.");
+        bullets.add(new IntervalWords(report).sentence());
         return bullets;
     }
 

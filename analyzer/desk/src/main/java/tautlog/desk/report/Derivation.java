@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tautlog.desk.uncertainty.Doubt;
 import tautlog.detect.Finding;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Band;
@@ -24,12 +25,14 @@ public final class Derivation {
     private final Calibration calibration;
     private final SampleRate rate;
     private final Places places;
+    private final Doubt doubt;
 
-    public Derivation(Rig rig, Calibration calibration, SampleRate rate, Places places) {
+    public Derivation(Rig rig, Calibration calibration, SampleRate rate, Places places, Doubt doubt) {
         this.rig = rig;
         this.calibration = calibration;
         this.rate = rate;
         this.places = places;
+        this.doubt = doubt;
     }
 
     /** Where the outing knows more than a finding says. */
@@ -66,7 +69,9 @@ public final class Derivation {
                 pull.atLeast(),
                 pull.hasGap(),
                 pull.cutByGap(),
-                pull.cutByEnd());
+                pull.cutByEnd(),
+                doubt.ofPeak(pull.peak(), pull.startNumber(), pull.endNumber(), pull.atLeast()),
+                doubt.ofMean(sum / pull.samples(), pull.atLeast()));
     }
 
     public Entry.Overload overload(Finding.Overload overload) throws RecordingException {
@@ -85,7 +90,8 @@ public final class Derivation {
                 overload.hasGap(),
                 overload.cutByGap(),
                 overload.cutByEnd(),
-                hookup.items().stream().map(item -> load(item, peak)).toList());
+                hookup.items().stream().map(item -> load(item, peak)).toList(),
+                doubt.ofPeak(overload.peak(), overload.startNumber(), overload.endNumber(), overload.atLeast()));
     }
 
     private static ItemLoad load(LoadedItem item, BigDecimal tension) {
@@ -127,7 +133,8 @@ public final class Derivation {
                 against,
                 peak / against.newtons(),
                 shock.atLeast(),
-                shock.hasGap());
+                shock.hasGap(),
+                doubt.ofPeak(shock.peak(), shock.startNumber(), shock.peakNumber(), shock.atLeast()));
     }
 
     /** The crest of a half sine whose quarter period is {@code rise} samples, if it lay between two of them. */
@@ -146,7 +153,8 @@ public final class Derivation {
                 rate.seconds(jolt.peakNumber() - jolt.startNumber()),
                 against,
                 peak / against.newtons(),
-                jolt.atLeast());
+                jolt.atLeast(),
+                doubt.ofPeak(jolt.peak(), jolt.startNumber(), jolt.peakNumber(), jolt.atLeast()));
     }
 
     public Entry.Drop drop(Finding.Drop drop) throws RecordingException {

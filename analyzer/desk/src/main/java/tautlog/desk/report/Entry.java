@@ -2,6 +2,7 @@ package tautlog.desk.report;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import tautlog.desk.uncertainty.Interval;
 import tautlog.detect.Finding.ShaftAfterDrop;
 import tautlog.detect.Finding.StallEnd;
 import tautlog.detect.Finding.TroubleKind;
@@ -12,7 +13,7 @@ import tautlog.rig.Band;
  * A finding in newtons, seconds and UTC. Definitions: {@code analyzer/FINDINGS.md}.
  *
  * <p>Names ending in {@code Newtons} are forces, in {@code Seconds} times, in {@code Rpm} shaft speeds in revolutions per
- * minute; {@code share} is tension / limit.
+ * minute; {@code share} is tension / limit. Names ending in {@code Interval} say where the true force lies.
  */
 public sealed interface Entry {
     /** Where it starts; entries are listed by this. */
@@ -52,8 +53,17 @@ public sealed interface Entry {
             boolean atLeast,
             boolean hasGap,
             boolean cutByGap,
-            boolean cutByEnd)
-            implements Entry {}
+            boolean cutByEnd,
+            Interval peakInterval,
+            Interval meanInterval)
+            implements Entry {
+        /** The peak may have been above the limit although none was seen there. */
+        public boolean mayBeOver() {
+            return overloads == 0
+                    && peakInterval.highNewtons().isPresent()
+                    && peakInterval.highNewtons().getAsDouble() > against.newtons();
+        }
+    }
 
     /** Tension above the limit. */
     record Overload(
@@ -68,7 +78,8 @@ public sealed interface Entry {
             boolean hasGap,
             boolean cutByGap,
             boolean cutByEnd,
-            List<ItemLoad> items)
+            List<ItemLoad> items,
+            Interval peakInterval)
             implements Entry {
         public Overload {
             items = List.copyOf(items);
@@ -99,7 +110,8 @@ public sealed interface Entry {
             Against against,
             double share,
             boolean atLeast,
-            boolean hasGap)
+            boolean hasGap,
+            Interval peakInterval)
             implements Entry {
         @Override
         public Moment end() {
@@ -120,7 +132,8 @@ public sealed interface Entry {
             double riseSeconds,
             Against against,
             double share,
-            boolean atLeast)
+            boolean atLeast,
+            Interval peakInterval)
             implements Entry {
         @Override
         public Moment end() {

@@ -7,6 +7,8 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import tautlog.desk.uncertainty.Cause;
+import tautlog.desk.uncertainty.Interval;
 import tautlog.detect.Known;
 
 /** Writes a {@link Report} as one JSON document. Keys end in their unit, are added, never renamed; unknown is null. */
@@ -89,6 +91,19 @@ public final class JsonReport {
         json.flag("limit_is_at_most", pull.against().isAtMost());
         json.flag("hookup_assumed", pull.against().assumed());
         json.flag("at_least", pull.atLeast());
+        interval("uncertainty", pull.peakInterval());
+        interval("mean_uncertainty", pull.meanInterval());
+    }
+
+    /** Where the true force lies; an end that is not known is null. */
+    private void interval(String key, Interval interval) throws IOException {
+        json.begin(key);
+        json.number("low_n", interval.lowNewtons());
+        json.number("high_n", interval.highNewtons());
+        json.number("coverage", Interval.COVERAGE);
+        json.text("largest", interval.largest().map(Cause::word));
+        json.texts("leaves_out", interval.leavesOut());
+        json.end();
     }
 
     private void overload(Entry.Overload overload) throws IOException {
@@ -104,12 +119,13 @@ public final class JsonReport {
         json.flag("has_gap", overload.hasGap());
         json.flag("cut_by_gap", overload.cutByGap());
         json.flag("cut_by_end", overload.cutByEnd());
-        json.list("items", overload.items(), this::item);
+        json.list("items", overload.items(), item -> item(item, overload));
         json.text("hookup", overload.against().hookup());
         json.flag("hookup_assumed", overload.against().assumed());
+        interval("uncertainty", overload.peakInterval());
     }
 
-    private void item(ItemLoad item) throws IOException {
+    private void item(ItemLoad item, Entry.Overload overload) throws IOException {
         json.text("gear", item.gear());
         json.number("load_n", item.loadNewtons());
         json.number("allowed_n", item.allowedNewtons());
@@ -117,6 +133,12 @@ public final class JsonReport {
         json.number("breaking_n", item.breakingNewtons());
         json.number("share", item.share());
         json.flag("allowed_is_at_most", item.allowedIsAtMost());
+        Interval load = overload.peakInterval().times(item.loadNewtons() / overload.peakNewtons());
+        json.number("load_low_n", load.lowNewtons());
+        json.number("load_high_n", load.highNewtons());
+        Interval share = load.times(1 / item.allowedNewtons());
+        json.number("share_low", share.lowNewtons());
+        json.number("share_high", share.highNewtons());
     }
 
     private void shock(Entry.Shock shock) throws IOException {
@@ -133,6 +155,7 @@ public final class JsonReport {
         json.flag("has_gap", shock.hasGap());
         against(shock.against());
         json.flag("at_least", shock.atLeast());
+        interval("uncertainty", shock.peakInterval());
     }
 
     private void jolt(Entry.Jolt jolt) throws IOException {
@@ -144,6 +167,7 @@ public final class JsonReport {
         json.number("share", jolt.share());
         against(jolt.against());
         json.flag("at_least", jolt.atLeast());
+        interval("uncertainty", jolt.peakInterval());
     }
 
     private void against(Entry.Against against) throws IOException {

@@ -10,11 +10,10 @@ import org.hipparchus.distribution.continuous.TDistribution;
  *
  * <p>Normal parts, and all rectangles but the largest, are combined as squares and scaled as Student's t for the effective degrees
  * of freedom (Welch and Satterthwaite; JCGM 100:2008, G.4). The largest rectangle is added to that as the rectangle that it
- * is: the sum's distribution is known in closed form, and the half width is where it holds {@link #COVERAGE}. So the interval
+ * is: the sum's distribution is known in closed form, and the half width is where it holds {@link Interval#COVERAGE}. So the interval
  * is neither too wide when a rectangle is most of it nor too narrow when it is not.
  */
 final class Budget {
-    static final double COVERAGE = 0.95;
     /** Beyond it Student's t is the normal distribution to all digits shown. */
     private static final double MANY = 1e6;
     /** Student's t has a mean above 1 only; a fit with one degree of freedom is taken to have a little more. */
@@ -40,10 +39,10 @@ final class Budget {
         double variance = Math.max(0, parts.stream().mapToDouble(Part::variance).sum() - rectangle * rectangle / 3);
         double rest = Math.sqrt(variance);
         if (rest <= 1e-9 * rectangle) {
-            return COVERAGE * rectangle;
+            return Interval.COVERAGE * rectangle;
         }
         TDistribution t = new TDistribution(effectiveFreedom(variance));
-        double alone = t.inverseCumulativeProbability((1 + COVERAGE) / 2) * rest;
+        double alone = t.inverseCumulativeProbability((1 + Interval.COVERAGE) / 2) * rest;
         return rectangle <= 1e-9 * rest ? alone : solve(t, rest, rectangle, alone);
     }
 
@@ -54,11 +53,11 @@ final class Budget {
 
     /** By halving: the probability inside rises with the width. */
     private static double solve(TDistribution t, double rest, double rectangle, double alone) {
-        double low = Math.max(0, COVERAGE * rectangle - alone);
+        double low = Math.max(0, Interval.COVERAGE * rectangle - alone);
         double high = rectangle + alone;
         for (int step = 0; step < 60; step++) {
             double middle = (low + high) / 2;
-            if (inside(t, rest, rectangle, middle) < COVERAGE) {
+            if (inside(t, rest, rectangle, middle) < Interval.COVERAGE) {
                 low = middle;
             } else {
                 high = middle;

@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Where the true tension lies with a probability of {@link Budget#COVERAGE}.
+ * Where the true tension lies with a probability of {@link #COVERAGE}.
  *
  * @param lowNewtons empty: unknown
  * @param highNewtons empty: unknown, the tension may have been any amount greater
@@ -14,6 +14,9 @@ import java.util.OptionalDouble;
  */
 public record Interval(
         OptionalDouble lowNewtons, OptionalDouble highNewtons, Optional<Cause> largest, List<String> leavesOut) {
+    /** The probability with which the true value lies inside. */
+    public static final double COVERAGE = 0.95;
+
     public Interval {
         leavesOut = List.copyOf(leavesOut);
     }

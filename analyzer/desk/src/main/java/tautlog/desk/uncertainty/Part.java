@@ -7,7 +7,7 @@ package tautlog.desk.uncertainty;
  */
 record Part(Cause cause, Shape shape, double newtons) {
     private static final double COVERED_BY_NORMAL = 1.959963984540054; // 97.5 % point of the normal distribution
-    private static final double COVERED_BY_RECTANGLE = Budget.COVERAGE;
+    private static final double COVERED_BY_RECTANGLE = Interval.COVERAGE;
 
     /** Distribution of a part. */
     enum Shape {

@@ -15,6 +15,7 @@ import tautlog.desk.report.Entry;
 import tautlog.desk.report.LeftOut;
 import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
+import tautlog.desk.uncertainty.Interval;
 import tautlog.detect.Finding.ShaftAfterDrop;
 import tautlog.detect.Finding.StallEnd;
 import tautlog.detect.Known;
@@ -41,6 +42,8 @@ class HappenedSectionTest {
         return new Moment(Optional.empty(), 1, seconds);
     }
 
+    private static final Interval UNKNOWN = Interval.unknown("of a test");
+
     private Entry.Against limit() {
         return new Entry.Against("straight", false, 10_000, isAtMost, "choker");
     }
@@ -61,7 +64,9 @@ class HappenedSectionTest {
                 isStopped,
                 false,
                 false,
-                false));
+                false,
+                UNKNOWN,
+                UNKNOWN));
     }
 
     private void overload(double start, double peak, Band band) {
@@ -77,7 +82,8 @@ class HappenedSectionTest {
                 false,
                 false,
                 false,
-                List.of()));
+                List.of(),
+                UNKNOWN));
     }
 
     private void shock(double seconds, double peak, boolean resolved) {
@@ -95,11 +101,13 @@ class HappenedSectionTest {
                 limit(),
                 peak / 10_000,
                 isStopped,
-                false));
+                false,
+                UNKNOWN));
     }
 
     private void jolt(double seconds, double peak) {
-        jolts.add(new Entry.Jolt(at(seconds - 0.1), at(seconds), peak, 4_000, 0.1, limit(), peak / 10_000, isStopped));
+        jolts.add(new Entry.Jolt(
+                at(seconds - 0.1), at(seconds), peak, 4_000, 0.1, limit(), peak / 10_000, isStopped, UNKNOWN));
     }
 
     private void drop(double seconds, double before, double after, Known slack, ShaftAfterDrop shaft) {

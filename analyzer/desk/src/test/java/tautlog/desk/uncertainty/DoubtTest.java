@@ -1,0 +1,134 @@
+package tautlog.desk.uncertainty;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import tautlog.calibration.CellCalibration;
+import tautlog.config.ConfigException;
+import tautlog.detect.Finding;
+import tautlog.fixtures.Rigs;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
+
+class DoubtTest {
+    private static final Instrument INSTRUMENT = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 10_000, 8_388_607, 0);
+    private static final Rig RIG = Rigs.withLimit("40000", "20000");
+    /** Ten counts a newton, scatter of 20 counts, 10 degrees of freedom, coefficients known exactly. */
+    private static final String TOML = """
+            schema = 1
+            b0_counts = 0.0
+            b1_counts_per_newton = 10.0
+            [fit]
+            residual_sd_counts = 20.0
+            degrees_of_freedom = 10
+            least_load_n = 0.0
+            greatest_load_n = 30000.0
+            reference_percent = 0.0
+            [fit.covariance]
+            b0_b0 = 0.0
+            b0_b1 = 0.0
+            b1_b1 = 0.0
+            """;
+
+    private final SlackStudy slack = new SlackStudy(INSTRUMENT, RIG, Calibration.of("0", "0.1"));
+
+    private void slackAt(int counts, int seconds) {
+        int[] all = new int[10 * seconds];
+        java.util.Arrays.fill(all, counts);
+        slack.tension(0, 0, 0, all, 0, all.length);
+    }
+
+    private Doubt doubt(String toml, Finding... findings) throws ConfigException {
+        CellCalibration cell = CellCalibration.parse("calibration.toml", toml);
+        return new Doubt(cell, cell.response(), RIG, true, slack, List.of(findings));
+    }
+
+    private static void assertAround(double newtons, double half, Interval interval) {
+        assertEquals(newtons - half, interval.lowNewtons().orElseThrow(), 1e-3);
+        assertEquals(newtons + half, interval.highNewtons().orElseThrow(), 1e-3);
+    }
+
+    @Test
+    void theScatterOfTheCalibrationIsStudentsT() throws ConfigException {
+        // given a zero that was seen to stand still
+        slackAt(0, 30);
+        // when
+        Interval interval = doubt(TOML).ofMean(20_000, false);
+        // then: 2.228 (Student's t, 10 degrees of freedom, any printed table) · 20 counts / 10 counts a newton
+        assertAround(
+                20_000,
+                4.456,
+                new Interval(interval.lowNewtons(), interval.highNewtons(), interval.largest(), List.of()));
+        assertEquals(Optional.of(Cause.CALIBRATION), interval.largest());
+        assertTrue(interval.leavesOut().isEmpty(), interval.leavesOut().toString());
+    }
+
+    @Test
+    void nothingIsKnownWithoutTheQualityOfTheCalibration() throws ConfigException {
+        Interval interval = doubt("zero_counts = 0.0\nnewtons_per_count = 0.1").ofPeak(200_000, 0, 9, false);
+        assertTrue(interval.lowNewtons().isEmpty() && interval.highNewtons().isEmpty());
+        assertFalse(interval.leavesOut().isEmpty());
+    }
+
+    @Test
+    void nothingIsKnownBeyondTheGreatestLoadOfTheCalibration() throws ConfigException {
+        assertTrue(doubt(TOML).ofPeak(300_000, 0, 9, false).isKnown());
+        assertFalse(doubt(TOML).ofPeak(300_010, 0, 9, false).isKnown());
+    }
+
+    @Test
+    void aZeroThatWasNeverSeenCountsWithTheDriftSettingAndIsSaid() throws ConfigException {
+        Interval interval = doubt(TOML).ofMean(20_000, false);
+        assertEquals(Optional.of(Cause.ZERO), interval.largest());
+        assertTrue(interval.highNewtons().orElseThrow() - 20_000 > 0.95 * 200);
+        assertTrue(interval.leavesOut().get(0).startsWith("zero unproven"));
+    }
+
+    @Test
+    void aZeroSeenOffMakesTheIntervalWider() throws ConfigException {
+        // given: three stretches of 10 s, 100 N off: bound 100 · 4/3
+        slackAt(1_000, 30);
+        // when
+        double half = doubt(TOML).ofMean(20_000, false).highNewtons().orElseThrow() - 20_000;
+        // then: most of ± 133.3 N, which alone would give 126.7
+        assertEquals(126.7, half, 1.5);
+    }
+
+    @Test
+    void anEndStopHasNoUpperEnd() throws ConfigException {
+        Interval interval = doubt(TOML).ofPeak(200_000, 0, 9, true);
+        assertTrue(interval.lowNewtons().isPresent());
+        assertTrue(interval.highNewtons().isEmpty());
+    }
+
+    @Test
+    void aFastRiseMayHaveReachedMoreBetweenTwoReadings() throws ConfigException {
+        // given a rise of 5 samples: crest 20000 / cos(π / 20) = 20249.2
+        slackAt(0, 30);
+        Doubt doubt = doubt(TOML, jolt(100, 105, 200_000));
+        // when
+        Interval fast = doubt.ofPeak(200_000, 90, 200, false);
+        Interval slow = doubt.ofPeak(199_000, 90, 200, false);
+        // then
+        assertEquals(20_249.2, fast.highNewtons().orElseThrow(), 5);
+        assertEquals(Optional.of(Cause.FAST_PEAK), fast.largest());
+        assertEquals(19_900, slow.highNewtons().orElseThrow(), 5);
+    }
+
+    @Test
+    void aRiseOfFewerThanFourSamplesHasNoUpperEnd() throws ConfigException {
+        assertTrue(doubt(TOML, jolt(100, 103, 200_000))
+                .ofPeak(200_000, 90, 200, false)
+                .highNewtons()
+                .isEmpty());
+    }
+
+    private static Finding jolt(long start, long peakNumber, int peak) {
+        return new Finding.Jolt(start, 10_000, peakNumber, peak, "straight", false);
+    }
+}
