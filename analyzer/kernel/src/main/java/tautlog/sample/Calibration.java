@@ -70,24 +70,21 @@ public record Calibration(BigDecimal zeroCounts, BigDecimal newtonsPerCount, Big
      */
     public long topCounts() {
         return curvature.signum() < 0
-                ? turnCounts().setScale(0, RoundingMode.CEILING).min(MOST).longValueExact()
+                ? turnCounts(RoundingMode.CEILING).min(MOST).longValueExact()
                 : Long.MAX_VALUE;
     }
 
     /** The greatest count, below zero, at which a response that bends up falls no more; below every int for another one. */
     public long bottomCounts() {
         return curvature.signum() > 0
-                ? turnCounts()
-                        .setScale(0, RoundingMode.FLOOR)
-                        .max(MOST.negate())
-                        .longValueExact()
+                ? turnCounts(RoundingMode.FLOOR).max(MOST.negate()).longValueExact()
                 : Long.MIN_VALUE;
     }
 
-    /** Where 1 + 4 · curvature · u is 0. */
-    private BigDecimal turnCounts() {
+    /** Where 1 + 4 · curvature · newtonsPerCount · (c − zero) is 0, rounded once. */
+    private BigDecimal turnCounts(RoundingMode rounding) {
         BigDecimal slope = newtonsPerCount.multiply(curvature).multiply(BigDecimal.valueOf(4));
-        return zeroCounts.subtract(BigDecimal.ONE.divide(slope, MathContext.DECIMAL128));
+        return zeroCounts.multiply(slope).subtract(BigDecimal.ONE).divide(slope, 0, rounding);
     }
 
     /** The tension in newtons: exact for a straight line, else the double of {@link #newtons}. */

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.LostOuting;
 import tautlog.recording.Outing;
@@ -42,12 +43,19 @@ public final class History implements AutoCloseable {
         /**
          * From counts to the line's tension under {@code rig}: its cell's place counts for an instrument's own readings, while
          * forces logged elsewhere are taken to be the line's tension already.
+         *
+         * @throws RecordingException if it does not fit the instrument
          */
-        Calibration lineCalibration(Rig rig) {
+        Calibration lineCalibration(Rig rig) throws RecordingException {
             OutingStart start = outing.start();
-            return start.source() == OutingStart.Source.IMPORT
+            Calibration line = start.source() == OutingStart.Source.IMPORT
                     ? start.calibration().response()
                     : LineCalibration.of(start.calibration().response(), rig);
+            Optional<String> misfit = LineCalibration.misfit(line, start.instrument(), rig);
+            if (misfit.isPresent()) {
+                throw new RecordingException(file + ": outing " + (outing.index() + 1) + ": " + misfit.get());
+            }
+            return line;
         }
 
         private long startMicros() {
