@@ -32,11 +32,17 @@ public final class Beacon {
     private final Instrument instrument;
     private final Map<String, Levels> hookups = new HashMap<>();
     private final Levels unknown;
+    /** Counts from which on a curve says nothing. */
+    private final long top;
+
+    private final long bottom;
     private Levels levels;
 
     /** Begins with the hookup that the rig assumes. */
     public Beacon(Instrument instrument, Rig rig, Calibration calibration) {
         this.instrument = instrument;
+        top = calibration.topCounts();
+        bottom = calibration.bottomCounts();
         for (Hookup hookup : rig.hookups()) {
             hookups.put(hookup.id(), levels(hookup, calibration));
         }
@@ -77,7 +83,9 @@ public final class Beacon {
         }
         boolean endStop = (flags & Evidence.FLAG_END_STOP) != 0
                 || instrument.isAtEndStop(least)
-                || instrument.isAtEndStop(greatest);
+                || instrument.isAtEndStop(greatest)
+                || greatest >= top
+                || least <= bottom;
         if (endStop) {
             return FAULT;
         }

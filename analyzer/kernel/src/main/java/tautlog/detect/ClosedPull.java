@@ -55,7 +55,8 @@ final class ClosedPull {
                 cutByEnd,
                 load.bandSamples(),
                 load.winching,
-                load.held);
+                load.held,
+                load.squares.total());
     }
 
     private Known held() {

@@ -45,6 +45,7 @@ public final class Detection implements Evidence {
     private final ShaftJoin shaftJoin;
     private final boolean hasShaftSensor;
     private final Thresholds thresholds;
+    private final boolean isCurved;
     private final PullDetector pulls;
     private final OverloadDetector overloads;
     private final JoltDetector jolts;
@@ -73,6 +74,7 @@ public final class Detection implements Evidence {
     public Detection(Instrument instrument, Rig rig, Calibration calibration, FindingSink sink) {
         this.sink = sink;
         thresholds = new Thresholds(instrument, rig, calibration);
+        isCurved = thresholds.relations.areCurved();
         hookups = new LimitsByHookup(rig, calibration);
         HookupLimits limits = hookups.inForce();
         frames = new Frames(instrument);
@@ -250,6 +252,9 @@ public final class Detection implements Evidence {
 
     private void giveRun() {
         if (run.n > 0) {
+            if (isCurved) {
+                run.square();
+            }
             pulls.run(run);
             overloads.run(run);
             shocks.run(run);

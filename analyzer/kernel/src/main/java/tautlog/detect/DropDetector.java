@@ -11,6 +11,7 @@ import tautlog.sample.Instrument;
  */
 final class DropDetector implements Detector {
     private final Thresholds thresholds;
+    private final Relations relations;
     private final CountRing ring;
     private final InputLog inputs;
     private final FindingSink sink;
@@ -26,6 +27,7 @@ final class DropDetector implements Detector {
     /** @param ring holds the samples before each run, and the run itself when it comes here */
     DropDetector(Instrument instrument, Thresholds thresholds, CountRing ring, InputLog inputs, FindingSink sink) {
         this.thresholds = thresholds;
+        relations = thresholds.relations;
         this.ring = ring;
         this.inputs = inputs;
         this.sink = sink;
@@ -59,7 +61,7 @@ final class DropDetector implements Detector {
                 quiet.notAbove(thresholds.dropFrom - 1L);
             } else {
                 quiet.notAbove(high);
-                quiet.notBelow(thresholds.dropIsAtMost((int) Math.min(high, Integer.MAX_VALUE)) + 1L);
+                quiet.notBelow(relations.dropsTo((int) Math.min(high, Integer.MAX_VALUE)) + 1L);
             }
             for (PendingDrop drop : pending) {
                 drop.narrow(quiet, run.first);
@@ -77,12 +79,12 @@ final class DropDetector implements Detector {
     /** A cheap bound: false when no sample of the run can be a drop. */
     private boolean mayDrop(Run run) {
         int high = Math.max(bounds.greatest(), run.greatest);
-        return high >= thresholds.dropFrom && run.least <= thresholds.dropIsAtMost(high);
+        return high >= thresholds.dropFrom && run.least <= relations.dropsTo(high);
     }
 
     private void seek(Run run) {
         int high = Math.max(bounds.greatest(), run.greatest);
-        long most = thresholds.dropIsAtMost(high);
+        long most = relations.dropsTo(high);
         for (int k = 0; k < run.n; k++) {
             if (run.count(k) <= most) {
                 judge(run, k);
@@ -99,9 +101,7 @@ final class DropDetector implements Detector {
         long place = greatests.place(ring.placeOf(low), ring.placeOf(fall) - 1);
         int before = ring.at(place);
         int count = run.count(k);
-        if (before < thresholds.dropFrom
-                || count > thresholds.dropIsAtMost(before)
-                || !thresholds.isDropTo(count, before)) {
+        if (before < thresholds.dropFrom || count > relations.dropsTo(before) || !relations.isDrop(before, count)) {
             return;
         }
         fallBefore = fall;

@@ -1,5 +1,6 @@
 package tautlog.detect;
 
+import java.math.BigInteger;
 import java.util.List;
 
 /**
@@ -32,6 +33,7 @@ public sealed interface Finding {
      * @param bandSamples samples by share: to 0.25, to 0.5, to 0.75, to 1, above 1
      * @param winchingSamples sample numbers for which a shaft reading of 60 rpm or more speaks
      * @param heldSamples sample numbers for which a reading below 60 rpm speaks; the rest is unknown
+     * @param countSquares sum of the squares of the counts under a curved calibration, whose mean needs it; 0 under a straight line
      */
     record Pull(
             long startNumber,
@@ -51,10 +53,53 @@ public sealed interface Finding {
             boolean cutByEnd,
             List<Long> bandSamples,
             long winchingSamples,
-            long heldSamples)
+            long heldSamples,
+            BigInteger countSquares)
             implements Finding {
         public Pull {
             bandSamples = List.copyOf(bandSamples);
+        }
+
+        /** Under a straight line. */
+        public Pull(
+                long startNumber,
+                long endNumber,
+                int peak,
+                long countSum,
+                long samples,
+                String hookup,
+                boolean hookupIsAssumed,
+                int shareCounts,
+                int overloads,
+                int shocks,
+                Known held,
+                boolean atLeast,
+                boolean hasGap,
+                boolean cutByGap,
+                boolean cutByEnd,
+                List<Long> bandSamples,
+                long winchingSamples,
+                long heldSamples) {
+            this(
+                    startNumber,
+                    endNumber,
+                    peak,
+                    countSum,
+                    samples,
+                    hookup,
+                    hookupIsAssumed,
+                    shareCounts,
+                    overloads,
+                    shocks,
+                    held,
+                    atLeast,
+                    hasGap,
+                    cutByGap,
+                    cutByEnd,
+                    bandSamples,
+                    winchingSamples,
+                    heldSamples,
+                    BigInteger.ZERO);
         }
 
         @Override

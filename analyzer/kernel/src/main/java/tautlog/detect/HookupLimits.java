@@ -22,6 +22,9 @@ final class HookupLimits {
     /** Greatest counts with share ≤ 0.25, 0.5, 0.75, 1. */
     final int[] bands;
 
+    /** The calibration is a curve: sums of squares are kept. */
+    final boolean curved;
+
     private final Calibration calibration;
     private final BigDecimal newtons;
     private final double limitNewtons;
@@ -30,6 +33,7 @@ final class HookupLimits {
         this.id = hookup.id();
         this.assumed = assumed;
         this.calibration = calibration;
+        this.curved = !calibration.isStraight();
         this.newtons = hookup.limit().newtons();
         this.limitNewtons = newtons.doubleValue();
         this.atMost = hookup.limit().isAtMost();
@@ -60,13 +64,16 @@ final class HookupLimits {
         return calibration.newtons(counts) / limitNewtons;
     }
 
-    /** True when {@code counts} under this hookup is a greater share than {@code theirs} under {@code other}; exact. */
+    /** True when {@code counts} under this hookup is a greater share than {@code theirs} under {@code other}; exact for a straight line, by the doubles for a curve. */
     boolean isGreaterShare(int counts, HookupLimits other, int theirs) {
         if (this == other) {
             return counts > theirs;
         }
         double mine = share(counts);
         double yours = other.share(theirs);
+        if (curved) {
+            return mine > yours;
+        }
         if (Math.abs(mine - yours) > 1e-6 * (1 + Math.abs(mine) + Math.abs(yours))) {
             return mine > yours;
         }

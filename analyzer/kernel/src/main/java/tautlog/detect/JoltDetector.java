@@ -17,6 +17,7 @@ final class JoltDetector implements Detector {
     }
 
     private final Thresholds thresholds;
+    private final Relations relations;
     private final CountRing ring;
     private final FindingSink sink;
     private final SlidingExtreme leasts;
@@ -33,6 +34,7 @@ final class JoltDetector implements Detector {
     /** @param ring holds the samples before each run, and the run itself when it comes here */
     JoltDetector(Thresholds thresholds, HookupLimits limits, CountRing ring, FindingSink sink) {
         this.thresholds = thresholds;
+        relations = thresholds.relations;
         this.ring = ring;
         this.sink = sink;
         leasts = SlidingExtreme.least(ring, thresholds.joltWithin);
@@ -79,11 +81,11 @@ final class JoltDetector implements Detector {
             quiet.never();
             return;
         }
-        long low = bounds.least() - thresholds.joltRise / 4;
+        long low = bounds.least() - relations.joltMargin();
         if (low > thresholds.slackBelow) {
             quiet.notBelow(low);
         }
-        quiet.notAbove(Math.max(thresholds.slackBelow, low) + thresholds.joltRise - 1);
+        quiet.notAbove(relations.joltsFrom(Math.max(thresholds.slackBelow, low)) - 1);
     }
 
     private void take(JoltScan reading, Run run, int from) {
@@ -103,7 +105,7 @@ final class JoltDetector implements Detector {
 
     /** No count below this one opens a jolt: it rises from a tight sample, and none near is lower than the bounds. */
     private long leastThatOpens(Run run) {
-        return Math.max(thresholds.slackBelow, Math.min(run.least, bounds.least())) + thresholds.joltRise;
+        return relations.joltsFrom(Math.max(thresholds.slackBelow, Math.min(run.least, bounds.least())));
     }
 
     /** Looks from sample {@code k} on for one that opens a jolt; returns the sample after it, or the run's length. */
@@ -125,7 +127,7 @@ final class JoltDetector implements Detector {
         long place = ring.placeOf(number);
         long leastPlace = leasts.place(place - thresholds.joltWithin, place - 1);
         int least = ring.at(leastPlace);
-        boolean jerked = least >= thresholds.slackBelow && (long) run.count(i) - least >= thresholds.joltRise;
+        boolean jerked = least >= thresholds.slackBelow && relations.isJolt(least, run.count(i));
         if (!jerked || isHidden(reading, number, i)) {
             return false;
         }

@@ -8,30 +8,33 @@ import tautlog.fatigue.TurningPoints;
  * Counts the rainflow cycles of one pull after the other. Source: {@code FINDINGS.md}, Rainflow.
  *
  * <p>The history ends at the pull's end, which is known only afterwards: {@link #mark} remembers the state there, {@link #keep}
- * goes on past it, {@link #finish} goes back to it. Cycles are told when they can no longer be taken back.
+ * goes on past it, {@link #finish} goes back to it. Cycles are told when they can no longer be taken back. The points' indices are
+ * their counts.
  */
 final class PullCycles {
     private static final int FIRST_CAPACITY = 32;
     /** A tension that rises steadily moves by more than the gate in a run, but not in a piece of so many samples. */
     private static final int PIECE = 16;
 
+    private final Relations relations;
     private final FindingSink sink;
     private final Rainflow rainflow = new Rainflow(this::hold);
     private final TurningPoints points;
     private final Rainflow rainflowAtEnd = new Rainflow(this::hold);
     private final TurningPoints pointsAtEnd;
-    private double[] from = new double[FIRST_CAPACITY];
-    private double[] to = new double[FIRST_CAPACITY];
+    private long[] from = new long[FIRST_CAPACITY];
+    private long[] to = new long[FIRST_CAPACITY];
     private int[] halves = new int[FIRST_CAPACITY];
     private int held;
     private int heldAtEnd;
     private boolean marked;
     private boolean confirmed;
 
-    PullCycles(long gate, FindingSink sink) {
+    PullCycles(Relations relations, FindingSink sink) {
+        this.relations = relations;
         this.sink = sink;
-        points = new TurningPoints(gate, rainflow);
-        pointsAtEnd = new TurningPoints(gate, rainflowAtEnd);
+        points = new TurningPoints(relations.cycleGate(), rainflow);
+        pointsAtEnd = new TurningPoints(relations.cycleGate(), rainflowAtEnd);
     }
 
     /** A pull may begin with the next sample. */
@@ -50,7 +53,7 @@ final class PullCycles {
     }
 
     void run(Run run) {
-        if (points.takeAll(run.least, 0, run.greatest, 0, run.lastCount(), 0)) {
+        if (takesAll(run.least, run.greatest, run.lastCount())) {
             return;
         }
         for (int k = 0; k < run.n; k += PIECE) {
@@ -65,16 +68,21 @@ final class PullCycles {
             low = Math.min(low, run.count(k));
             high = Math.max(high, run.count(k));
         }
-        if (points.takeAll(low, 0, high, 0, run.count(end - 1), 0)) {
+        if (takesAll(low, high, run.count(end - 1))) {
             return;
         }
         for (int k = from; k < end; k++) {
-            points.accept(run.count(k), 0);
+            sample(run.count(k));
         }
     }
 
+    private boolean takesAll(int least, int greatest, int last) {
+        return points.takeAll(
+                relations.level(least), least, relations.level(greatest), greatest, relations.level(last), last);
+    }
+
     void sample(int count) {
-        points.accept(count, 0);
+        points.accept(relations.level(count), count);
     }
 
     /** The samples since the last {@link #keep} end the pull, unless {@link #keep} comes again. */
@@ -104,20 +112,20 @@ final class PullCycles {
         tell(held);
     }
 
-    private void hold(double first, double second, long firstIndex, long secondIndex, int howMany) {
+    private void hold(double first, double second, long firstCount, long secondCount, int howMany) {
         if (held == from.length) {
             from = Arrays.copyOf(from, 2 * held);
             to = Arrays.copyOf(to, 2 * held);
             halves = Arrays.copyOf(halves, 2 * held);
         }
-        from[held] = first;
-        to[held] = second;
+        from[held] = firstCount;
+        to[held] = secondCount;
         halves[held++] = howMany;
     }
 
     private void tell(int howMany) {
         for (int i = 0; i < howMany; i++) {
-            sink.cycle((long) Math.abs(to[i] - from[i]), (long) (from[i] + to[i]), halves[i]);
+            sink.cycle(Math.abs(to[i] - from[i]), from[i] + to[i], halves[i]);
         }
         held = 0;
     }

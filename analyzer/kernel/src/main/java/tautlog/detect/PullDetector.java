@@ -30,7 +30,7 @@ final class PullDetector implements Detector {
     PullDetector(Thresholds thresholds, HookupLimits limits, FindingSink sink) {
         this.thresholds = thresholds;
         this.sink = sink;
-        cycles = new PullCycles(thresholds.cycleGate, sink);
+        cycles = new PullCycles(thresholds.relations, sink);
         sure = new PullLoad(limits);
         tail = new PullLoad(limits);
     }

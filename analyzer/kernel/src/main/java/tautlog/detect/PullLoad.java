@@ -10,6 +10,9 @@ import java.util.List;
 final class PullLoad {
     private final long[] bands = new long[5];
     long sum;
+    /** Of the counts; stays 0 under a straight line. */
+    final SquareSum squares = new SquareSum();
+
     long samples;
     int peak;
     HookupLimits limits;
@@ -27,6 +30,7 @@ final class PullLoad {
     void clear() {
         java.util.Arrays.fill(bands, 0);
         sum = 0;
+        squares.clear();
         samples = 0;
         peak = Integer.MIN_VALUE;
         overloads = 0;
@@ -39,6 +43,7 @@ final class PullLoad {
         offer(run.greatest, run.limits);
         samples += run.n;
         sum += run.sum;
+        squares.add(run.squares);
         int band = run.limits.band(run.least);
         int highest = run.limits.band(run.greatest);
         int left = run.n;
@@ -54,6 +59,9 @@ final class PullLoad {
         offer(count, hookup);
         samples++;
         sum += count;
+        if (hookup.curved) {
+            squares.add(count);
+        }
         bands[hookup.band(count)]++;
     }
 
@@ -64,6 +72,7 @@ final class PullLoad {
             peak = Math.max(peak, later.peak);
             samples += later.samples;
             sum += later.sum;
+            squares.add(later.squares);
             for (int i = 0; i < bands.length; i++) {
                 bands[i] += later.bands[i];
             }

@@ -18,6 +18,9 @@ final class Run {
     int least;
     int greatest;
     long sum;
+    /** Of the counts; stays 0 under a straight line, where nobody asks for it. */
+    final SquareSum squares = new SquareSum();
+
     HookupLimits limits;
 
     Run(HookupLimits limits) {
@@ -79,6 +82,14 @@ final class Run {
             total += (int) (((long) count - c[i]) >>> 63);
         }
         return total;
+    }
+
+    /** Works out the sum of squares. */
+    void square() {
+        squares.clear();
+        for (int i = from; i < from + n; i++) {
+            squares.add(counts[i]);
+        }
     }
 
     /** Works out least, greatest and sum, in one loop: a run is too short for vector code to gain by three. */

@@ -1,5 +1,6 @@
 package tautlog.detect;
 
+import java.math.BigInteger;
 import java.util.OptionalDouble;
 
 /**
@@ -13,6 +14,7 @@ import java.util.OptionalDouble;
  * @param shaftRpm mean of its shaft readings
  * @param share greatest tension / limit
  * @param flags {@link #GAP} and the others, or-ed
+ * @param countSquares sum of the squares of its counts under a curved calibration, whose mean needs it; 0 under a straight line
  */
 public record Second(
         long index,
@@ -24,7 +26,23 @@ public record Second(
         OptionalDouble shaftRpm,
         String hookup,
         double share,
-        int flags) {
+        int flags,
+        BigInteger countSquares) {
+    /** Under a straight line. */
+    public Second(
+            long index,
+            long firstNumber,
+            int least,
+            int greatest,
+            long countSum,
+            int samples,
+            OptionalDouble shaftRpm,
+            String hookup,
+            double share,
+            int flags) {
+        this(index, firstNumber, least, greatest, countSum, samples, shaftRpm, hookup, share, flags, BigInteger.ZERO);
+    }
+
     /** A sample number of this second is missing. */
     public static final int GAP = 1;
     /** A sample was at the converter's end stop. */

@@ -10,6 +10,7 @@ final class SecondSoFar {
     private int least;
     private int greatest;
     private long sum;
+    private final SquareSum squares = new SquareSum();
     private int samples;
     private int shareCounts;
     private HookupLimits limits;
@@ -32,6 +33,7 @@ final class SecondSoFar {
         least = Math.min(least, run.least);
         greatest = Math.max(greatest, run.greatest);
         sum += run.sum;
+        squares.add(run.squares);
         samples += run.n;
         last = run.last();
         if (run.limits.isGreaterShare(run.greatest, limits, shareCounts)) {
@@ -78,6 +80,16 @@ final class SecondSoFar {
     Second second() {
         OptionalDouble rpm = readings == 0 ? OptionalDouble.empty() : OptionalDouble.of(rpmSum / readings);
         return new Second(
-                index, first, least, greatest, sum, samples, rpm, limits.id, limits.share(shareCounts), flags);
+                index,
+                first,
+                least,
+                greatest,
+                sum,
+                samples,
+                rpm,
+                limits.id,
+                limits.share(shareCounts),
+                flags,
+                squares.total());
     }
 }

@@ -120,7 +120,8 @@ final class ShockDetector implements Detector {
         undecided = false;
         boolean high = snap.isHighEnough();
         long settledTwice = high && settledKnown ? snap.settledTwice() : 0;
-        boolean shock = high && (settledKnown ? thresholds.isShockAgainst(snap.peak, settledTwice) : unknownCounts);
+        boolean shock =
+                high && (settledKnown ? thresholds.relations.isShockAgainst(snap.peak, settledTwice) : unknownCounts);
         jolts.snapDecided(shock, Math.min(windowEnd, snap.windowEnd()));
         if (shock) {
             pulls.shockAt(snap.peakNumber);

@@ -5,14 +5,14 @@ import tautlog.detect.Finding.TroubleKind;
 
 /** Finds single samples far above both neighbours. Source: {@code FINDINGS.md}, Sensor trouble, {@code one-sample-peak}. */
 final class SpikeDetector implements Detector {
-    private final long overSpike;
+    private final Relations relations;
     private final FindingSink sink;
     private int neighbours;
     private int beforeLast;
     private int last;
 
     SpikeDetector(Thresholds thresholds, FindingSink sink) {
-        overSpike = thresholds.overSpike;
+        relations = thresholds.relations;
         this.sink = sink;
     }
 
@@ -31,16 +31,18 @@ final class SpikeDetector implements Detector {
 
     @Override
     public void narrow(Quiet quiet, Run run) {
-        if (neighbours < 2 || Math.abs((long) last - beforeLast) > overSpike / 2) {
+        long low = relations.spikeFreeFrom(last);
+        long high = relations.spikeFreeTo(last);
+        if (neighbours < 2 || beforeLast < low || beforeLast > high) {
             quiet.never();
         }
-        quiet.notAbove(last + overSpike / 2);
-        quiet.notBelow(last - overSpike / 2);
+        quiet.notAbove(high);
+        quiet.notBelow(low);
     }
 
     private boolean mayHold(Run run) {
-        long high = run.greatest;
-        long low = run.least;
+        int high = run.greatest;
+        int low = run.least;
         if (neighbours > 0) {
             high = Math.max(high, last);
             low = Math.min(low, last);
@@ -48,11 +50,11 @@ final class SpikeDetector implements Detector {
         if (neighbours > 1) {
             low = Math.min(low, beforeLast);
         }
-        return high - low > overSpike;
+        return relations.isSpike(high, low);
     }
 
     private void take(long number, int count) {
-        if (neighbours == 2 && (long) last - beforeLast > overSpike && (long) last - count > overSpike) {
+        if (neighbours == 2 && relations.isSpike(last, beforeLast) && relations.isSpike(last, count)) {
             sink.finding(new Trouble(TroubleKind.ONE_SAMPLE_PEAK, number - 1, number - 1));
         }
         beforeLast = last;

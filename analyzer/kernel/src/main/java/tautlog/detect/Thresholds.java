@@ -11,8 +11,7 @@ import tautlog.sample.SampleRate;
  * Every number that the detectors compare with, worked out once, exactly: forces as counts, times as sample numbers.
  *
  * <p>Source: {@code FINDINGS.md}, Counting. Names of forces say on which side the count stands: {@code …From} is the least
- * count with T ≥ the force, {@code …Below} the least count that is not below it, {@code over…} the greatest difference that is
- * not yet more.
+ * count with T ≥ the force, {@code …Below} the least count that is not below it.
  */
 final class Thresholds {
     private static final BigDecimal HALF = new BigDecimal("0.5");
@@ -24,15 +23,11 @@ final class Thresholds {
     final int dropFrom;
     /** Greatest count with T ≤ −pull_from. */
     final int pushed;
-    /** From this count on a tension is only a lower bound: the converter's end stop, or beyond the cell's capacity. */
+    /** From this count on a tension is only a lower bound: the converter's end stop, beyond the cell's capacity or a curve's top. */
     final int atLeastFrom;
 
-    final long joltRise;
-    final long cycleGate;
-    final long steady;
-    final long overSpike;
-    /** |sum − sum| over a stretch of zero drift that is not yet more than the drift setting. */
-    final long overDrift;
+    /** Everything that relates one tension to another. */
+    final Relations relations;
 
     final double stallTo;
 
@@ -53,12 +48,6 @@ final class Thresholds {
     final int zeroStretch;
     final int unprovenAfter;
 
-    private final BigDecimal zero;
-    private final BigDecimal shockFactor;
-    private final BigDecimal dropRest;
-    private final double roundedZero;
-    private final double roundedDropRest;
-
     Thresholds(Instrument instrument, Rig rig, Calibration calibration) {
         DetectSettings set = rig.detect();
         BigDecimal rated = rig.ratedPullNewtons();
@@ -71,11 +60,7 @@ final class Thresholds {
         long beyondCell = rig.cellCapacityNewtons()
                 .map(capacity -> calibration.greatestCountsAtOrBelow(capacity) + 1L)
                 .orElse(Long.MAX_VALUE);
-        atLeastFrom = (int) Math.min(instrument.fullScale(), beyondCell);
-        joltRise = calibration.leastDifference(set.joltRise().multiply(rated));
-        cycleGate = calibration.leastDifference(set.cycleGate().multiply(rated));
-        steady = calibration.greatestDifference(rated.multiply(new BigDecimal("0.01")));
-        overSpike = calibration.greatestDifference(rated.multiply(new BigDecimal("0.2")));
+        atLeastFrom = (int) Math.min(instrument.fullScale(), Math.min(beyondCell, calibration.topCounts()));
         stallTo = set.stallTo().doubleValue();
 
         SampleRate rate = instrument.rate();
@@ -95,31 +80,6 @@ final class Thresholds {
         oneSecond = rate.samplesIn(BigDecimal.ONE);
         zeroStretch = rate.samplesIn(BigDecimal.TEN);
         unprovenAfter = rate.samplesIn(BigDecimal.valueOf(600));
-        overDrift = calibration.greatestDifference(set.driftNewtons().multiply(BigDecimal.valueOf(zeroStretch)));
-
-        zero = calibration.zeroCounts();
-        shockFactor = set.shockFactor();
-        dropRest = BigDecimal.ONE.subtract(set.dropBy());
-        roundedZero = zero.doubleValue();
-        roundedDropRest = dropRest.doubleValue();
-    }
-
-    /** T_p ≥ shock_factor · S, S given as twice its count; exact. The calibration's factor cancels. */
-    boolean isShockAgainst(int peak, long settledTwice) {
-        BigDecimal two = BigDecimal.valueOf(2);
-        BigDecimal twicePeak = BigDecimal.valueOf(peak).subtract(zero).multiply(two);
-        BigDecimal twiceSettled = BigDecimal.valueOf(settledTwice).subtract(zero.multiply(two));
-        return twicePeak.compareTo(shockFactor.multiply(twiceSettled)) >= 0;
-    }
-
-    /** T_j ≤ (1 − drop_by) · T_i; exact. */
-    boolean isDropTo(int j, int i) {
-        BigDecimal rest = dropRest.multiply(BigDecimal.valueOf(i).subtract(zero));
-        return BigDecimal.valueOf(j).subtract(zero).compareTo(rest) <= 0;
-    }
-
-    /** A count so great that no count above it is a drop from {@code i} or from a lower count that is above zero. */
-    long dropIsAtMost(int i) {
-        return (long) Math.ceil(roundedZero + (i - roundedZero) * roundedDropRest) + 2;
+        relations = Relations.of(calibration, rig, zeroStretch);
     }
 }

@@ -6,11 +6,12 @@ import tautlog.detect.Finding.TroubleKind;
 /**
  * Watches the zero of the slack line: {@code zero-drift} and {@code zero-unproven}. Source: {@code FINDINGS.md}, Sensor trouble.
  *
- * <p>Stretches of 10 s are compared by their sums of counts, so nothing is rounded.
+ * <p>Stretches of 10 s are compared by their sums of counts (and of squares, under a curve), so their order cannot matter.
  */
 final class ZeroDetector implements Detector {
     private final Thresholds thresholds;
     private final FindingSink sink;
+    private final SquareSum single = new SquareSum();
     private boolean began;
     private long first;
     private long last;
@@ -19,8 +20,10 @@ final class ZeroDetector implements Detector {
     private long least;
     private long greatest;
     private long sum;
+    private final SquareSum squares = new SquareSum();
     private boolean proven;
     private long reference;
+    private final SquareSum referenceSquares = new SquareSum();
     private boolean excursion;
     private long excursionFirst;
     private long excursionLast;
@@ -41,7 +44,7 @@ final class ZeroDetector implements Detector {
             beginStretchOf(run.first);
         }
         if (run.last() < stretchEnd(stretch)) {
-            add(run.first, run.n, run.least, run.greatest, run.sum);
+            add(run.first, run.n, run.least, run.greatest, run.sum, run.squares);
         } else {
             each(run);
         }
@@ -59,7 +62,11 @@ final class ZeroDetector implements Detector {
                 beginStretchOf(number);
             }
             int count = run.count(k);
-            add(number, 1, count, count, count);
+            single.clear();
+            if (thresholds.relations.areCurved()) {
+                single.add(count);
+            }
+            add(number, 1, count, count, count, single);
         }
     }
 
@@ -69,6 +76,7 @@ final class ZeroDetector implements Detector {
         least = Long.MAX_VALUE;
         greatest = Long.MIN_VALUE;
         sum = 0;
+        squares.clear();
     }
 
     private long stretchEnd(long index) {
@@ -76,7 +84,7 @@ final class ZeroDetector implements Detector {
     }
 
     /** Samples after a missing number are left out: the stretch can then not come to its end. */
-    private void add(long number, int n, int low, int high, long total) {
+    private void add(long number, int n, int low, int high, long total, SquareSum totalSquares) {
         if (number != next) {
             return;
         }
@@ -84,20 +92,24 @@ final class ZeroDetector implements Detector {
         least = Math.min(least, low);
         greatest = Math.max(greatest, high);
         sum += total;
+        squares.add(totalSquares);
         if (next == stretchEnd(stretch) && isSlackAndSteady()) {
             compare();
         }
     }
 
     private boolean isSlackAndSteady() {
-        return least > thresholds.pushed && greatest < thresholds.pullFrom && greatest - least <= thresholds.steady;
+        return least > thresholds.pushed
+                && greatest < thresholds.pullFrom
+                && thresholds.relations.isSteady(least, greatest);
     }
 
     private void compare() {
         if (!proven) {
             proven = true;
             reference = sum;
-        } else if (Math.abs(sum - reference) > thresholds.overDrift) {
+            referenceSquares.copyFrom(squares);
+        } else if (thresholds.relations.isDrift(sum, squares, reference, referenceSquares)) {
             if (!excursion) {
                 excursion = true;
                 excursionFirst = next - thresholds.zeroStretch;

@@ -99,6 +99,13 @@ final class ByteReader {
         return text;
     }
 
+    byte[] raw(int length) {
+        require(length);
+        byte[] raw = Arrays.copyOfRange(bytes, at, at + length);
+        at += length;
+        return raw;
+    }
+
     /** The inverse of {@link ByteWriter#packed}. */
     void packed(long[] out, int from, int n, long base, int width) {
         if (width == 64) {

@@ -1,5 +1,6 @@
 package tautlog.recording;
 
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -7,6 +8,11 @@ import tautlog.detect.Second;
 
 /** Codes a list of seconds. Layout: {@code analyzer/RECORDING.md}, "Seconds". */
 final class SecondCodec {
+    /** Bit of a second's head: a sum of squares follows. */
+    private static final int SQUARES = 8;
+    /** More than any sum of squares of a second takes. */
+    private static final int MOST_BYTES = 32;
+
     private SecondCodec() {}
 
     static void encode(List<Second> seconds, ByteWriter out) {
@@ -22,7 +28,8 @@ final class SecondCodec {
         boolean zeroRpm =
                 second.shaftRpm().isPresent() && bits(second.shaftRpm().getAsDouble()) == 0;
         int rpm = second.shaftRpm().isEmpty() ? 0 : zeroRpm ? 1 : 2;
-        out.u8((sameHookup ? 1 : 0) | (rpm << 1));
+        boolean squares = second.countSquares().signum() != 0;
+        out.u8((sameHookup ? 1 : 0) | (rpm << 1) | (squares ? SQUARES : 0));
         out.zigzag(second.index() - before.index() - 1);
         out.zigzag(second.firstNumber() - before.firstNumber() - before.samples());
         out.zigzag((long) second.samples() - before.samples());
@@ -37,6 +44,17 @@ final class SecondCodec {
         if (!sameHookup) {
             out.text(second.hookup());
         }
+        if (squares) {
+            byte[] big = spread(second, second.countSquares()).toByteArray();
+            out.varint(big.length);
+            out.raw(big, 0, big.length);
+        }
+    }
+
+    /** n · Σc² − (Σc)²: small where the tension is steady. */
+    private static BigInteger spread(Second second, BigInteger squares) {
+        BigInteger sum = BigInteger.valueOf(second.countSum());
+        return squares.multiply(BigInteger.valueOf(second.samples())).subtract(sum.multiply(sum));
     }
 
     private static long bits(double value) {
@@ -65,12 +83,24 @@ final class SecondCodec {
         int flags = (int) in.varint();
         double share = Double.longBitsToDouble(in.i64());
         OptionalDouble rpm = OptionalDouble.empty();
-        if (head >>> 1 == 1) {
+        int speed = head >>> 1 & 3;
+        if (speed == 1) {
             rpm = OptionalDouble.of(0);
-        } else if (head >>> 1 == 2) {
+        } else if (speed == 2) {
             rpm = OptionalDouble.of(Double.longBitsToDouble(in.i64()));
         }
         String hookup = (head & 1) == 1 ? before.hookup() : in.text();
-        return new Second(index, first, least, greatest, sum, samples, rpm, hookup, share, flags);
+        BigInteger squares = (head & SQUARES) == 0 ? BigInteger.ZERO : squares(in, sum, samples);
+        return new Second(index, first, least, greatest, sum, samples, rpm, hookup, share, flags, squares);
+    }
+
+    private static BigInteger squares(ByteReader in, long countSum, int samples) {
+        byte[] big = in.raw(in.count(MOST_BYTES));
+        if (big.length == 0 || samples <= 0) {
+            throw new IndexOutOfBoundsException(
+                    "a sum of squares of " + samples + " samples in " + big.length + " bytes");
+        }
+        BigInteger sum = BigInteger.valueOf(countSum);
+        return new BigInteger(big).add(sum.multiply(sum)).divide(BigInteger.valueOf(samples));
     }
 }

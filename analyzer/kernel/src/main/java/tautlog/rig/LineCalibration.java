@@ -1,8 +1,10 @@
 package tautlog.rig;
 
 import java.math.BigDecimal;
+import java.util.Optional;
 import tautlog.quantity.Angle;
 import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
 
 /**
  * From the load cell's own calibration to that of the line's tension: a cell at a fairlead or a block carries
@@ -13,6 +15,32 @@ import tautlog.sample.Calibration;
  */
 public final class LineCalibration {
     private LineCalibration() {}
+
+    /**
+     * Why a line's calibration cannot be used with this instrument under this rig, whole sentences; empty when it can.
+     *
+     * <p>A curve must rise over all readings that count as measured: to the converter's end stop or the cell's capacity, if the rig
+     * gives it, whichever comes first, and as far below zero.
+     */
+    public static Optional<String> misfit(Calibration line, Instrument instrument, Rig rig) {
+        long greatest = instrument.fullScale();
+        long least = -greatest - 1;
+        if (rig.cellCapacityNewtons().isPresent()) {
+            BigDecimal capacity = rig.cellCapacityNewtons().get();
+            greatest = Math.min(greatest, line.greatestCountsAtOrBelow(capacity));
+            least = Math.max(least, line.leastCountsAtOrAbove(capacity.negate()));
+        }
+        boolean bendsDown = line.topCounts() <= greatest;
+        if (!bendsDown && line.bottomCounts() < least) {
+            return Optional.empty();
+        }
+        return Optional.of("the calibration's curve stops rising at "
+                + (bendsDown ? line.topCounts() : line.bottomCounts()) + " counts, within the " + least + " to "
+                + greatest
+                + " counts that the cell and the converter can give: beyond that nothing is known of the tension."
+                + " Write the cell's capacity into the rig, calibrate with loads over the whole range that is used, or take a"
+                + " straight line.");
+    }
 
     /** The cell's calibration itself where the cell carries the tension once; else to 34 digits. */
     public static Calibration of(Calibration cell, Rig rig) {

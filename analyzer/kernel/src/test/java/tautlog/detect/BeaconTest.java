@@ -41,6 +41,20 @@ class BeaconTest {
         assertEquals(Beacon.OVER_LIMIT, level(Evidence.FLAG_END_STOP, 50_000), "over goes before fault");
     }
 
+    /** The curve's top: u = 1/(4 · 1e-5) = 25,000 counts, T = 50 kN; so 4 kN are 3,840 counts. */
+    @Test
+    void isAFaultFromACurvesTopOnUnlessOverTheLimit() {
+        Calibration curve = new Calibration(BigDecimal.ZERO, BigDecimal.ONE, new BigDecimal("-1e-5"));
+        Rig strong = Rigs.of("40000", List.of(Rigs.hookup("strong", "60000")));
+        Beacon high = new Beacon(Outings.instrument(100, 50_000, 1), strong, curve);
+
+        assertEquals(Beacon.CLEAR, high.level(0, new int[] {3_840}, 0, 1));
+        assertEquals(Beacon.CAUTION, high.level(0, new int[] {24_999}, 0, 1), "48 kN are four fifths of 60");
+        assertEquals(Beacon.FAULT, high.level(0, new int[] {25_000}, 0, 1));
+        Beacon low = new Beacon(Outings.instrument(100, 50_000, 1), RIG, curve);
+        assertEquals(Beacon.OVER_LIMIT, low.level(0, new int[] {25_000}, 0, 1), "over goes before fault");
+    }
+
     @Test
     void isNeverClearWhenTheLimitIsOnlyAtMost() {
         beacon.hookup("vague");

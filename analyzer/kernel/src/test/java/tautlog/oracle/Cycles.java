@@ -3,6 +3,7 @@ package tautlog.oracle;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleBiFunction;
 import tautlog.detect.Finding;
 
 /** The paragraph Rainflow. */
@@ -15,12 +16,12 @@ final class Cycles {
 
     /** "Each pull is one history, from its start to its end sample." */
     List<Answers.Cycle> of(Finding.Pull pull) {
-        return count(points(line.placeOf(pull.startNumber()), line.placeOf(pull.endNumber())));
+        return count(points(line.placeOf(pull.startNumber()), line.placeOf(pull.endNumber())), line::range);
     }
 
     private boolean isGateAbove(int high, int low) {
         BigDecimal gate = line.settings.cycleGate().multiply(line.ratedPull);
-        return line.tension[high].subtract(line.tension[low]).compareTo(gate) >= 0;
+        return line.compareDifference(line.count[high], line.count[low], gate) >= 0;
     }
 
     /** The Read as of the paragraph, up to "are points", as counts. */
@@ -65,14 +66,18 @@ final class Cycles {
 
     /** ASTM E1049-85, 5.4.4, as the Read as puts it. */
     static List<Answers.Cycle> count(List<Integer> points) {
+        return count(points, (a, b) -> Math.abs((double) a - b));
+    }
+
+    private static List<Answers.Cycle> count(List<Integer> points, ToDoubleBiFunction<Integer, Integer> range) {
         List<Answers.Cycle> cycles = new ArrayList<>();
         List<Integer> left = new ArrayList<>();
         for (int point : points) {
             left.add(point);
             while (left.size() >= 3) {
                 int c = left.size() - 1;
-                long x = Math.abs((long) left.get(c) - left.get(c - 1));
-                long y = Math.abs((long) left.get(c - 1) - left.get(c - 2));
+                double x = range.applyAsDouble(left.get(c), left.get(c - 1));
+                double y = range.applyAsDouble(left.get(c - 1), left.get(c - 2));
                 if (x < y) {
                     break;
                 }

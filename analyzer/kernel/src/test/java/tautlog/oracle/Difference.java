@@ -77,7 +77,8 @@ final class Difference {
                 OptionalDouble.empty(),
                 s.hookup(),
                 0,
-                s.flags());
+                s.flags(),
+                s.countSquares());
     }
 
     private static boolean same(Answers.Reading a, Answers.Reading b) {

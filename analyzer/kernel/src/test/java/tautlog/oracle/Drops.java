@@ -57,7 +57,7 @@ final class Drops {
     private boolean falls(int i, int j) {
         BigDecimal left = BigDecimal.ONE.subtract(line.settings.dropBy());
         return !line.isBelow(i, line.settings.dropFrom().multiply(line.ratedPull))
-                && !line.isAbove(j, left.multiply(line.tension[i]));
+                && line.compareMultiple(line.count[j], left, BigDecimal.valueOf(line.count[i])) <= 0;
     }
 
     private Finding.Drop drop(int i, int j) {

@@ -41,11 +41,9 @@ final class Jolts {
             return false;
         }
         int least = line.leastCount(before, j - 1);
-        var m = line.newtons(least);
-        return m.compareTo(line.settings.slackBelowNewtons()) >= 0
-                && line.tension[j]
-                                .subtract(m)
-                                .compareTo(line.settings.joltRise().multiply(line.ratedPull))
+        return line.compare(least, line.settings.slackBelowNewtons()) >= 0
+                && line.compareDifference(
+                                line.count[j], least, line.settings.joltRise().multiply(line.ratedPull))
                         >= 0
                 && shocks.stream().noneMatch(snap -> snap.s() < line.number[j] && line.number[j] <= snap.windowLast());
     }

@@ -1,6 +1,7 @@
 package tautlog.oracle;
 
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -62,10 +63,85 @@ final class Line {
         return newtons(BigDecimal.valueOf(counts));
     }
 
-    /** "With T = (c − zero) · k, zero and k decimals". */
+    /** "With T = (c − zero) · k, zero and k decimals"; under a curve the double that the page's formula gives. */
     BigDecimal newtons(BigDecimal counts) {
+        return isCurved() ? new BigDecimal(level(counts.doubleValue())) : straight(counts);
+    }
+
+    private BigDecimal straight(BigDecimal counts) {
         return counts.subtract(data.calibration().zeroCounts())
                 .multiply(data.calibration().newtonsPerCount());
+    }
+
+    boolean isCurved() {
+        return data.calibration().curvature().signum() != 0;
+    }
+
+    /** "u = (c − zero) · k, w = √(max(0, 1 + (4 · κ) · u)), T = (2 · u)/(1 + w)", all doubles. */
+    private double level(double counts) {
+        double u = (counts - data.calibration().zeroCounts().doubleValue())
+                * data.calibration().newtonsPerCount().doubleValue();
+        return (2 * u) / (1 + w(u));
+    }
+
+    private double w(double u) {
+        double inside = 1 + (4 * data.calibration().curvature().doubleValue()) * u;
+        return inside > 0 ? Math.sqrt(inside) : 0;
+    }
+
+    /** "the mean of n counts is T(m) − (((κ · k) · k) · v)/((w · w) · w), 0 after the minus when w is 0". */
+    double mean(int from, int to) {
+        BigInteger sum = BigInteger.ZERO;
+        BigInteger squares = BigInteger.ZERO;
+        BigInteger n = BigInteger.valueOf(to - from + 1);
+        for (int i = from; i <= to; i++) {
+            BigInteger c = BigInteger.valueOf(count[i]);
+            sum = sum.add(c);
+            squares = squares.add(c.multiply(c));
+        }
+        double size = to - from + 1;
+        double m = sum.doubleValue() / size;
+        double v = n.multiply(squares).subtract(sum.pow(2)).doubleValue() / (size * size);
+        double k = data.calibration().newtonsPerCount().doubleValue();
+        double w = w((m - data.calibration().zeroCounts().doubleValue()) * k);
+        double bend = ((data.calibration().curvature().doubleValue() * k) * k) * v;
+        return level(m) - (w == 0 ? 0 : bend / ((w * w) * w));
+    }
+
+    /** "the sum of the squares of the counts, under a curve only". */
+    BigInteger countSquares(int from, int to) {
+        BigInteger squares = BigInteger.ZERO;
+        for (int i = from; i <= to && isCurved(); i++) {
+            squares = squares.add(BigInteger.valueOf(count[i]).pow(2));
+        }
+        return squares;
+    }
+
+    /** T of a count against a constant, exact: "c against zero + (θ + κ · θ²)/k, beyond the top zero + (θ/2)/k". */
+    int compare(int counts, BigDecimal newtons) {
+        BigDecimal bend = data.calibration().curvature().multiply(newtons);
+        boolean beyondTop = bend.compareTo(new BigDecimal("-0.5")) <= 0;
+        BigDecimal response = beyondTop ? newtons.divide(BigDecimal.valueOf(2)) : newtons.add(bend.multiply(newtons));
+        return straight(BigDecimal.valueOf(counts)).compareTo(response);
+    }
+
+    /** T_a − T_b against a constant: exact, or "one subtraction of doubles, compared with the double nearest to the setting". */
+    int compareDifference(int a, int b, BigDecimal newtons) {
+        return isCurved()
+                ? Double.compare(level(a) - level(b), newtons.doubleValue())
+                : newtons(a).subtract(newtons(b)).compareTo(newtons);
+    }
+
+    /** T_a against factor · T_b, where b may be half a count: exact, or "one product of doubles". */
+    int compareMultiple(int a, BigDecimal factor, BigDecimal b) {
+        return isCurved()
+                ? Double.compare(level(a), factor.doubleValue() * level(b.doubleValue()))
+                : newtons(a).compareTo(factor.multiply(newtons(b)));
+    }
+
+    /** |T_a − T_b| as the rainflow count compares ranges. */
+    double range(int a, int b) {
+        return isCurved() ? Math.abs(level(a) - level(b)) : Math.abs((double) a - b);
     }
 
     /** "A sample number is present when a sample with it arrived in a frame not flagged open bridge." */
@@ -203,11 +279,11 @@ final class Line {
     }
 
     boolean isBelow(int place, BigDecimal newtons) {
-        return tension[place].compareTo(newtons) < 0;
+        return compare(count[place], newtons) < 0;
     }
 
     boolean isAbove(int place, BigDecimal newtons) {
-        return tension[place].compareTo(newtons) > 0;
+        return compare(count[place], newtons) > 0;
     }
 
     /** "A sample at the converter's end stop (count ≥ full scale or ≤ −full scale − 1)". */
@@ -222,11 +298,18 @@ final class Line {
     /** "a sample … is at or above full scale, or beyond the cell's capacity", of the places {@code from} to {@code to}. */
     boolean isLowerBound(int from, int to) {
         for (int i = from; i <= to; i++) {
-            if (isAtUpperEndStop(i) || isBeyondCell(i)) {
+            if (isAtUpperEndStop(i) || isBeyondCell(i) || isAtTop(i)) {
                 return true;
             }
         }
         return false;
+    }
+
+    /** "or at or beyond a curve's top": where 1 + 4 · κ · u is 0 or less, above zero. */
+    private boolean isAtTop(int place) {
+        BigDecimal four = BigDecimal.valueOf(4).multiply(data.calibration().curvature());
+        BigDecimal u = straight(BigDecimal.valueOf(count[place]));
+        return u.signum() > 0 && BigDecimal.ONE.add(four.multiply(u)).signum() <= 0;
     }
 
     private boolean isBeyondCell(int place) {
@@ -236,8 +319,11 @@ final class Line {
                 .orElse(false);
     }
 
-    /** Compares T/L at two places, exactly. */
+    /** Compares T/L at two places: exactly, or "the quotients of doubles". */
     int compareShares(int a, int b) {
+        if (isCurved() && !hookup[a].id().equals(hookup[b].id())) {
+            return Double.compare(level(count[a]) / limit[a].doubleValue(), level(count[b]) / limit[b].doubleValue());
+        }
         return tension[a].multiply(limit[b]).compareTo(tension[b].multiply(limit[a]));
     }
 

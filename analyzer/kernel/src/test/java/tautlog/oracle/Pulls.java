@@ -114,7 +114,8 @@ final class Pulls {
                 isCut && atEnd,
                 bands(start, end),
                 winching,
-                held);
+                held,
+                line.countSquares(start, end));
     }
 
     private static boolean isWithin(long number, long start, long end) {

@@ -8,10 +8,14 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
+import tautlog.quantity.Angle;
+import tautlog.rig.Cell;
+import tautlog.rig.CellPlace;
 import tautlog.rig.DetectSettings;
 import tautlog.rig.Driveline;
 import tautlog.rig.Hookup;
 import tautlog.rig.Limit;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
@@ -30,6 +34,11 @@ final class RandomOutings {
     private static final String[][] CALIBRATIONS = {
         {"0", "1"}, {"0", "1"}, {"12.5", "0.37"}, {"-30", "2"}, {"0.3", "1.7"}
     };
+    /** Real cells stay below 1e-6 per newton; the last four bend by a tenth or more, or have their top among the levels. */
+    private static final String[] CURVATURES = {
+        "1e-9", "-1e-9", "1e-7", "-1e-7", "1e-6", "-1e-6", "-9.7e-7", "3.3e-5", "-3.3e-5", "2e-4", "-1e-4"
+    };
+
     private static final String[] RATED_PULLS = {"5000", "10000", "4321.5"};
     /** The last as a cosine gives it, with 34 digits. */
     private static final String[] LIMITS = {
@@ -47,7 +56,7 @@ final class RandomOutings {
         long millihertz = pick(random, MILLIHERTZ);
         Rig rig = rig(random, millihertz);
         String[] line = pick(random, CALIBRATIONS);
-        Calibration calibration = Calibration.of(line[0], line[1]);
+        Calibration calibration = onTheRig(new Random(~seed), Calibration.of(line[0], line[1]), rig);
         Instrument instrument = instrument(random, millihertz, rig, calibration);
         RandomTension tension = new RandomTension(random, instrument, rig, calibration);
         tension.play();
@@ -59,6 +68,32 @@ final class RandomOutings {
                 new RandomShaft(random, instrument).frames(tension.frames()),
                 tension.inputs(),
                 tension.hookups());
+    }
+
+    /** In one outing of three a curve, in one of four a cell that carries the line twice; drawn apart from everything else. */
+    private static Calibration onTheRig(Random random, Calibration straight, Rig rig) {
+        String curvature = random.nextInt(3) == 0 ? pick(random, CURVATURES) : "0";
+        Calibration cell =
+                new Calibration(straight.zeroCounts(), straight.newtonsPerCount(), new BigDecimal(curvature));
+        if (random.nextInt(4) > 0) {
+            return cell;
+        }
+        CellPlace place = random.nextBoolean() ? CellPlace.FAIRLEAD : CellPlace.BLOCK;
+        Optional<Angle> angle = Optional.of(new Angle(BigDecimal.valueOf(random.nextInt(151))));
+        return LineCalibration.of(
+                cell,
+                new Rig(
+                        rig.winch(),
+                        rig.ratedPullNewtons(),
+                        rig.hookups(),
+                        rig.detect(),
+                        rig.cellCapacityNewtons(),
+                        rig.driveline(),
+                        rig.units(),
+                        List.of(),
+                        Optional.of(new Cell(place, Optional.empty(), angle, Optional.empty())),
+                        rig.sensorAt(),
+                        rig.opening()));
     }
 
     static <T> T pick(Random random, T[] some) {

@@ -135,7 +135,7 @@ final class RandomTension {
     private void restOnTheTrail() {
         budget = around(samplesIn(new BigDecimal(random.nextBoolean() ? "600" : "120")));
         boolean isQuiet = random.nextInt(3) > 0;
-        int wiggle = away("0.01") - 1 + random.nextInt(3);
+        int wiggle = away(calibration.leastCountsAtOrAbove(BigDecimal.ZERO), "0.01") - 1 + random.nextInt(3);
         while (budget > 0) {
             int times = random.nextInt(3) - 1;
             int base = at(set.driftNewtons().multiply(BigDecimal.valueOf(times)));
@@ -169,7 +169,7 @@ final class RandomTension {
     private void spike() {
         int base = level();
         hold(base, 1 + random.nextInt(4));
-        hold(base + away("0.2") + random.nextInt(3), 1);
+        hold(base + away(base, "0.2") + random.nextInt(3), 1);
         hold(base, 1 + random.nextInt(4));
     }
 
@@ -195,7 +195,7 @@ final class RandomTension {
     private void jerk() {
         int base = random.nextInt(3) == 0 ? level() : at(set.slackBelowNewtons()) + random.nextInt(3);
         hold(base, around(samplesIn(set.joltWithinSeconds())));
-        int peak = base + away(set.joltRise().toPlainString()) - 1 + random.nextInt(3);
+        int peak = base + away(base, set.joltRise().toPlainString()) - 1 + random.nextInt(3);
         hold(peak, 1 + random.nextInt(3));
         alternate(peak + 1, level(), around(samplesIn(new BigDecimal("0.5"))));
     }
@@ -234,9 +234,9 @@ final class RandomTension {
 
     /** Steps about as high as the gate of the rainflow count. */
     private void walk(int from, int samples) {
-        int gate = away(set.cycleGate().toPlainString());
         int counts = from;
         for (int i = 0; i < samples && budget > 0; i++) {
+            int gate = away(counts, set.cycleGate().toPlainString());
             counts += (random.nextInt(5) - 2) * gate + random.nextInt(3) - 1;
             sample(counts);
         }
@@ -263,9 +263,14 @@ final class RandomTension {
         return at(RandomOutings.pick(random, levels));
     }
 
-    /** The difference in counts for a share of the winch's pull. */
-    private int away(String share) {
-        return (int) calibration.leastDifference(rig.ratedPullNewtons().multiply(new BigDecimal(share)));
+    /** The difference in counts, from {@code counts} up, for a share of the winch's pull. */
+    private int away(int counts, String share) {
+        BigDecimal rise = rig.ratedPullNewtons().multiply(new BigDecimal(share));
+        return calibration.isStraight()
+                ? (int) calibration.leastDifference(rise)
+                : calibration.leastCountsAtOrAbove(
+                                calibration.exactNewtons(counts).add(rise))
+                        - counts;
     }
 
     private void sample(int counts) {

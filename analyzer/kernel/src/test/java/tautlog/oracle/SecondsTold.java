@@ -56,7 +56,8 @@ final class SecondsTold {
                 line.tension[share]
                         .divide(line.limit[share], java.math.MathContext.DECIMAL64)
                         .doubleValue(),
-                flags(index, from, to));
+                flags(index, from, to),
+                line.countSquares(from, to));
     }
 
     /** "Shaft speed is the mean of the readings that sit in it; unknown with none." */

@@ -144,8 +144,8 @@ final class Shocks {
         if (line.isBelow(peak, line.settings.shockFrom().multiply(line.ratedPull))) {
             return false;
         }
-        BigDecimal settled = line.newtons(BigDecimal.valueOf(twiceSettled).divide(BigDecimal.valueOf(2)));
-        return !known || !line.isBelow(peak, line.settings.shockFactor().multiply(settled));
+        BigDecimal settled = BigDecimal.valueOf(twiceSettled).divide(BigDecimal.valueOf(2));
+        return !known || line.compareMultiple(line.count[peak], line.settings.shockFactor(), settled) >= 0;
     }
 
     /** Counts of the present samples with a number in (after, last]. */

@@ -113,20 +113,24 @@ final class Troubles {
         if (last >= line.size || !line.isStretch(first, last)) {
             return false;
         }
-        BigDecimal greatest = line.tension[first];
-        BigDecimal least = line.tension[first];
+        BigDecimal pullFrom = line.settings.pullFromNewtons();
         for (int i = first; i <= last; i++) {
-            if (line.tension[i].abs().compareTo(line.settings.pullFromNewtons()) >= 0) {
+            boolean isSlack = line.isBelow(i, pullFrom) && line.isAbove(i, pullFrom.negate());
+            if (!isSlack) {
                 return false;
             }
-            greatest = greatest.max(line.tension[i]);
-            least = least.min(line.tension[i]);
         }
         BigDecimal allowed = line.ratedPull.multiply(new BigDecimal("0.01"));
-        return greatest.subtract(least).compareTo(allowed) <= 0;
+        int greatest = line.count[line.greatest(first, last)];
+        return line.compareDifference(greatest, line.leastCount(first, last), allowed) <= 0;
     }
 
     private boolean drifts(int reference, int stretch, long length) {
+        if (line.isCurved()) {
+            double mean = line.mean(stretch, (int) (stretch + length - 1));
+            double wanted = line.mean(reference, (int) (reference + length - 1));
+            return Math.abs(mean - wanted) > line.settings.driftNewtons().doubleValue();
+        }
         BigDecimal difference =
                 sum(stretch, length).subtract(sum(reference, length)).abs();
         return difference.compareTo(line.settings.driftNewtons().multiply(BigDecimal.valueOf(length))) > 0;
@@ -145,8 +149,8 @@ final class Troubles {
         BigDecimal height = line.ratedPull.multiply(new BigDecimal("0.2"));
         for (int k = 1; k + 1 < line.size; k++) {
             if (line.isStretch(k - 1, k + 1)
-                    && line.isAbove(k, line.tension[k - 1].add(height))
-                    && line.isAbove(k, line.tension[k + 1].add(height))) {
+                    && line.compareDifference(line.count[k], line.count[k - 1], height) > 0
+                    && line.compareDifference(line.count[k], line.count[k + 1], height) > 0) {
                 troubles.add(new Finding.Trouble(TroubleKind.ONE_SAMPLE_PEAK, line.number[k], line.number[k]));
             }
         }

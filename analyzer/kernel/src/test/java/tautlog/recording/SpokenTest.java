@@ -1,10 +1,12 @@
 package tautlog.recording;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.math.BigInteger;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,6 +39,26 @@ class SpokenTest {
                     List.of(1L, 2L, 3L, 4L, Long.MAX_VALUE),
                     6,
                     7),
+            new Finding.Pull(
+                    1,
+                    9,
+                    5,
+                    -7L,
+                    9,
+                    "curved",
+                    false,
+                    4,
+                    0,
+                    0,
+                    Known.NO,
+                    false,
+                    false,
+                    false,
+                    false,
+                    List.of(9L, 0L, 0L, 0L, 0L),
+                    0,
+                    0,
+                    BigInteger.TWO.pow(62).multiply(BigInteger.TEN)),
             new Finding.Overload(2, 3, 4, Integer.MIN_VALUE, "b", false, true, false, true, false),
             new Finding.Shock(3, 4, 5, 6, true, Long.MIN_VALUE, "c", false, true),
             new Finding.Jolt(4, 5, 6, 7, "d", true),
@@ -58,6 +80,12 @@ class SpokenTest {
             seconds.add(new Second(
                     2L * k, 500 + 1_000L * k, -k, 9 * k, -17L * k, 500 - k, rpm, "h" + k / 10, k / 7.0, k % 32));
         }
+        for (long n = 2; n < 1_000_000_000_000L; n *= 7) {
+            // two samples far apart, and two that are the same
+            long count = Math.min(n, Integer.MAX_VALUE);
+            seconds.add(curved(-count, count));
+            seconds.add(curved(count, count));
+        }
         seconds.add(new Second(
                 99,
                 1L << 40,
@@ -70,6 +98,26 @@ class SpokenTest {
                 Double.POSITIVE_INFINITY,
                 31));
         return seconds;
+    }
+
+    private static Second curved(long one, long other) {
+        BigInteger squares = BigInteger.valueOf(one * one).add(BigInteger.valueOf(other * other));
+        return new Second(7, 8, (int) one, (int) other, one + other, 2, OptionalDouble.of(9), "c", 0.5, 0, squares);
+    }
+
+    @Test
+    void aSumOfSquaresTakesNoRoomUnderAStraightLine() {
+        assertFalse(FindingJson.write(FINDINGS.get(0)).contains("quares"), FindingJson.write(FINDINGS.get(0)));
+        assertTrue(FindingJson.write(FINDINGS.get(1)).contains("\"countSquares\":46116860184273879040"));
+
+        ByteWriter straight = new ByteWriter();
+        SecondCodec.encode(List.of(new Second(0, 0, 5, 6, 11, 2, OptionalDouble.empty(), "", 0.5, 0)), straight);
+        ByteWriter curve = new ByteWriter();
+        SecondCodec.encode(
+                List.of(new Second(0, 0, 5, 6, 11, 2, OptionalDouble.empty(), "", 0.5, 0, BigInteger.valueOf(25 + 36))),
+                curve);
+        // the spread 2 · 61 − 11² = 1: its length and one byte
+        assertEquals(straight.size() + 2, curve.size());
     }
 
     @Test

@@ -2,10 +2,14 @@ package tautlog.rig;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
+import tautlog.fixtures.Outings;
 import tautlog.fixtures.Rigs;
 import tautlog.sample.Calibration;
 
@@ -76,5 +80,36 @@ class LineCalibrationTest {
         // then: one count is 0.0141 N of tension
         double tension = LineCalibration.of(CELL, rig).newtons(counts);
         assertEquals(rig.cellCapacityNewtons().orElseThrow().doubleValue(), tension, 0.015);
+    }
+
+    private static Rig carrying(String capacity) {
+        return new Rig(
+                "winch",
+                new BigDecimal("10000"),
+                List.of(Rigs.hookup("straight", "8000")),
+                DetectSettings.DEFAULTS,
+                Optional.ofNullable(capacity.isEmpty() ? null : new BigDecimal(capacity)),
+                Optional.empty());
+    }
+
+    private static Optional<String> misfit(String curvature, int fullScale, String capacity) {
+        Calibration line = new Calibration(BigDecimal.ZERO, BigDecimal.ONE, new BigDecimal(curvature));
+        return LineCalibration.misfit(line, Outings.instrument(100, fullScale, 1), carrying(capacity));
+    }
+
+    /** At 1 N a count and ±1e-5 per newton the curve turns at 1/(4 · 1e-5) = 25,000 counts, 50 kN. */
+    @Test
+    void aCurveThatTurnsWithinWhatConverterAndCellCanGiveDoesNotFit() {
+        assertEquals(Optional.empty(), misfit("-1e-5", 24_999, ""));
+        assertTrue(misfit("-1e-5", 25_000, "").orElseThrow().contains("at 25000 counts"));
+        assertEquals(Optional.empty(), misfit("-1e-5", 25_000, "49990"));
+        assertTrue(misfit("-1e-5", 25_000, "50000").isPresent());
+
+        assertEquals(Optional.empty(), misfit("1e-5", 24_998, ""));
+        assertTrue(misfit("1e-5", 24_999, "").orElseThrow().contains("at -25000 counts"));
+        assertEquals(Optional.empty(), misfit("1e-5", 8_388_607, "49990"));
+        assertTrue(misfit("1e-5", 8_388_607, "50000").isPresent());
+
+        assertEquals(Optional.empty(), misfit("0", 8_388_607, ""));
     }
 }

@@ -22,6 +22,7 @@ import tautlog.logger.wire.OutingSink;
 import tautlog.recording.OutingStart;
 import tautlog.rig.Hookup;
 import tautlog.rig.Limit;
+import tautlog.rig.LineCalibration;
 import tautlog.sample.ClockFix;
 import tautlog.sample.Evidence;
 import tautlog.sample.Instrument;
@@ -118,6 +119,8 @@ public final class LiveOutings implements OutingSink {
                 instrument.firmwareMajor(),
                 instrument.firmwareMinor());
         warnOfShortScale(instrument);
+        LineCalibration.misfit(installation.lineCalibration(), instrument, installation.rig())
+                .ifPresent(LOG::warn);
         events.begin(
                 new OutingStart(
                         instrument,

@@ -3,6 +3,7 @@ package tautlog.desk.analysis;
 import java.util.Optional;
 import tautlog.config.ConfigException;
 import tautlog.recording.OutingStart;
+import tautlog.recording.RecordingException;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Evidence;
@@ -19,8 +20,9 @@ public record DayReading(Instrument instrument, Rig rig, Calibration calibration
      *
      * @param ordinal the outing's place in the history, from 1
      * @throws ConfigException if this program cannot read the rig
+     * @throws RecordingException if the calibration does not fit the instrument
      */
-    public static DayReading of(History.Member member, int ordinal) throws ConfigException {
+    public static DayReading of(History.Member member, int ordinal) throws ConfigException, RecordingException {
         OutingStart start = member.outing().start();
         Rig rig = Rig.parse("rig in " + member.file(), start.rigToml());
         return new DayReading(

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tautlog.calibration.CellCalibration;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.LostOuting;
@@ -47,9 +48,16 @@ public final class History implements AutoCloseable {
          * forces logged elsewhere are taken to be the line's tension already.
          *
          * @param cell the load cell's calibration, the day's or another
+         * @throws RecordingException if it does not fit the instrument
          */
-        Calibration lineCalibration(CellCalibration cell, Rig rig) {
-            return cellCarriesMore() ? LineCalibration.of(cell.response(), rig) : cell.response();
+        Calibration lineCalibration(CellCalibration cell, Rig rig) throws RecordingException {
+            Calibration line = cellCarriesMore() ? LineCalibration.of(cell.response(), rig) : cell.response();
+            Optional<String> misfit =
+                    LineCalibration.misfit(line, outing.start().instrument(), rig);
+            if (misfit.isPresent()) {
+                throw new RecordingException(file + ": outing " + (outing.index() + 1) + ": " + misfit.get());
+            }
+            return line;
         }
 
         /** Whether the cell's place enters: forces logged elsewhere are the line's tension already. */

@@ -9,7 +9,7 @@ import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
 import tautlog.recording.Outing;
 import tautlog.recording.RecordingException;
-import tautlog.sample.Calibration;
+import tautlog.sample.Curve;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
 
@@ -18,7 +18,7 @@ final class DrawingPass extends QuietEvidence implements FindingSink {
     private final List<Target> targets;
     private final HookupTrack hookups;
     private final Detection shaftReadings;
-    private final Calibration calibration;
+    private final Curve curve;
     private final double ticksPerSample;
     private boolean begun;
     private long nextNumber;
@@ -29,7 +29,7 @@ final class DrawingPass extends QuietEvidence implements FindingSink {
         hookups = study.hookups();
         Instrument instrument = study.member().outing().start().instrument();
         shaftReadings = new Detection(instrument, study.rig(), study.calibration(), this);
-        calibration = study.calibration();
+        curve = study.calibration().curve();
         ticksPerSample = instrument.tickHz() / instrument.rate().hertz();
     }
 
@@ -71,7 +71,7 @@ final class DrawingPass extends QuietEvidence implements FindingSink {
         double start = target.seconds().of(tick);
         double step = (target.seconds().of(end) - start) / n;
         for (int i = 0; i < n; i++) {
-            target.columns().tension(start + i * step, calibration.newtons(counts[from + i]));
+            target.columns().tension(start + i * step, curve.newtons(counts[from + i]));
         }
     }
 

@@ -45,7 +45,8 @@ final class SecondRows implements FindingSink {
                 .utc()
                 .map(JsonFields::time)
                 .orElse(""));
-        row.add(newtons(second.least())).add(newtons((double) second.countSum() / second.samples()));
+        double mean = day.calibration().meanNewtons(second.countSum(), second.countSquares(), second.samples());
+        row.add(newtons(second.least())).add(JsonFields.number(mean));
         row.add(newtons(second.greatest())).add(String.valueOf(second.samples()));
         row.add(
                 second.shaftRpm().isPresent()

@@ -53,7 +53,7 @@ public final class Derivation {
 
     public Entry.Pull pull(Finding.Pull pull) throws RecordingException {
         Entry.Against against = against(pull.hookup(), pull.hookupIsAssumed());
-        double sum = calibration.newtons((double) pull.countSum() / pull.samples()) * pull.samples();
+        double sum = calibration.meanNewtons(pull.countSum(), pull.countSquares(), pull.samples()) * pull.samples();
         return new Entry.Pull(
                 places.atNumber(pull.startNumber()),
                 places.atNumber(pull.endNumber()),
