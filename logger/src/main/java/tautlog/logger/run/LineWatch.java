@@ -42,7 +42,7 @@ public final class LineWatch {
                 nowhere,
                 outings,
                 new Marks(installation.rig()),
-                new BeaconSender(lamp, () -> 0),
+                Feeds.of(installation.config(), outings, new BeaconSender(lamp, () -> 0)),
                 InstantSource.system());
         reader = new LineReader(port, LineReader.AtHangUp.END, intake);
     }

@@ -20,6 +20,7 @@ import tautlog.logger.control.MarkAnswer;
 import tautlog.logger.control.Status;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.StatusFile;
+import tautlog.logger.instrument.InstrumentFeed;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.port.InstrumentLine;
 import tautlog.logger.port.InstrumentPort;
@@ -40,7 +41,7 @@ import tautlog.recording.RecordingException;
  * A logger from its start to its end: every stage of a sample's way from the port to the recording, and the threads.
  *
  * <p>{@link #run} does it all and returns when the line has ended or {@link #stop} was called. The stages, in order: {@link
- * InstrumentPort} ▶ {@link LineReader} ▶ {@link Intake} (decoder, assembler) ▶ {@link LiveOutings} (hookup, detectors) ▶
+ * InstrumentPort} ▶ {@link LineReader} ▶ {@link Intake} (the instrument's feed) ▶ {@link LiveOutings} (hookup, detectors) ▶
  * {@link Backlog} ▶ {@link Recorder} ▶ {@link DayFiles}.
  */
 public final class LoggerRun implements Controlled {
@@ -107,7 +108,8 @@ public final class LoggerRun implements Controlled {
         reserve = new DiskReserve(board.space(), lamp);
         marks = new Marks(installation.rig());
         outings = new LiveOutings(installation, program, backlog, lamp);
-        intake = new Intake(backlog, outings, marks, beacon, board.clock());
+        InstrumentFeed feed = Feeds.of(installation.config(), outings, beacon);
+        intake = new Intake(backlog, outings, marks, feed, board.clock());
         reader = new LineReader(
                 port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
     }

@@ -7,10 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.config.Problem;
+import tautlog.logger.port.SerialSetting;
 import tautlog.sample.Calibration;
 
 class LoggerConfigTest {
@@ -36,8 +38,9 @@ class LoggerConfigTest {
                 new LoggerConfig(
                         Path.of("/etc/tautlog/rig.toml"),
                         Path.of("/etc/recordings"),
-                        "/dev/ttyACM0",
-                        115_200,
+                        SerialSetting.plain("/dev/ttyACM0", 115_200),
+                        new InstrumentChoice.Framed(),
+                        Optional.empty(),
                         new ClockChoice.Host(),
                         new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123")))),
                 config);
@@ -66,8 +69,9 @@ class LoggerConfigTest {
                 new LoggerConfig(
                         Path.of("/srv/rig.toml"),
                         Path.of("/srv/recordings"),
-                        "COM3",
-                        921_600,
+                        SerialSetting.plain("COM3", 921_600),
+                        new InstrumentChoice.Framed(),
+                        Optional.empty(),
                         new ClockChoice.Device(Instant.parse("2026-05-04T07:00:00Z")),
                         new CalibrationChoice.InFile(Path.of("/etc/tautlog/calibration.toml"))),
                 config);
@@ -114,8 +118,6 @@ class LoggerConfigTest {
 
     @Test
     void refusesWhatThisVersionDoesNotHave() {
-        assertRefused("instrument.kind", LEAST.replace("[calibration]", "kind = \"modbus\"\n[calibration]"));
-        assertRefused("instrument.kind", LEAST.replace("[calibration]", "kind = \"text\"\n[calibration]"));
         assertRefused("calibration.zero", LEAST + "zero = \"follow\"\n");
         assertRefused("publish", LEAST + "[publish.mqtt]\nurl = \"ssl://broker.example:8883\"\n");
         assertRefused("publish", LEAST + "[publish.influx]\nurl = \"http://127.0.0.1:8086\"\n");
