@@ -116,8 +116,10 @@ public record LoggerConfig(
     private static Optional<ClockChoice> clock(ConfigTable instrument, boolean hasTicks) {
         ClockWord word = instrument.or("clock", Reading.oneOf(ClockWord.class), ClockWord.HOST);
         if (word == ClockWord.DEVICE && !hasTicks) {
+            instrument.has("start_utc");
             instrument.problem(
                     "clock", "this kind of instrument tells no ticks", "Take it out: the computer's clock is used.");
+            return Optional.empty();
         }
         if (word == ClockWord.HOST) {
             if (instrument.has("start_utc")) {

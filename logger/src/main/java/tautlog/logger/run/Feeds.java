@@ -1,5 +1,6 @@
 package tautlog.logger.run;
 
+import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
 import tautlog.logger.beacon.BeaconSender;
 import tautlog.logger.config.InstrumentChoice;
@@ -8,6 +9,8 @@ import tautlog.logger.instrument.FramedFeed;
 import tautlog.logger.instrument.InstrumentFeed;
 import tautlog.logger.instrument.ReadingOuting;
 import tautlog.logger.instrument.modbus.ModbusFeed;
+import tautlog.logger.instrument.shaft.ShaftSource;
+import tautlog.logger.instrument.shaft.ShaftedFeed;
 import tautlog.logger.instrument.text.TextFeed;
 import tautlog.logger.wire.OutingSink;
 
@@ -15,8 +18,18 @@ import tautlog.logger.wire.OutingSink;
 final class Feeds {
     private Feeds() {}
 
-    /** @param beacon goes to an instrument that has lamps */
-    static InstrumentFeed of(LoggerConfig config, OutingSink outings, BeaconSender beacon) {
+    /**
+     * @param shaft puts another port's shaft into the outings
+     * @param beacon goes to an instrument that has lamps
+     */
+    static InstrumentFeed of(
+            LoggerConfig config, Optional<ShaftSource> shaft, OutingSink outings, BeaconSender beacon) {
+        return shaft.<InstrumentFeed>map(
+                        source -> new ShaftedFeed(source, outings, joined -> tensionOnly(config, joined, beacon)))
+                .orElseGet(() -> tensionOnly(config, outings, beacon));
+    }
+
+    private static InstrumentFeed tensionOnly(LoggerConfig config, OutingSink outings, BeaconSender beacon) {
         if (config.instrument() instanceof InstrumentChoice.Text text) {
             return new TextFeed(
                     text.form(),

@@ -14,6 +14,7 @@ import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.beacon.BeaconSender;
 import tautlog.logger.config.ClockChoice;
 import tautlog.logger.config.Installation;
+import tautlog.logger.config.InstrumentChoice;
 import tautlog.logger.control.ControlServer;
 import tautlog.logger.control.Controlled;
 import tautlog.logger.control.MarkAnswer;
@@ -77,6 +78,7 @@ public final class LoggerRun implements Controlled {
     private final DiskReserve reserve;
     private final Marks marks;
     private final LiveOutings outings;
+    private final Optional<ShaftReader> shaft;
     private final Intake intake;
     private final LineReader reader;
     private final CountDownLatch finished = new CountDownLatch(1);
@@ -108,10 +110,15 @@ public final class LoggerRun implements Controlled {
         reserve = new DiskReserve(board.space(), lamp);
         marks = new Marks(installation.rig());
         outings = new LiveOutings(installation, program, backlog, lamp);
-        InstrumentFeed feed = Feeds.of(installation.config(), outings, beacon);
+        shaft = installation.config().shaft().map(ShaftReader::new);
+        InstrumentFeed feed = Feeds.of(installation.config(), shaft.map(ShaftReader::source), outings, beacon);
         intake = new Intake(backlog, outings, marks, feed, board.clock());
         reader = new LineReader(
                 port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
+    }
+
+    private boolean hasLamp() {
+        return installation.config().instrument() instanceof InstrumentChoice.Framed;
     }
 
     private boolean isReplayed() {
@@ -131,8 +138,10 @@ public final class LoggerRun implements Controlled {
             TrialRecording.writeAndDelete(folder.path());
             finishInterrupted();
             LOG.info(
-                    "started port={} recordings={} winch={}",
+                    "started port={} kind={} lamp={} recordings={} winch={}",
                     port.name(),
+                    installation.config().instrument().word(),
+                    hasLamp() ? "on the instrument" : "none: this kind of instrument has none",
                     folder.path(),
                     installation.rig().winch());
             record(port.open());
@@ -177,6 +186,7 @@ public final class LoggerRun implements Controlled {
         recorderThread.start();
         beaconThread.start();
         readerThread.start();
+        shaft.ifPresent(other -> thread("shaft", other).start());
         control.ifPresent(server -> {
             Thread controlThread = thread("control", server);
             controlThread.setDaemon(true);
@@ -185,6 +195,7 @@ public final class LoggerRun implements Controlled {
         watch(readerThread);
         finish(readerThread, recorderThread);
         beaconThread.interrupt();
+        shaft.ifPresent(ShaftReader::stop);
         control.ifPresent(LoggerRun::close);
     }
 
@@ -257,6 +268,7 @@ public final class LoggerRun implements Controlled {
     public void stop() {
         stopping = true;
         reader.stop();
+        shaft.ifPresent(ShaftReader::stop);
     }
 
     /**
@@ -305,6 +317,8 @@ public final class LoggerRun implements Controlled {
                 reader.isOpen(),
                 reader.hangUps(),
                 lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
+                hasLamp(),
+                shaft.map(ShaftReader::status),
                 intake.counts(),
                 outings.readings(),
                 new DiskStatus(
