@@ -2,33 +2,44 @@ package tautlog.logger.instrument.shaft;
 
 /**
  * Ties a counter to this computer's time by what arrives least late: nothing comes before it was sent. The offset follows a
- * counter that runs wrong by up to a ten-thousandth. Not thread-safe.
+ * counter that runs wrong by up to a ten-thousandth. When something arrives less late than all before, the offset in use
+ * moves there slowly, so that no interval is off by more than a thousandth. Not thread-safe.
  */
 final class SteadyOffset {
     private static final long NONE = Long.MAX_VALUE;
     /** Chosen: twice what a cheap crystal is off, 50 millionths. */
     private static final long NANOS_PER_DRIFT_NANO = 10_000;
 
+    private static final long NANOS_PER_MOVED_NANO = 1_000;
+
     private final long tickHz;
-    private long offsetNanos = NONE;
-    private long atNanos;
+    private long leastNanos = NONE;
+    private long offsetNanos;
+    private long ownAtNanos;
 
     SteadyOffset(long tickHz) {
         this.tickHz = tickHz;
     }
 
     boolean isKnown() {
-        return offsetNanos != NONE;
+        return leastNanos != NONE;
     }
 
     /** What was sent at {@code tick} arrived at {@code nanos}. */
     void heard(long tick, long nanos) {
-        long late = nanos - ownNanos(tick);
-        if (isKnown()) {
-            offsetNanos += Math.max(0, nanos - atNanos) / NANOS_PER_DRIFT_NANO;
+        long own = ownNanos(tick);
+        long late = nanos - own;
+        if (!isKnown()) {
+            leastNanos = late;
+            offsetNanos = late;
+            ownAtNanos = own;
+            return;
         }
-        offsetNanos = Math.min(offsetNanos, late);
-        atNanos = nanos;
+        long since = Math.max(0, own - ownAtNanos);
+        ownAtNanos = own;
+        leastNanos = Math.min(leastNanos + since / NANOS_PER_DRIFT_NANO, late);
+        long most = since / NANOS_PER_MOVED_NANO;
+        offsetNanos += Math.max(-most, Math.min(most, leastNanos - offsetNanos));
     }
 
     /** This computer's time at {@code tick}; only when it {@link #isKnown}. */
