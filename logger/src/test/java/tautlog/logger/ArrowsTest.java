@@ -43,6 +43,11 @@ class ArrowsTest {
         onlyIn("tautlog.logger.cli..", "picocli..");
     }
 
+    @Test
+    void libraryForModbusStaysInItsRoom() {
+        onlyIn("tautlog.logger.instrument.modbus..", "com.digitalpetri..");
+    }
+
     private static void onlyIn(String room, String library) {
         noClasses()
                 .that()

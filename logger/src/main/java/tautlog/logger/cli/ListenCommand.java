@@ -39,9 +39,7 @@ final class ListenCommand implements Callable<Integer> {
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Installation installation = config.load();
         LineWatch watch = new LineWatch(
-                installation,
-                new SerialInstrumentPort(
-                        installation.config().port(), installation.config().baud()));
+                installation, new SerialInstrumentPort(installation.config().line()));
         watch.show(spec.commandLine().getOut(), seconds.orElse(Integer.MAX_VALUE));
         return ExitCode.DONE;
     }

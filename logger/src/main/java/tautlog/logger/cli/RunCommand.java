@@ -41,8 +41,7 @@ final class RunCommand implements Callable<Integer> {
         Installation installation = config.load();
         LoggerRun run = new LoggerRun(
                 installation,
-                new SerialInstrumentPort(
-                        installation.config().port(), installation.config().baud()),
+                new SerialInstrumentPort(installation.config().line()),
                 untilClosed ? Until.CLOSED : Until.STOPPED,
                 ProgramVersion.words());
         Thread atStop = new Thread(() -> closeInOrder(run), "stop");

@@ -33,10 +33,24 @@ final class StatusText {
                 "port",
                 plain(status, "port") + (flag(status, "port_open") ? " open" : " NOT OPEN") + ", lost and opened again "
                         + times(plain(status, "hang_ups")));
-        line("beacon", plain(status, "beacon") + " (a clear beacon is no permission to approach)");
+        line("beacon", plain(status, "beacon") + " (a clear beacon is no permission to approach)" + lamp(status));
+        object(status, "shaft_line").ifPresent(this::shaftLine);
         if (object(status, "outing").isEmpty()) {
             line("outing", "none: no instrument has been heard");
         }
+    }
+
+    private static String lamp(JsonObject status) {
+        return known(status, "lamp").filter("false"::equals).isPresent()
+                ? "; NO LAMP shows it: this kind of instrument has none"
+                : "";
+    }
+
+    private void shaftLine(JsonObject shaft) {
+        line(
+                "shaft port",
+                plain(shaft, "port") + (flag(shaft, "port_open") ? " open" : " NOT OPEN") + ", lost and opened again "
+                        + times(plain(shaft, "hang_ups")));
     }
 
     private static String state(JsonObject status) {

@@ -14,6 +14,7 @@ import tautlog.config.Problems;
 import tautlog.config.Range;
 import tautlog.config.Reading;
 import tautlog.config.Refusal;
+import tautlog.logger.port.SerialSetting;
 import tautlog.sample.Calibration;
 
 /**
@@ -21,18 +22,29 @@ import tautlog.sample.Calibration;
  *
  * @param rig the rig's file
  * @param recordings folder of the recordings
- * @param port of the instrument, as the system names it, or a path that began at the file's folder
- * @param baud bits per second
+ * @param line the instrument's port, as the system names it, or a path that began at the file's folder
+ * @param instrument what stands at the port
+ * @param shaft a source of the shaft's pulses on another port
  */
 public record LoggerConfig(
-        Path rig, Path recordings, String port, int baud, ClockChoice clock, CalibrationChoice calibration) {
+        Path rig,
+        Path recordings,
+        SerialSetting line,
+        InstrumentChoice instrument,
+        Optional<ShaftChoice> shaft,
+        ClockChoice clock,
+        CalibrationChoice calibration) {
     private static final int SCHEMA = 1;
-    private static final int DEFAULT_BAUD = 115_200;
     private static final Range ANY_COUNT = Range.between("-8388608", "8388607"); // a converter of 24 bits
 
     private enum ClockWord {
         HOST,
         DEVICE
+    }
+
+    /** The instrument's port. */
+    public String port() {
+        return line.path();
     }
 
     /**
@@ -48,20 +60,28 @@ public record LoggerConfig(
         Optional<Path> rig = root.required("rig", path(file));
         Optional<Path> recordings = root.required("recordings", path(file));
         refusePublishing(root);
-        Optional<ConfigTable> instrument = section(root, "instrument");
-        Optional<String> port = instrument.flatMap(table -> table.required("port", port(file)));
-        Optional<Integer> baud = instrument.map(table -> table.or("baud", Reading.whole(300, 4_000_000), DEFAULT_BAUD));
-        instrument.ifPresent(table -> table.or("kind", framed(), "framed"));
-        Optional<ClockChoice> clock = instrument.flatMap(LoggerConfig::clock);
-        Optional<CalibrationChoice> calibration =
-                section(root, "calibration").flatMap(table -> calibration(table, file));
+        Optional<ConfigTable> instrumentTable = section(root, "instrument");
+        Optional<InstrumentSection> section = instrumentTable.map(table -> new InstrumentSection(table, file));
+        Optional<SerialSetting> line = section.flatMap(InstrumentSection::line);
+        Optional<InstrumentChoice> instrument = section.flatMap(InstrumentSection::choice);
+        Optional<ClockChoice> clock = instrumentTable.flatMap(table ->
+                clock(table, section.filter(InstrumentSection::isFramed).isPresent()));
+        Optional<ShaftChoice> shaft = root.table("shaft").flatMap(table -> InstrumentSection.shaft(table, file));
+        boolean isFramed = section.isEmpty() || section.get().isFramed();
+        Optional<CalibrationChoice> derived = instrument
+                .flatMap(InstrumentChoice::scale)
+                .map(scale -> new CalibrationChoice.Written(CellCalibration.written(scale.calibration())));
+        Optional<CalibrationChoice> calibration = isFramed || root.has("calibration")
+                ? section(root, "calibration").flatMap(table -> calibration(table, file, derived))
+                : derived;
         root.finish();
         problems.throwIfAny();
         return new LoggerConfig(
                 rig.orElseThrow(),
                 recordings.orElseThrow(),
-                port.orElseThrow(),
-                baud.orElseThrow(),
+                line.orElseThrow(),
+                instrument.orElseThrow(),
+                shaft,
                 clock.orElseThrow(),
                 calibration.orElseThrow());
     }
@@ -93,8 +113,14 @@ public record LoggerConfig(
         }
     }
 
-    private static Optional<ClockChoice> clock(ConfigTable instrument) {
+    private static Optional<ClockChoice> clock(ConfigTable instrument, boolean hasTicks) {
         ClockWord word = instrument.or("clock", Reading.oneOf(ClockWord.class), ClockWord.HOST);
+        if (word == ClockWord.DEVICE && !hasTicks) {
+            instrument.has("start_utc");
+            instrument.problem(
+                    "clock", "this kind of instrument tells no ticks", "Take it out: the computer's clock is used.");
+            return Optional.empty();
+        }
         if (word == ClockWord.HOST) {
             if (instrument.has("start_utc")) {
                 instrument.problem(
@@ -109,7 +135,9 @@ public record LoggerConfig(
         return start.map(ClockChoice.Device::new);
     }
 
-    private static Optional<CalibrationChoice> calibration(ConfigTable table, Path file) {
+    /** @param derived what holds when nothing is written; empty when something must be */
+    private static Optional<CalibrationChoice> calibration(
+            ConfigTable table, Path file, Optional<CalibrationChoice> derived) {
         table.or("zero", fixed(), "fixed");
         boolean zero = table.has("zero_counts");
         boolean written = table.has("newtons_per_count") || zero;
@@ -119,17 +147,15 @@ public record LoggerConfig(
             }
             return table.optional("file", path(file)).map(CalibrationChoice.InFile::new);
         }
+        if (!written && derived.isPresent()) {
+            return derived;
+        }
         Optional<BigDecimal> zeroCounts = table.required("zero_counts", Reading.decimal(ANY_COUNT));
         Optional<BigDecimal> factor = table.required("newtons_per_count", Reading.decimal(Range.aboveZero()));
         return zeroCounts
                 .flatMap(counts -> factor.map(newtons -> new Calibration(counts, newtons)))
                 .map(CellCalibration::written)
                 .map(CalibrationChoice.Written::new);
-    }
-
-    private static Reading<String> framed() {
-        return inThisVersion(
-                "framed", List.of("text", "modbus"), "An instrument that speaks the framed wire format is needed.");
     }
 
     private static Reading<String> fixed() {
@@ -149,20 +175,6 @@ public record LoggerConfig(
                 return only;
             }
             throw new Refusal(Reading.show(written) + " is not known here", "Allowed: \"" + only + "\".");
-        });
-    }
-
-    /** A bare name is the system's; one with a slash that is no absolute path starts from the file's folder. */
-    private static Reading<String> port(Path file) {
-        return new Reading<>("the port's name (\"/dev/ttyACM0\")", written -> {
-            if (written instanceof String text && !text.isBlank() && text.indexOf('\0') < 0) {
-                return text.contains("/")
-                        ? file.toAbsolutePath().resolveSibling(text).normalize().toString()
-                        : text;
-            }
-            throw new Refusal(
-                    Reading.show(written) + " is not a port's name",
-                    "Write it in quotes: \"/dev/ttyACM0\". `tautlogd ports` lists those there are.");
         });
     }
 

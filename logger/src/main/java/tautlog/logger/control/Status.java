@@ -15,6 +15,8 @@ import tautlog.logger.wire.LineCounts;
  * @param closed true when it stopped in order
  * @param hangUps how often the port vanished since the start
  * @param beacon word for what the beacon shows
+ * @param hasLamp whether the instrument has a lamp that shows it
+ * @param shaft the shaft's own port, if it has one
  * @param line what it brought to no use, at most a second old
  * @param outing the one that is on, or was last
  */
@@ -28,9 +30,18 @@ public record Status(
         boolean portOpen,
         long hangUps,
         String beacon,
+        boolean hasLamp,
+        Optional<ShaftLine> shaft,
         LineCounts line,
         Optional<LiveReadings> outing,
         DiskStatus disk) {
+
+    /**
+     * The port of the shaft's instrument.
+     *
+     * @param hangUps how often it vanished since the start
+     */
+    public record ShaftLine(String port, boolean open, long hangUps) {}
 
     /**
      * The recording.

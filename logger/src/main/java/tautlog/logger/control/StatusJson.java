@@ -31,9 +31,20 @@ final class StatusJson {
         json.addProperty("port_open", status.portOpen());
         json.addProperty("hang_ups", status.hangUps());
         json.addProperty("beacon", status.beacon());
+        json.addProperty("lamp", status.hasLamp());
+        json.add(
+                "shaft_line", status.shaft().<JsonElement>map(StatusJson::shaft).orElse(JsonNull.INSTANCE));
         json.add("line", line(status.line()));
         json.add("outing", status.outing().<JsonElement>map(StatusJson::outing).orElse(JsonNull.INSTANCE));
         json.add("disk", disk(status.disk()));
+        return json;
+    }
+
+    private static JsonObject shaft(Status.ShaftLine line) {
+        JsonObject json = new JsonObject();
+        json.addProperty("port", line.port());
+        json.addProperty("port_open", line.open());
+        json.addProperty("hang_ups", line.hangUps());
         return json;
     }
 

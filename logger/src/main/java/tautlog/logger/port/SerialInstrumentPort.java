@@ -8,20 +8,28 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** A serial port of this computer, opened with 8 data bits, no parity, one stop bit. */
+/** A serial port of this computer. */
 public final class SerialInstrumentPort implements InstrumentPort {
     private static final int READ_WAIT_MILLIS = 100;
     // the system's error numbers on Linux, macOS and the BSDs
     private static final int NOT_ALLOWED = 13;
     private static final List<Integer> IN_USE = List.of(11, 16, 35);
 
+    private final SerialSetting setting;
     private final String path;
-    private final int baud;
 
-    /** @param baud bits per second */
+    public SerialInstrumentPort(SerialSetting setting) {
+        this.setting = setting;
+        path = setting.path();
+    }
+
+    /**
+     * With 8 data bits, no parity, one stop bit.
+     *
+     * @param baud bits per second
+     */
     public SerialInstrumentPort(String path, int baud) {
-        this.path = path;
-        this.baud = baud;
+        this(SerialSetting.plain(path, baud));
     }
 
     /** Every port the system knows now. */
@@ -48,12 +56,24 @@ public final class SerialInstrumentPort implements InstrumentPort {
     public InstrumentLine open() throws PortException {
         // A fresh port at every opening: a symbolic link is resolved only once.
         SerialPort port = find();
-        port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+        port.setComPortParameters(
+                setting.baud(),
+                setting.dataBits(),
+                setting.stopBits() == 1 ? SerialPort.ONE_STOP_BIT : SerialPort.TWO_STOP_BITS,
+                parity(setting.parity()));
         port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_WAIT_MILLIS, 0);
         if (!port.openPort(0)) {
             throw new PortException(refusal(port.getLastErrorCode()));
         }
         return new SerialLine(port);
+    }
+
+    private static int parity(SerialSetting.Parity parity) {
+        return switch (parity) {
+            case NONE -> SerialPort.NO_PARITY;
+            case EVEN -> SerialPort.EVEN_PARITY;
+            case ODD -> SerialPort.ODD_PARITY;
+        };
     }
 
     private SerialPort find() throws PortException {

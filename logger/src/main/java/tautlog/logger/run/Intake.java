@@ -3,18 +3,15 @@ package tautlog.logger.run;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
-import tautlog.logger.beacon.BeaconSender;
+import tautlog.logger.instrument.InstrumentFeed;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.port.InstrumentLine;
 import tautlog.logger.recorder.LiveEvents;
-import tautlog.logger.wire.FrameDecoder;
-import tautlog.logger.wire.FrameEncoder;
 import tautlog.logger.wire.LineCounts;
-import tautlog.logger.wire.OutingAssembler;
 
 /**
- * What the reader thread does with bytes: decoder, assembler, outings, one batch for each read. Looks at the two clocks of
- * this computer, once a batch.
+ * What the reader thread does with bytes: the instrument's feed and the outings, one batch for each read. Looks at the two
+ * clocks of this computer, once a batch.
  */
 final class Intake implements LineReader.Listener {
     private static final long LOOK_NANOS = 1_000_000_000L;
@@ -22,29 +19,23 @@ final class Intake implements LineReader.Listener {
     private final LiveEvents events;
     private final LiveOutings outings;
     private final Marks marks;
-    private final BeaconSender beacon;
+    private final InstrumentFeed feed;
     private final InstantSource clock;
-    private final OutingAssembler assembler;
-    private final FrameDecoder decoder = new FrameDecoder();
     private volatile LineCounts counts = LineCounts.NONE;
     private long countsNanos;
 
-    Intake(LiveEvents events, LiveOutings outings, Marks marks, BeaconSender beacon, InstantSource clock) {
+    /** @param feed tells {@code outings} what the bytes mean */
+    Intake(LiveEvents events, LiveOutings outings, Marks marks, InstrumentFeed feed, InstantSource clock) {
         this.events = events;
         this.outings = outings;
         this.marks = marks;
-        this.beacon = beacon;
+        this.feed = feed;
         this.clock = clock;
-        assembler = new OutingAssembler(outings);
     }
 
     @Override
     public void opened(InstrumentLine line) {
-        decoder.reset();
-        FrameEncoder encoder = new FrameEncoder();
-        byte[] frame = new byte[FrameEncoder.LONGEST_FRAME];
-        int[] seq = new int[1];
-        beacon.sendTo(state -> line.write(frame, encoder.beacon(frame, 0, seq[0]++ & 0xff, state)));
+        feed.opened(line);
     }
 
     @Override
@@ -54,11 +45,10 @@ final class Intake implements LineReader.Listener {
         try {
             outings.arriving(nowNanos, ChronoUnit.MICROS.between(Instant.EPOCH, clock.instant()));
             marks.serve(outings);
-            assembler.arriving(nowNanos);
-            decoder.feed(bytes, 0, n, assembler);
+            feed.bytes(nowNanos, bytes, n);
             if (nowNanos - countsNanos >= LOOK_NANOS) {
                 countsNanos = nowNanos;
-                counts = assembler.counts();
+                counts = feed.counts();
             }
         } finally {
             events.shut();
@@ -72,7 +62,7 @@ final class Intake implements LineReader.Listener {
 
     @Override
     public void gone() {
-        beacon.sendTo(BeaconSender.Sink.NOWHERE);
+        feed.gone();
         outings.lineGone(System.nanoTime());
     }
 
@@ -86,8 +76,8 @@ final class Intake implements LineReader.Listener {
     void end() {
         events.open(System.nanoTime());
         try {
-            assembler.end();
-            counts = assembler.counts();
+            feed.end();
+            counts = feed.counts();
         } finally {
             events.shut();
         }

@@ -42,7 +42,7 @@ public final class LineWatch {
                 nowhere,
                 outings,
                 new Marks(installation.rig()),
-                new BeaconSender(lamp, () -> 0),
+                Feeds.of(installation.config(), Optional.empty(), outings, new BeaconSender(lamp, () -> 0)),
                 InstantSource.system());
         reader = new LineReader(port, LineReader.AtHangUp.END, intake);
     }
@@ -87,7 +87,7 @@ public final class LineWatch {
     private static String unheard(Tally tally) {
         return tally.rejected().isEmpty()
                 ? "no instrument heard: nothing comes; check its power, the cable and [instrument] port"
-                : "no instrument heard: what comes is no frame; check [instrument] baud and the cable";
+                : "no instrument heard: what comes is not understood; check [instrument] kind, baud and the cable";
     }
 
     private String words(LiveReadings now) {

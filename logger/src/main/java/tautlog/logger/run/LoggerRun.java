@@ -14,12 +14,14 @@ import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.beacon.BeaconSender;
 import tautlog.logger.config.ClockChoice;
 import tautlog.logger.config.Installation;
+import tautlog.logger.config.InstrumentChoice;
 import tautlog.logger.control.ControlServer;
 import tautlog.logger.control.Controlled;
 import tautlog.logger.control.MarkAnswer;
 import tautlog.logger.control.Status;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.StatusFile;
+import tautlog.logger.instrument.InstrumentFeed;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.port.InstrumentLine;
 import tautlog.logger.port.InstrumentPort;
@@ -40,7 +42,7 @@ import tautlog.recording.RecordingException;
  * A logger from its start to its end: every stage of a sample's way from the port to the recording, and the threads.
  *
  * <p>{@link #run} does it all and returns when the line has ended or {@link #stop} was called. The stages, in order: {@link
- * InstrumentPort} ▶ {@link LineReader} ▶ {@link Intake} (decoder, assembler) ▶ {@link LiveOutings} (hookup, detectors) ▶
+ * InstrumentPort} ▶ {@link LineReader} ▶ {@link Intake} (the instrument's feed) ▶ {@link LiveOutings} (hookup, detectors) ▶
  * {@link Backlog} ▶ {@link Recorder} ▶ {@link DayFiles}.
  */
 public final class LoggerRun implements Controlled {
@@ -76,6 +78,7 @@ public final class LoggerRun implements Controlled {
     private final DiskReserve reserve;
     private final Marks marks;
     private final LiveOutings outings;
+    private final Optional<ShaftReader> shaft;
     private final Intake intake;
     private final LineReader reader;
     private final CountDownLatch finished = new CountDownLatch(1);
@@ -107,9 +110,15 @@ public final class LoggerRun implements Controlled {
         reserve = new DiskReserve(board.space(), lamp);
         marks = new Marks(installation.rig());
         outings = new LiveOutings(installation, program, backlog, lamp);
-        intake = new Intake(backlog, outings, marks, beacon, board.clock());
+        shaft = installation.config().shaft().map(ShaftReader::new);
+        InstrumentFeed feed = Feeds.of(installation.config(), shaft.map(ShaftReader::source), outings, beacon);
+        intake = new Intake(backlog, outings, marks, feed, board.clock());
         reader = new LineReader(
                 port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
+    }
+
+    private boolean hasLamp() {
+        return installation.config().instrument() instanceof InstrumentChoice.Framed;
     }
 
     private boolean isReplayed() {
@@ -129,8 +138,10 @@ public final class LoggerRun implements Controlled {
             TrialRecording.writeAndDelete(folder.path());
             finishInterrupted();
             LOG.info(
-                    "started port={} recordings={} winch={}",
+                    "started port={} kind={} lamp={} recordings={} winch={}",
                     port.name(),
+                    installation.config().instrument().word(),
+                    hasLamp() ? "on the instrument" : "none: this kind of instrument has none",
                     folder.path(),
                     installation.rig().winch());
             record(port.open());
@@ -175,6 +186,7 @@ public final class LoggerRun implements Controlled {
         recorderThread.start();
         beaconThread.start();
         readerThread.start();
+        shaft.ifPresent(other -> thread("shaft", other).start());
         control.ifPresent(server -> {
             Thread controlThread = thread("control", server);
             controlThread.setDaemon(true);
@@ -183,6 +195,7 @@ public final class LoggerRun implements Controlled {
         watch(readerThread);
         finish(readerThread, recorderThread);
         beaconThread.interrupt();
+        shaft.ifPresent(ShaftReader::stop);
         control.ifPresent(LoggerRun::close);
     }
 
@@ -255,6 +268,7 @@ public final class LoggerRun implements Controlled {
     public void stop() {
         stopping = true;
         reader.stop();
+        shaft.ifPresent(ShaftReader::stop);
     }
 
     /**
@@ -303,6 +317,8 @@ public final class LoggerRun implements Controlled {
                 reader.isOpen(),
                 reader.hangUps(),
                 lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
+                hasLamp(),
+                shaft.map(ShaftReader::status),
                 intake.counts(),
                 outings.readings(),
                 new DiskStatus(

@@ -3,15 +3,17 @@
  *
  * <pre>
  *   {@link tautlog.logger.run.LoggerRun} starts                                                    owns
- *   reader    LineReader: port ▶ wire.FrameDecoder ▶ wire.OutingAssembler ▶      the line, decoder, assembler, clock,
+ *   reader    LineReader: port ▶ instrument.InstrumentFeed ▶                     the line, the feed, the outing's clock,
  *             live.LiveOutings ▶ detect.Detection ▶ recorder.Backlog             hookup in force, detectors
  *   recorder  recorder.Recorder: Backlog ▶ tautlog.recording                     the recording, its file
+ *   shaft     ShaftReader: another port ▶ instrument.shaft.ShaftSource ▶ reader  that line, its decoder
+ *   poller    instrument.modbus.Poller: questions ▶ port                        the line's other direction
  *   beacon    beacon.BeaconSender: BeaconLamp ▶ port                             the line's other direction
  *   control   control.ControlServer: tautlogd.sock ▶ status, marks               the socket
  *   main      waits; writes status.json each minute                              status.json
  * </pre>
  *
- * <p>Threads meet in four places: the backlog (bounded, counts what it loses), the lamp, the list of marks that wait for
+ * <p>Threads meet in these places: the backlog and the shaft's queue (bounded, count what they lose), the Modbus question that is out, the lamp, the list of marks that wait for
  * the reader, and the latest readings. The reader never waits for a disk, a beacon or a client, except that a replayed
  * instrument (clock = "device") is held up rather than lost.
  */

@@ -33,6 +33,23 @@ class InstallationTest {
     }
 
     @Test
+    void readsTheShippedExamplesForInstrumentsThatPeopleOwn() throws ConfigException {
+        Path samples = Path.of(System.getProperty("tautlog.root"), "samples");
+
+        assertEquals(
+                List.of("text", "modbus"),
+                List.of(
+                        Installation.load(samples.resolve("logger-text.toml"))
+                                .config()
+                                .instrument()
+                                .word(),
+                        Installation.load(samples.resolve("logger-modbus.toml"))
+                                .config()
+                                .instrument()
+                                .word()));
+    }
+
+    @Test
     void readsTheCalibrationFromAFileOfItsOwn() throws IOException, ConfigException {
         // given
         LoggerFolder logger = LoggerFolder.at(folder, "/dev/ttyACM0", LoggerFolder.HOST_CLOCK);

@@ -6,11 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.config.Problem;
+import tautlog.logger.port.SerialSetting;
+import tautlog.quantity.ForceUnit;
 import tautlog.sample.Calibration;
 
 class LoggerConfigTest {
@@ -36,8 +41,9 @@ class LoggerConfigTest {
                 new LoggerConfig(
                         Path.of("/etc/tautlog/rig.toml"),
                         Path.of("/etc/recordings"),
-                        "/dev/ttyACM0",
-                        115_200,
+                        SerialSetting.plain("/dev/ttyACM0", 115_200),
+                        new InstrumentChoice.Framed(),
+                        Optional.empty(),
                         new ClockChoice.Host(),
                         new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123")))),
                 config);
@@ -66,8 +72,9 @@ class LoggerConfigTest {
                 new LoggerConfig(
                         Path.of("/srv/rig.toml"),
                         Path.of("/srv/recordings"),
-                        "COM3",
-                        921_600,
+                        SerialSetting.plain("COM3", 921_600),
+                        new InstrumentChoice.Framed(),
+                        Optional.empty(),
                         new ClockChoice.Device(Instant.parse("2026-05-04T07:00:00Z")),
                         new CalibrationChoice.InFile(Path.of("/etc/tautlog/calibration.toml"))),
                 config);
@@ -114,8 +121,6 @@ class LoggerConfigTest {
 
     @Test
     void refusesWhatThisVersionDoesNotHave() {
-        assertRefused("instrument.kind", LEAST.replace("[calibration]", "kind = \"modbus\"\n[calibration]"));
-        assertRefused("instrument.kind", LEAST.replace("[calibration]", "kind = \"text\"\n[calibration]"));
         assertRefused("calibration.zero", LEAST + "zero = \"follow\"\n");
         assertRefused("publish", LEAST + "[publish.mqtt]\nurl = \"ssl://broker.example:8883\"\n");
         assertRefused("publish", LEAST + "[publish.influx]\nurl = \"http://127.0.0.1:8086\"\n");
@@ -125,6 +130,132 @@ class LoggerConfigTest {
         List<Problem> problems = problems(toml);
         assertEquals(List.of(key), problems.stream().map(Problem::key).toList());
         assertTrue(problems.get(0).found().contains("this version"), problems.get(0)::found);
+    }
+
+    private static final String TEXT = """
+            schema = 1
+            rig = "rig.toml"
+            recordings = "r"
+            [instrument]
+            kind = "text"
+            port = "/dev/ttyUSB0"
+            data_bits = 7
+            parity = "even"
+            format = "sign-value-unit"
+            length = 11
+            unit = "lbf"
+            decimals = 0
+            rate_hz = 12.5
+            full_scale = 5000
+            """;
+
+    private static final String MODBUS = """
+            schema = 1
+            rig = "rig.toml"
+            recordings = "r"
+            [instrument]
+            kind = "modbus"
+            port = "/dev/ttyUSB0"
+            unit_id = 1
+            register = 2
+            register_kind = "input"
+            type = "float32"
+            word_order = "CDAB"
+            unit = "kN"
+            decimals = 3
+            poll_hz = 50.0
+            full_scale = 60.0
+            timeout = "0.1 s"
+            """;
+
+    @Test
+    void readsAnIndicatorAndDerivesItsCalibrationFromTheUnit() throws ConfigException {
+        // when
+        LoggerConfig config = LoggerConfig.parse(FILE, TEXT);
+
+        // then: 1 lbf = 4.4482216152605 N, exact
+        assertEquals(new SerialSetting("/dev/ttyUSB0", 9_600, 7, SerialSetting.Parity.EVEN, 1), config.line());
+        assertEquals(
+                new ReadingScale("TEXT", ForceUnit.LBF, 0, 12_500, 5_000),
+                config.instrument().scale().orElseThrow());
+        assertEquals(
+                new CalibrationChoice.Written(CellCalibration.written(Calibration.of("0", "4.4482216152605"))),
+                config.calibration());
+    }
+
+    @Test
+    void letsAWrittenCalibrationGoBeforeTheDerivedOne() throws ConfigException {
+        LoggerConfig config =
+                LoggerConfig.parse(FILE, TEXT + "[calibration]\nzero_counts = 3\nnewtons_per_count = 4.5\n");
+
+        assertEquals(
+                new CalibrationChoice.Written(CellCalibration.written(Calibration.of("3", "4.5"))),
+                config.calibration());
+    }
+
+    @Test
+    void readsAModbusTransmitterAndAShaftOnAnotherPort() throws ConfigException {
+        // when
+        LoggerConfig config = LoggerConfig.parse(
+                FILE, MODBUS + "[shaft]\nkind = \"framed\"\nport = \"COM4\"\npulses_per_revolution = 6\n");
+
+        // then: the parity is the specification's default
+        assertEquals(new SerialSetting("/dev/ttyUSB0", 9_600, 8, SerialSetting.Parity.EVEN, 1), config.line());
+        assertEquals(
+                new ModbusForm(
+                        1,
+                        2,
+                        ModbusForm.RegisterKind.INPUT,
+                        ModbusForm.ValueType.FLOAT32,
+                        ModbusForm.WordOrder.CDAB,
+                        OptionalInt.empty(),
+                        100),
+                ((InstrumentChoice.Modbus) config.instrument()).form());
+        assertEquals(Optional.of(new ShaftChoice(SerialSetting.plain("COM4", 115_200), 6)), config.shaft());
+    }
+
+    @Test
+    void tellsAllProblemsOfAnIndicatorAtOnce() {
+        assertEquals(
+                List.of(
+                        "instrument.length",
+                        "instrument.clock",
+                        "instrument.pattern",
+                        "instrument.decimals",
+                        "instrument.rate_hz",
+                        "instrument.unit_id",
+                        "shaft.port",
+                        "shaft.pulses_per_revolution"),
+                problems("""
+                        schema = 1
+                        rig = "rig.toml"
+                        recordings = "r"
+                        [instrument]
+                        kind = "text"
+                        port = "/dev/ttyUSB0"
+                        clock = "device"
+                        pattern = '([0-9]+'
+                        unit = "kN"
+                        decimals = 9
+                        rate_hz = 0
+                        full_scale = 60
+                        unit_id = 1
+                        [shaft]
+                        pulses_per_revolution = 0
+                        """).stream()
+                        .sorted(Comparator.comparingInt(Problem::line))
+                        .map(Problem::key)
+                        .toList());
+        assertEquals(
+                List.of("instrument.full_scale"),
+                problems(TEXT.replace("5000", "5000.5")).stream()
+                        .map(Problem::key)
+                        .toList());
+        assertEquals(
+                List.of("instrument.word_order"),
+                problems(MODBUS.replace("word_order = \"CDAB\"\n", "")).stream()
+                        .map(Problem::key)
+                        .toList());
     }
 
     @Test

@@ -28,6 +28,9 @@ final class BothPrograms {
     interface Line {
         /** Sends {@code bytes} and waits until the logger has read them. */
         void send(byte[] bytes) throws Exception;
+
+        /** Sends {@code bytes} without waiting. */
+        void pass(byte[] bytes) throws Exception;
     }
 
     /** What goes over the line. */
@@ -41,6 +44,11 @@ final class BothPrograms {
 
     /** @param name of the folder; what an earlier run left there is deleted */
     static BothPrograms in(Path name, String rig) throws IOException {
+        return in(name, rig, LOGGER);
+    }
+
+    /** With another {@code logger.toml}, whose port is {@code ./port}. */
+    static BothPrograms in(Path name, String rig, String logger) throws IOException {
         Path folder = ROOT.resolve("logger/target/endtoend").resolve(name);
         if (Files.exists(folder)) {
             try (Stream<Path> left = Files.walk(folder)) {
@@ -51,7 +59,7 @@ final class BothPrograms {
         }
         Files.createDirectories(folder);
         Files.writeString(folder.resolve("rig.toml"), rig);
-        Files.writeString(folder.resolve("logger.toml"), LOGGER);
+        Files.writeString(folder.resolve("logger.toml"), logger);
         return new BothPrograms(folder);
     }
 
@@ -63,13 +71,27 @@ final class BothPrograms {
             terminal.linkAt(folder.resolve("port"));
             logger = start("logger/target/tautlogd.jar", "run", "--config", "logger.toml", "--until-closed");
             assertTrue(terminal.waitForReader(PATIENCE), () -> errors("run"));
-            sending.over(bytes -> {
-                assertTrue(terminal.write(bytes, 0, bytes.length), () -> errors("run"));
-                assertTrue(terminal.waitUntilTaken(PATIENCE), () -> errors("run"));
+            sending.over(new Line() {
+                @Override
+                public void send(byte[] bytes) throws Exception {
+                    pass(bytes);
+                    assertTrue(terminal.waitUntilTaken(PATIENCE), () -> errors("run"));
+                }
+
+                @Override
+                public void pass(byte[] bytes) throws Exception {
+                    assertTrue(terminal.write(bytes, 0, bytes.length), () -> errors("run"));
+                }
             });
+            assertTrue(terminal.waitUntilTaken(PATIENCE), () -> errors("run"));
         }
         assertTrue(logger.waitFor(30, TimeUnit.SECONDS), "tautlogd ends when the port is closed");
         assertEquals(0, logger.exitValue(), () -> errors("run"));
+    }
+
+    /** What a command said beside its result. */
+    String said(String command) {
+        return errors(command);
     }
 
     /** What {@code tautlogd} prints, ended with exit code 0. */

@@ -74,7 +74,8 @@ class LineWatchTest {
 
         // then
         assertTrue(
-                lines.get(1).startsWith("no instrument heard: what comes is no frame; check [instrument] baud"),
+                lines.get(1)
+                        .startsWith("no instrument heard: what comes is not understood; check [instrument] kind, baud"),
                 lines::toString);
         assertTrue(lines.get(1).contains("rejected "), lines::toString);
     }

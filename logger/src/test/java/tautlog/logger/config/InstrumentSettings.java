@@ -1,0 +1,42 @@
+package tautlog.logger.config;
+
+import java.nio.file.Path;
+import tautlog.config.ConfigException;
+
+/** Settings of instruments for tests, as {@code logger.toml} would give them: kN with two decimals up to 60, ten a second. */
+public final class InstrumentSettings {
+    private InstrumentSettings() {}
+
+    /** @param keys of {@code [instrument]}; unit, decimals, rate and full scale may be left out */
+    public static InstrumentChoice.Text text(String keys) {
+        return (InstrumentChoice.Text) choice("text", "rate_hz", keys);
+    }
+
+    /** As {@link #text}, for a Modbus transmitter. */
+    public static InstrumentChoice.Modbus modbus(String keys) {
+        return (InstrumentChoice.Modbus) choice("modbus", "poll_hz", keys);
+    }
+
+    private static InstrumentChoice choice(String kind, String rateKey, String keys) {
+        StringBuilder toml =
+                new StringBuilder("schema = 1\nrig = \"rig.toml\"\nrecordings = \"r\"\n[instrument]\nkind = \"" + kind
+                        + "\"\nport = \"p\"\n");
+        toml.append(keys);
+        otherwise(toml, keys, "unit", "\"kN\"");
+        otherwise(toml, keys, "decimals", "2");
+        otherwise(toml, keys, rateKey, "10.0");
+        otherwise(toml, keys, "full_scale", "60.0");
+        try {
+            return LoggerConfig.parse(Path.of("/etc/tautlog/logger.toml"), toml.toString())
+                    .instrument();
+        } catch (ConfigException wrong) {
+            throw new IllegalArgumentException(wrong);
+        }
+    }
+
+    private static void otherwise(StringBuilder toml, String keys, String key, String value) {
+        if (!("\n" + keys).contains("\n" + key + " =")) {
+            toml.append(key).append(" = ").append(value).append('\n');
+        }
+    }
+}
