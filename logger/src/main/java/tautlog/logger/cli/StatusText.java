@@ -66,6 +66,7 @@ final class StatusText {
                                         flag(outing, "limit_is_at_most") ? "at least " : "",
                                         100 * Double.parseDouble(share)))
                                 .orElse(""));
+        object(outing, "zero").ifPresent(this::zero);
         line(
                 "shaft",
                 known(outing, "shaft_rpm")
@@ -76,6 +77,14 @@ final class StatusText {
                 plain(outing, "hookup") + (flag(outing, "assumed") ? " (assumed)" : "") + ", limit "
                         + (flag(outing, "limit_is_at_most") ? "at most " : "") + force(plain(outing, "limit_n")));
         line("line", losses(outing) + "; samples lost by the instrument " + plain(outing, "lost_by_instrument"));
+    }
+
+    private void zero(JsonObject zero) {
+        double moved = Double.parseDouble(known(zero, "moved_n").orElse("0"));
+        line(
+                "zero",
+                (flag(zero, "proven") ? "proven" : "UNPROVEN: no slack was proven in this outing yet")
+                        + (moved == 0 ? "" : ", moved by " + force(Double.toString(moved))));
     }
 
     /** What the line brought to no use, said once more when no outing took it or another channel was heard. */

@@ -25,7 +25,13 @@ import tautlog.sample.Calibration;
  * @param baud bits per second
  */
 public record LoggerConfig(
-        Path rig, Path recordings, String port, int baud, ClockChoice clock, CalibrationChoice calibration) {
+        Path rig,
+        Path recordings,
+        String port,
+        int baud,
+        ClockChoice clock,
+        CalibrationChoice calibration,
+        ZeroChoice zero) {
     private static final int SCHEMA = 1;
     private static final int DEFAULT_BAUD = 115_200;
     private static final Range ANY_COUNT = Range.between("-8388608", "8388607"); // a converter of 24 bits
@@ -53,8 +59,10 @@ public record LoggerConfig(
         Optional<Integer> baud = instrument.map(table -> table.or("baud", Reading.whole(300, 4_000_000), DEFAULT_BAUD));
         instrument.ifPresent(table -> table.or("kind", framed(), "framed"));
         Optional<ClockChoice> clock = instrument.flatMap(LoggerConfig::clock);
-        Optional<CalibrationChoice> calibration =
-                section(root, "calibration").flatMap(table -> calibration(table, file));
+        Optional<ConfigTable> calibrated = section(root, "calibration");
+        Optional<CalibrationChoice> calibration = calibrated.flatMap(table -> calibration(table, file));
+        Optional<ZeroChoice> zero =
+                calibrated.map(table -> table.or("zero", Reading.oneOf(ZeroChoice.class), ZeroChoice.FIXED));
         root.finish();
         problems.throwIfAny();
         return new LoggerConfig(
@@ -63,7 +71,8 @@ public record LoggerConfig(
                 port.orElseThrow(),
                 baud.orElseThrow(),
                 clock.orElseThrow(),
-                calibration.orElseThrow());
+                calibration.orElseThrow(),
+                zero.orElseThrow());
     }
 
     static void requireSchema(ConfigTable root) {
@@ -110,7 +119,6 @@ public record LoggerConfig(
     }
 
     private static Optional<CalibrationChoice> calibration(ConfigTable table, Path file) {
-        table.or("zero", fixed(), "fixed");
         boolean zero = table.has("zero_counts");
         boolean written = table.has("newtons_per_count") || zero;
         if (table.has("file")) {
@@ -130,10 +138,6 @@ public record LoggerConfig(
     private static Reading<String> framed() {
         return inThisVersion(
                 "framed", List.of("text", "modbus"), "An instrument that speaks the framed wire format is needed.");
-    }
-
-    private static Reading<String> fixed() {
-        return inThisVersion("fixed", List.of("follow"), "The zero stays where the calibration put it.");
     }
 
     /** A word of which this version knows only one; the others are designed but not built. */

@@ -55,6 +55,14 @@ final class StatusJson {
         json.addProperty("limit_is_at_most", outing.hookup().limit().isAtMost());
         tally(json, outing.tally());
         json.addProperty("lost_by_instrument", outing.lostByInstrument());
+        json.add("zero", zero(outing.zero()));
+        return json;
+    }
+
+    private static JsonObject zero(LiveReadings.Zero zero) {
+        JsonObject json = new JsonObject();
+        json.addProperty("proven", zero.proven());
+        json.addProperty("moved_n", zero.movedNewtons());
         return json;
     }
 

@@ -39,7 +39,8 @@ class LoggerConfigTest {
                         "/dev/ttyACM0",
                         115_200,
                         new ClockChoice.Host(),
-                        new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123")))),
+                        new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123"))),
+                        ZeroChoice.FIXED),
                 config);
     }
 
@@ -58,7 +59,7 @@ class LoggerConfigTest {
                 start_utc = 2026-05-04T09:00:00+02:00
                 [calibration]
                 file = "calibration.toml"
-                zero = "fixed"
+                zero = "follow"
                 """);
 
         // then
@@ -69,7 +70,8 @@ class LoggerConfigTest {
                         "COM3",
                         921_600,
                         new ClockChoice.Device(Instant.parse("2026-05-04T07:00:00Z")),
-                        new CalibrationChoice.InFile(Path.of("/etc/tautlog/calibration.toml"))),
+                        new CalibrationChoice.InFile(Path.of("/etc/tautlog/calibration.toml")),
+                        ZeroChoice.FOLLOW),
                 config);
     }
 
@@ -116,7 +118,6 @@ class LoggerConfigTest {
     void refusesWhatThisVersionDoesNotHave() {
         assertRefused("instrument.kind", LEAST.replace("[calibration]", "kind = \"modbus\"\n[calibration]"));
         assertRefused("instrument.kind", LEAST.replace("[calibration]", "kind = \"text\"\n[calibration]"));
-        assertRefused("calibration.zero", LEAST + "zero = \"follow\"\n");
         assertRefused("publish", LEAST + "[publish.mqtt]\nurl = \"ssl://broker.example:8883\"\n");
         assertRefused("publish", LEAST + "[publish.influx]\nurl = \"http://127.0.0.1:8086\"\n");
     }

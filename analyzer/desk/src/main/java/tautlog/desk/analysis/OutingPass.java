@@ -41,7 +41,7 @@ final class OutingPass {
         Calibration calibration = member.lineCalibration(rig);
         OutingTimes times = new OutingTimes(member.recording(), outing, ordinal);
         FindingCollector collector = new FindingCollector(instrument, rig, calibration, ticks(times));
-        TrustCount trust = new TrustCount(instrument);
+        TrustCount trust = new TrustCount(instrument, rig, calibration);
         HookupTrack hookups = new HookupTrack(rig);
         MarkTrack marks = new MarkTrack();
         Detection detection = new Detection(instrument, rig, calibration, collector);

@@ -239,6 +239,12 @@ public final class JsonReport {
                 trust.liveFindingsAgree().map(JsonReport::known).orElse(Known.UNKNOWN));
         json.whole("held_frames", trust.heldFrames());
         json.whole("repeated_frames", trust.repeatedFrames());
+        json.begin("zero");
+        json.flag("proven", trust.zero().proven());
+        json.whole("unproven_outings", trust.zero().unproven());
+        json.whole("moves", trust.zero().moves());
+        json.number("greatest_shift_n", trust.zero().greatestShiftNewtons());
+        json.end();
         json.end();
     }
 
