@@ -22,6 +22,7 @@ final class StatusText {
         words.logger(status);
         object(status, "outing").ifPresent(words::outing);
         object(status, "line").ifPresent(words::withoutOuting);
+        object(status, "gps").ifPresent(words::gps);
         object(status, "disk").ifPresent(words::disk);
         return words.text.toString();
     }
@@ -124,6 +125,22 @@ final class StatusText {
                 .map(kind -> kind.getKey() + " " + kind.getValue().getAsString())
                 .collect(Collectors.joining(", "));
         return kinds.isEmpty() ? "" : " (" + kinds + ")";
+    }
+
+    private void gps(JsonObject gps) {
+        String place = object(gps, "position")
+                .map(position -> String.format(
+                        Locale.ROOT,
+                        "latitude %.6f°, longitude %.6f°, %.0f s ago",
+                        Double.parseDouble(plain(position, "lat_deg")),
+                        Double.parseDouble(plain(position, "lon_deg")),
+                        Double.parseDouble(plain(position, "age_s"))))
+                .orElse("position unknown");
+        line(
+                "gps",
+                place + (flag(gps, "utc_known") ? ", UTC known" : ", UTC unknown")
+                        + (flag(gps, "port_open") ? "" : ", " + plain(gps, "port") + " NOT OPEN")
+                        + ", lines not taken:" + (kinds(gps).isEmpty() ? " none" : kinds(gps)));
     }
 
     private void disk(JsonObject disk) {

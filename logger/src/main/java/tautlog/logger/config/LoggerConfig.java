@@ -31,13 +31,18 @@ public record LoggerConfig(
         int baud,
         ClockChoice clock,
         CalibrationChoice calibration,
-        ZeroChoice zero) {
+        ZeroChoice zero,
+        Optional<GpsChoice> gps) {
     private static final int SCHEMA = 1;
     private static final int DEFAULT_BAUD = 115_200;
+    /** Chosen: what most receivers on a serial line send with; NMEA 0183 itself says 4,800. */
+    private static final int DEFAULT_GPS_BAUD = 9_600;
+
     private static final Range ANY_COUNT = Range.between("-8388608", "8388607"); // a converter of 24 bits
 
     private enum ClockWord {
         HOST,
+        GPS,
         DEVICE
     }
 
@@ -59,6 +64,7 @@ public record LoggerConfig(
         Optional<Integer> baud = instrument.map(table -> table.or("baud", Reading.whole(300, 4_000_000), DEFAULT_BAUD));
         instrument.ifPresent(table -> table.or("kind", framed(), "framed"));
         Optional<ClockChoice> clock = instrument.flatMap(LoggerConfig::clock);
+        Optional<GpsChoice> gps = gps(root, clock, file);
         Optional<ConfigTable> calibrated = section(root, "calibration");
         Optional<CalibrationChoice> calibration = calibrated.flatMap(table -> calibration(table, file));
         Optional<ZeroChoice> zero =
@@ -72,7 +78,8 @@ public record LoggerConfig(
                 baud.orElseThrow(),
                 clock.orElseThrow(),
                 calibration.orElseThrow(),
-                zero.orElseThrow());
+                zero.orElseThrow(),
+                gps);
     }
 
     static void requireSchema(ConfigTable root) {
@@ -104,18 +111,32 @@ public record LoggerConfig(
 
     private static Optional<ClockChoice> clock(ConfigTable instrument) {
         ClockWord word = instrument.or("clock", Reading.oneOf(ClockWord.class), ClockWord.HOST);
-        if (word == ClockWord.HOST) {
+        if (word != ClockWord.DEVICE) {
             if (instrument.has("start_utc")) {
                 instrument.problem(
                         "start_utc",
                         "is only for clock = \"device\"",
                         "Take it out, or write clock = \"device\" when the times shall come from the instrument's ticks.");
             }
-            return Optional.of(new ClockChoice.Host());
+            return Optional.of(word == ClockWord.GPS ? new ClockChoice.Gps() : new ClockChoice.Host());
         }
         Optional<Instant> start =
                 instrument.required("start_utc", Reading.instant()).map(OffsetDateTime::toInstant);
         return start.map(ClockChoice.Device::new);
+    }
+
+    private static Optional<GpsChoice> gps(ConfigTable root, Optional<ClockChoice> clock, Path file) {
+        if (!root.has("gps")) {
+            if (clock.filter(ClockChoice.Gps.class::isInstance).isPresent()) {
+                root.problem("gps", "is missing, but clock = \"gps\"", "Write [gps] and its port below.");
+            }
+            return Optional.empty();
+        }
+        return root.table("gps").flatMap(table -> {
+            Optional<String> port = table.required("port", port(file));
+            int baud = table.or("baud", Reading.whole(300, 4_000_000), DEFAULT_GPS_BAUD);
+            return port.map(name -> new GpsChoice(name, baud));
+        });
     }
 
     private static Optional<CalibrationChoice> calibration(ConfigTable table, Path file) {

@@ -15,6 +15,7 @@ import tautlog.detect.Second;
 import tautlog.detect.SlackProof.Found;
 import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.config.Installation;
+import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.live.HookupInForce.Choice;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.BeaconState;
@@ -236,6 +237,18 @@ final class LiveOuting implements Evidence, FindingSink {
     @Override
     public void position(Position position) {
         events.position(position);
+    }
+
+    /** The receiver told where it is. Said of the latest sample; while that is old, it is not kept. */
+    void place(Place place) {
+        if (!isSilent()) {
+            position(new Position(
+                    lastSampleTick,
+                    place.latitudeE7(),
+                    place.longitudeE7(),
+                    place.satellites(),
+                    place.dilutionTenths()));
+        }
     }
 
     @Override

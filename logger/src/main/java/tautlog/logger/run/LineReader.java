@@ -68,6 +68,14 @@ final class LineReader {
         return hangUps.get();
     }
 
+    /** The same, with a port that need not be there yet. */
+    void run() throws InterruptedException {
+        Optional<InstrumentLine> first = reopened();
+        if (first.isPresent()) {
+            run(first.get());
+        }
+    }
+
     /** Reads {@code first}, then what is opened after it, until stopped or, if so chosen, until the first hang-up. */
     void run(InstrumentLine first) throws InterruptedException {
         InstrumentLine line = first;

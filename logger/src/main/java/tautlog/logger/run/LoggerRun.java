@@ -20,6 +20,7 @@ import tautlog.logger.control.MarkAnswer;
 import tautlog.logger.control.Status;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.StatusFile;
+import tautlog.logger.gps.GpsReceiver;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.port.InstrumentLine;
 import tautlog.logger.port.InstrumentPort;
@@ -75,6 +76,7 @@ public final class LoggerRun implements Controlled {
     private final Recorder recorder;
     private final DiskReserve reserve;
     private final Marks marks;
+    private final Optional<GpsReading> gps;
     private final LiveOutings outings;
     private final Intake intake;
     private final LineReader reader;
@@ -106,7 +108,9 @@ public final class LoggerRun implements Controlled {
         beacon = new BeaconSender(lamp, () -> recorder.state().lagSeconds());
         reserve = new DiskReserve(board.space(), lamp);
         marks = new Marks(installation.rig());
-        outings = new LiveOutings(installation, program, backlog, lamp);
+        GpsReceiver receiver = new GpsReceiver();
+        gps = installation.config().gps().map(choice -> new GpsReading(choice, receiver));
+        outings = new LiveOutings(installation, program, backlog, lamp, receiver);
         intake = new Intake(backlog, outings, marks, beacon, board.clock());
         reader = new LineReader(
                 port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
@@ -175,6 +179,11 @@ public final class LoggerRun implements Controlled {
         recorderThread.start();
         beaconThread.start();
         readerThread.start();
+        gps.ifPresent(reading -> {
+            Thread gpsThread = thread("gps", reading);
+            gpsThread.setDaemon(true);
+            gpsThread.start();
+        });
         control.ifPresent(server -> {
             Thread controlThread = thread("control", server);
             controlThread.setDaemon(true);
@@ -183,6 +192,7 @@ public final class LoggerRun implements Controlled {
         watch(readerThread);
         finish(readerThread, recorderThread);
         beaconThread.interrupt();
+        gps.ifPresent(GpsReading::stop);
         control.ifPresent(LoggerRun::close);
     }
 
@@ -305,6 +315,7 @@ public final class LoggerRun implements Controlled {
                 lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
                 intake.counts(),
                 outings.readings(),
+                gps.map(GpsReading::status),
                 new DiskStatus(
                         installation.config().recordings().toString(),
                         disk.file(),

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
@@ -40,7 +41,8 @@ class LoggerConfigTest {
                         115_200,
                         new ClockChoice.Host(),
                         new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123"))),
-                        ZeroChoice.FIXED),
+                        ZeroChoice.FIXED,
+                        Optional.empty()),
                 config);
     }
 
@@ -60,6 +62,9 @@ class LoggerConfigTest {
                 [calibration]
                 file = "calibration.toml"
                 zero = "follow"
+                [gps]
+                port = "/dev/ttyUSB1"
+                baud = 4800
                 """);
 
         // then
@@ -71,7 +76,8 @@ class LoggerConfigTest {
                         921_600,
                         new ClockChoice.Device(Instant.parse("2026-05-04T07:00:00Z")),
                         new CalibrationChoice.InFile(Path.of("/etc/tautlog/calibration.toml")),
-                        ZeroChoice.FOLLOW),
+                        ZeroChoice.FOLLOW,
+                        Optional.of(new GpsChoice("/dev/ttyUSB1", 4_800))),
                 config);
     }
 
@@ -136,6 +142,16 @@ class LoggerConfigTest {
         assertEquals(
                 List.of("instrument.start_utc"),
                 problems.stream().map(Problem::key).toList());
+    }
+
+    @Test
+    void wantsAReceiverWhereItsTimeIsAskedFor() throws ConfigException {
+        String gps = LEAST.replace("[calibration]", "clock = \"gps\"\n[calibration]");
+
+        assertEquals(List.of("gps"), problems(gps).stream().map(Problem::key).toList());
+        LoggerConfig config = LoggerConfig.parse(FILE, gps + "[gps]\nport = \"gps\"\n");
+        assertEquals(new ClockChoice.Gps(), config.clock());
+        assertEquals(Optional.of(new GpsChoice("gps", 9_600)), config.gps());
     }
 
     @Test

@@ -1,0 +1,66 @@
+package tautlog.logger.run;
+
+import tautlog.logger.config.GpsChoice;
+import tautlog.logger.control.Status.GpsStatus;
+import tautlog.logger.gps.GpsReceiver;
+import tautlog.logger.port.InstrumentLine;
+import tautlog.logger.port.InstrumentPort;
+import tautlog.logger.port.SerialInstrumentPort;
+
+/** The satellite receiver's thread: its port to a {@link GpsReceiver}. A receiver that is missing or mute stops nothing. */
+final class GpsReading implements Runnable, LineReader.Listener {
+    private final InstrumentPort port;
+    private final GpsReceiver receiver;
+    private final LineReader reader;
+
+    GpsReading(GpsChoice choice, GpsReceiver receiver) {
+        port = new SerialInstrumentPort(choice.port(), choice.baud());
+        this.receiver = receiver;
+        reader = new LineReader(port, LineReader.AtHangUp.REOPEN, this);
+    }
+
+    @Override
+    public void run() {
+        try {
+            reader.run();
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Asks {@link #run} to return. */
+    void stop() {
+        reader.stop();
+    }
+
+    GpsStatus status() {
+        long nanos = System.nanoTime();
+        return new GpsStatus(
+                port.name(),
+                reader.isOpen(),
+                receiver.utcMicros(nanos).isPresent(),
+                receiver.place(nanos),
+                nanos,
+                receiver.rejected());
+    }
+
+    @Override
+    public void opened(InstrumentLine line) {
+        receiver.reset();
+    }
+
+    @Override
+    public void bytes(byte[] bytes, int n) {
+        receiver.feed(bytes, n, System.nanoTime());
+    }
+
+    @Override
+    public void gone() {
+        receiver.reset();
+    }
+
+    @Override
+    public void waiting() {
+        // the place grows old by itself
+    }
+}
