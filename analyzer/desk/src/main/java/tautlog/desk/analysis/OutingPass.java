@@ -46,7 +46,7 @@ final class OutingPass {
         MarkTrack marks = new MarkTrack();
         Detection detection = new Detection(instrument, rig, calibration, collector);
         EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups)));
-        HookupChoice choice = new HookupChoice(rig, forced, new ZeroShift(instrument, all));
+        HookupChoice choice = new HookupChoice(rig, forced, times.notingPlaces(new ZeroShift(instrument, all)));
         LiveSpeech live = LiveSpeech.of(member.recording(), outing);
         List<Damage> damages = member.recording().replay(outing, choice);
         LiveSpeech now = collector.speech();

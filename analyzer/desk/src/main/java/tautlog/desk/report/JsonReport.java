@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import tautlog.detect.Known;
 
 /** Writes a {@link Report} as one JSON document. Keys end in their unit, are added, never renamed; unknown is null. */
@@ -89,6 +90,7 @@ public final class JsonReport {
         json.flag("limit_is_at_most", pull.against().isAtMost());
         json.flag("hookup_assumed", pull.against().assumed());
         json.flag("at_least", pull.atLeast());
+        position(pull.start());
     }
 
     private void overload(Entry.Overload overload) throws IOException {
@@ -107,6 +109,7 @@ public final class JsonReport {
         json.list("items", overload.items(), this::item);
         json.text("hookup", overload.against().hookup());
         json.flag("hookup_assumed", overload.against().assumed());
+        position(overload.start());
     }
 
     private void item(ItemLoad item) throws IOException {
@@ -133,6 +136,7 @@ public final class JsonReport {
         json.flag("has_gap", shock.hasGap());
         against(shock.against());
         json.flag("at_least", shock.atLeast());
+        position(shock.at());
     }
 
     private void jolt(Entry.Jolt jolt) throws IOException {
@@ -144,6 +148,7 @@ public final class JsonReport {
         json.number("share", jolt.share());
         against(jolt.against());
         json.flag("at_least", jolt.atLeast());
+        position(jolt.at());
     }
 
     private void against(Entry.Against against) throws IOException {
@@ -161,6 +166,7 @@ public final class JsonReport {
         json.text("shaft", word(drop.shaft()));
         json.known("clutch", drop.clutch());
         json.known("brake", drop.brake());
+        position(drop.start());
     }
 
     private void stall(Entry.Stall stall) throws IOException {
@@ -169,16 +175,32 @@ public final class JsonReport {
         json.number("least_rpm", stall.leastRpm());
         json.number("before_rpm", stall.beforeRpm());
         json.number("tension_n", stall.tensionNewtons());
+        position(stall.start());
     }
 
     private void trouble(Entry.Trouble trouble) throws IOException {
         span(trouble);
         json.text("kind", word(trouble.trouble()));
+        position(trouble.start());
     }
 
     private void mark(Report.Mark mark) throws IOException {
         json.time("at", mark.at().utc());
         json.text("note", mark.note());
+    }
+
+    /** Where the winch was; null when no receiver told it in the 10 s before. */
+    private void position(Moment at) throws IOException {
+        if (at.place().isEmpty()) {
+            json.text("position", Optional.empty());
+            return;
+        }
+        Place place = at.place().get();
+        json.begin("position");
+        json.number("lat_deg", place.latitudeDegrees());
+        json.number("lon_deg", place.longitudeDegrees());
+        json.number("age_s", place.ageSeconds());
+        json.end();
     }
 
     private void span(Entry entry) throws IOException {
