@@ -1,5 +1,7 @@
 package tautlog.logger.run;
 
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tautlog.logger.config.GpsChoice;
 import tautlog.logger.control.Status.GpsStatus;
 import tautlog.logger.gps.GpsReceiver;
@@ -9,9 +11,13 @@ import tautlog.logger.port.SerialInstrumentPort;
 
 /** The satellite receiver's thread: its port to a {@link GpsReceiver}. A receiver that is missing or mute stops nothing. */
 final class GpsReading implements Runnable, LineReader.Listener {
+    private static final Logger LOG = LoggerFactory.getLogger(GpsReading.class);
+    private static final int WAITS_BEFORE_WORD = 20;
+
     private final InstrumentPort port;
     private final GpsReceiver receiver;
     private final LineReader reader;
+    private int waits;
 
     GpsReading(GpsChoice choice, GpsReceiver receiver) {
         port = new SerialInstrumentPort(choice.port(), choice.baud());
@@ -46,6 +52,7 @@ final class GpsReading implements Runnable, LineReader.Listener {
 
     @Override
     public void opened(InstrumentLine line) {
+        waits = 0;
         receiver.reset();
     }
 
@@ -61,6 +68,9 @@ final class GpsReading implements Runnable, LineReader.Listener {
 
     @Override
     public void waiting() {
-        // the place grows old by itself
+        waits++; // the place grows old by itself
+        if (waits == WAITS_BEFORE_WORD) {
+            LOG.warn("no satellite receiver at {}; place and time are unknown until it is there", port.name());
+        }
     }
 }
