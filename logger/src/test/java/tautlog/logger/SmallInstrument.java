@@ -102,6 +102,12 @@ public final class SmallInstrument {
         return this;
     }
 
+    /** The mark button is pressed, or let go. */
+    public SmallInstrument button(boolean isDown) {
+        send(encoder.input(frame, 0, seq, tick(sent.size()), 0, 1, isDown ? 1 : 0));
+        return this;
+    }
+
     private void shaft(long now) {
         long due = now / TICKS_PER_PULSE;
         int n = (int) Math.min(60, due - pulses);

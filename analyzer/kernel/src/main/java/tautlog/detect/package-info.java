@@ -7,6 +7,8 @@
  *                  └▶ ShaftSpeed ──▶ ShaftJoin (by tick) ──▶ pulls, stalls, drops, seconds ─────┘
  * </pre>
  *
+ * <p>Beside them {@link tautlog.detect.SlackProof} watches for slack by which a zero may move; it finds nothing and tells who asks.
+ *
  * <p>Start at {@link tautlog.detect.Detection}. Each detector is one file with one test. All compare counts with thresholds that
  * {@code Thresholds} works out once, exactly. A run carries its least and greatest count, so that a detector whose state they
  * cannot change does not look at the samples; while all are within {@code Quiet}, small frames join into one run. The same code runs live and on replay; nothing here reads a clock, a file or a

@@ -22,6 +22,7 @@ final class StatusText {
         words.logger(status);
         object(status, "outing").ifPresent(words::outing);
         object(status, "line").ifPresent(words::withoutOuting);
+        object(status, "gps").ifPresent(words::gps);
         object(status, "disk").ifPresent(words::disk);
         return words.text.toString();
     }
@@ -80,6 +81,7 @@ final class StatusText {
                                         flag(outing, "limit_is_at_most") ? "at least " : "",
                                         100 * Double.parseDouble(share)))
                                 .orElse(""));
+        object(outing, "zero").ifPresent(this::zero);
         line(
                 "shaft",
                 known(outing, "shaft_rpm")
@@ -90,6 +92,14 @@ final class StatusText {
                 plain(outing, "hookup") + (flag(outing, "assumed") ? " (assumed)" : "") + ", limit "
                         + (flag(outing, "limit_is_at_most") ? "at most " : "") + force(plain(outing, "limit_n")));
         line("line", losses(outing) + "; samples lost by the instrument " + plain(outing, "lost_by_instrument"));
+    }
+
+    private void zero(JsonObject zero) {
+        double moved = Double.parseDouble(known(zero, "moved_n").orElse("0"));
+        line(
+                "zero",
+                (flag(zero, "proven") ? "proven" : "UNPROVEN: no slack was proven in this outing yet")
+                        + (moved == 0 ? "" : ", moved by " + force(Double.toString(moved))));
     }
 
     /** What the line brought to no use, said once more when no outing took it or another channel was heard. */
@@ -129,6 +139,22 @@ final class StatusText {
                 .map(kind -> kind.getKey() + " " + kind.getValue().getAsString())
                 .collect(Collectors.joining(", "));
         return kinds.isEmpty() ? "" : " (" + kinds + ")";
+    }
+
+    private void gps(JsonObject gps) {
+        String place = object(gps, "position")
+                .map(position -> String.format(
+                        Locale.ROOT,
+                        "latitude %.6f°, longitude %.6f°, %.0f s ago",
+                        Double.parseDouble(plain(position, "lat_deg")),
+                        Double.parseDouble(plain(position, "lon_deg")),
+                        Double.parseDouble(plain(position, "age_s"))))
+                .orElse("position unknown");
+        line(
+                "gps",
+                place + (flag(gps, "utc_known") ? ", UTC known" : ", UTC unknown")
+                        + (flag(gps, "port_open") ? "" : ", " + plain(gps, "port") + " NOT OPEN")
+                        + ", lines not taken:" + (kinds(gps).isEmpty() ? " none" : kinds(gps)));
     }
 
     private void disk(JsonObject disk) {

@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             RunCommand.class,
             ListenCommand.class,
+            CalibrateCommand.class,
             PortsCommand.class,
             StatusCommand.class,
             MarkCommand.class,

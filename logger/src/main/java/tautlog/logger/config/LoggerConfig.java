@@ -4,8 +4,6 @@ import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
@@ -33,12 +31,18 @@ public record LoggerConfig(
         InstrumentChoice instrument,
         Optional<ShaftChoice> shaft,
         ClockChoice clock,
-        CalibrationChoice calibration) {
+        CalibrationChoice calibration,
+        ZeroChoice zero,
+        Optional<GpsChoice> gps) {
     private static final int SCHEMA = 1;
+    /** Chosen: what most receivers on a serial line send with; NMEA 0183 itself says 4,800. */
+    private static final int DEFAULT_GPS_BAUD = 9_600;
+
     private static final Range ANY_COUNT = Range.between("-8388608", "8388607"); // a converter of 24 bits
 
     private enum ClockWord {
         HOST,
+        GPS,
         DEVICE
     }
 
@@ -71,9 +75,14 @@ public record LoggerConfig(
         Optional<CalibrationChoice> derived = instrument
                 .flatMap(InstrumentChoice::scale)
                 .map(scale -> new CalibrationChoice.Written(CellCalibration.written(scale.calibration())));
-        Optional<CalibrationChoice> calibration = isFramed || root.has("calibration")
-                ? section(root, "calibration").flatMap(table -> calibration(table, file, derived))
-                : derived;
+        Optional<ConfigTable> calibrated =
+                isFramed || root.has("calibration") ? section(root, "calibration") : Optional.empty();
+        Optional<CalibrationChoice> calibration =
+                calibrated.isPresent() ? calibrated.flatMap(table -> calibration(table, file, derived)) : derived;
+        ZeroChoice zero = calibrated
+                .map(table -> table.or("zero", Reading.oneOf(ZeroChoice.class), ZeroChoice.FIXED))
+                .orElse(ZeroChoice.FIXED);
+        Optional<GpsChoice> gps = gps(root, clock, file);
         root.finish();
         problems.throwIfAny();
         return new LoggerConfig(
@@ -83,7 +92,9 @@ public record LoggerConfig(
                 instrument.orElseThrow(),
                 shaft,
                 clock.orElseThrow(),
-                calibration.orElseThrow());
+                calibration.orElseThrow(),
+                zero,
+                gps);
     }
 
     static void requireSchema(ConfigTable root) {
@@ -121,24 +132,37 @@ public record LoggerConfig(
                     "clock", "this kind of instrument tells no ticks", "Take it out: the computer's clock is used.");
             return Optional.empty();
         }
-        if (word == ClockWord.HOST) {
+        if (word != ClockWord.DEVICE) {
             if (instrument.has("start_utc")) {
                 instrument.problem(
                         "start_utc",
                         "is only for clock = \"device\"",
                         "Take it out, or write clock = \"device\" when the times shall come from the instrument's ticks.");
             }
-            return Optional.of(new ClockChoice.Host());
+            return Optional.of(word == ClockWord.GPS ? new ClockChoice.Gps() : new ClockChoice.Host());
         }
         Optional<Instant> start =
                 instrument.required("start_utc", Reading.instant()).map(OffsetDateTime::toInstant);
         return start.map(ClockChoice.Device::new);
     }
 
+    private static Optional<GpsChoice> gps(ConfigTable root, Optional<ClockChoice> clock, Path file) {
+        if (!root.has("gps")) {
+            if (clock.filter(ClockChoice.Gps.class::isInstance).isPresent()) {
+                root.problem("gps", "is missing, but clock = \"gps\"", "Write [gps] and its port below.");
+            }
+            return Optional.empty();
+        }
+        return root.table("gps").flatMap(table -> {
+            Optional<String> port = table.required("port", InstrumentSection.port(file));
+            int baud = table.or("baud", Reading.whole(300, 4_000_000), DEFAULT_GPS_BAUD);
+            return port.map(name -> new GpsChoice(name, baud));
+        });
+    }
+
     /** @param derived what holds when nothing is written; empty when something must be */
     private static Optional<CalibrationChoice> calibration(
             ConfigTable table, Path file, Optional<CalibrationChoice> derived) {
-        table.or("zero", fixed(), "fixed");
         boolean zero = table.has("zero_counts");
         boolean written = table.has("newtons_per_count") || zero;
         if (table.has("file")) {
@@ -156,26 +180,6 @@ public record LoggerConfig(
                 .flatMap(counts -> factor.map(newtons -> new Calibration(counts, newtons)))
                 .map(CellCalibration::written)
                 .map(CalibrationChoice.Written::new);
-    }
-
-    private static Reading<String> fixed() {
-        return inThisVersion("fixed", List.of("follow"), "The zero stays where the calibration put it.");
-    }
-
-    /** A word of which this version knows only one; the others are designed but not built. */
-    private static Reading<String> inThisVersion(String only, List<String> later, String meaning) {
-        Reading<String> known = Reading.oneOf(Map.of(only, only));
-        return new Reading<>(known.allowed(), written -> {
-            if (later.contains(written)) {
-                throw new Refusal(
-                        Reading.show(written) + " is not in this version of tautlogd",
-                        "Allowed: \"" + only + "\". " + meaning);
-            }
-            if (only.equals(written)) {
-                return only;
-            }
-            throw new Refusal(Reading.show(written) + " is not known here", "Allowed: \"" + only + "\".");
-        });
     }
 
     private static Reading<Path> path(Path file) {

@@ -1,7 +1,9 @@
 package tautlog.logger.control;
 
 import java.time.Instant;
+import java.util.Map;
 import java.util.Optional;
+import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.recorder.DiskReserve;
 import tautlog.logger.wire.LineCounts;
@@ -19,6 +21,7 @@ import tautlog.logger.wire.LineCounts;
  * @param shaft the shaft's own port, if it has one
  * @param line what it brought to no use, at most a second old
  * @param outing the one that is on, or was last
+ * @param gps empty when none is configured
  */
 public record Status(
         String program,
@@ -34,6 +37,7 @@ public record Status(
         Optional<ShaftLine> shaft,
         LineCounts line,
         Optional<LiveReadings> outing,
+        Optional<GpsStatus> gps,
         DiskStatus disk) {
 
     /**
@@ -42,6 +46,26 @@ public record Status(
      * @param hangUps how often it vanished since the start
      */
     public record ShaftLine(String port, boolean open, long hangUps) {}
+
+    /**
+     * The satellite receiver.
+     *
+     * @param utcKnown whether it told the time within the last hour
+     * @param place told in the last 10 s; empty when it has no fix or is mute
+     * @param nanos now, by the clock of {@code place}
+     * @param rejected lines that were not taken, by kind
+     */
+    public record GpsStatus(
+            String port,
+            boolean portOpen,
+            boolean utcKnown,
+            Optional<Place> place,
+            long nanos,
+            Map<String, Long> rejected) {
+        public GpsStatus {
+            rejected = Map.copyOf(rejected);
+        }
+    }
 
     /**
      * The recording.

@@ -8,7 +8,10 @@ import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import tautlog.logger.control.Status.DiskStatus;
+import tautlog.logger.control.Status.GpsStatus;
+import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.recorder.DiskReserve;
 import tautlog.logger.wire.LineCounts;
@@ -36,6 +39,7 @@ final class StatusJson {
                 "shaft_line", status.shaft().<JsonElement>map(StatusJson::shaft).orElse(JsonNull.INSTANCE));
         json.add("line", line(status.line()));
         json.add("outing", status.outing().<JsonElement>map(StatusJson::outing).orElse(JsonNull.INSTANCE));
+        json.add("gps", status.gps().<JsonElement>map(StatusJson::gps).orElse(JsonNull.INSTANCE));
         json.add("disk", disk(status.disk()));
         return json;
     }
@@ -66,6 +70,14 @@ final class StatusJson {
         json.addProperty("limit_is_at_most", outing.hookup().limit().isAtMost());
         tally(json, outing.tally());
         json.addProperty("lost_by_instrument", outing.lostByInstrument());
+        json.add("zero", zero(outing.zero()));
+        return json;
+    }
+
+    private static JsonObject zero(LiveReadings.Zero zero) {
+        JsonObject json = new JsonObject();
+        json.addProperty("proven", zero.proven());
+        json.addProperty("moved_n", zero.movedNewtons());
         return json;
     }
 
@@ -88,6 +100,29 @@ final class StatusJson {
     private static JsonObject rejected(Tally tally) {
         JsonObject json = new JsonObject();
         tally.rejected().forEach(json::addProperty);
+        return json;
+    }
+
+    private static JsonObject gps(GpsStatus gps) {
+        JsonObject json = new JsonObject();
+        json.addProperty("port", gps.port());
+        json.addProperty("port_open", gps.portOpen());
+        json.addProperty("utc_known", gps.utcKnown());
+        json.add(
+                "position",
+                gps.place().<JsonElement>map(place -> place(place, gps.nanos())).orElse(JsonNull.INSTANCE));
+        JsonObject rejected = new JsonObject();
+        new TreeMap<>(gps.rejected()).forEach(rejected::addProperty);
+        json.add("rejected", rejected);
+        return json;
+    }
+
+    private static JsonObject place(Place place, long nanos) {
+        JsonObject json = new JsonObject();
+        json.addProperty("lat_deg", place.latitudeE7() / 1e7);
+        json.addProperty("lon_deg", place.longitudeE7() / 1e7);
+        json.addProperty("age_s", (nanos - place.nanos()) / 1e9);
+        json.addProperty("satellites", place.satellites());
         return json;
     }
 

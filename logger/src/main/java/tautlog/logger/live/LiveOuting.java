@@ -5,13 +5,17 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tautlog.detect.Beacon;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
+import tautlog.detect.SlackProof.Found;
 import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.config.Installation;
+import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.live.HookupInForce.Choice;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.BeaconState;
@@ -33,6 +37,8 @@ import tautlog.sample.ZeroSource;
  * nothing per sample. Reader thread only.
  */
 final class LiveOuting implements Evidence, FindingSink {
+    private static final Logger LOG = LoggerFactory.getLogger(LiveOuting.class);
+
     private static final BeaconState[] STATES = {
         BeaconState.CLEAR, BeaconState.CAUTION, BeaconState.OVER, BeaconState.FAULT
     };
@@ -49,6 +55,7 @@ final class LiveOuting implements Evidence, FindingSink {
     private final Beacon beacon;
     private final SampleTicks sampleTicks;
     private final ZeroShift tension;
+    private final ZeroFollower zero;
 
     private boolean hookupTold;
     private long samples;
@@ -81,6 +88,11 @@ final class LiveOuting implements Evidence, FindingSink {
         beacon = new Beacon(instrument, installation.rig(), calibration);
         sampleTicks = new SampleTicks(instrument);
         tension = new ZeroShift(instrument, new Tension());
+        zero = new ZeroFollower(
+                instrument,
+                installation.rig(),
+                calibration,
+                installation.config().zero());
     }
 
     void arriving(long nanos) {
@@ -120,6 +132,18 @@ final class LiveOuting implements Evidence, FindingSink {
         }
         events.tension(number, tick, flags, counts, from, n);
         tension.tension(number, tick, flags, counts, from, n);
+        follow(number + n);
+    }
+
+    private void follow(long nextNumber) {
+        Optional<Found> move = zero.move();
+        if (move.isPresent()) {
+            zero(nextNumber, move.get().shiftCounts(), move.get().by());
+        }
+        if (zero.hasRefused()) {
+            LOG.warn("the mark button was held, but the zero is not set: the line must be slack and at rest, and within"
+                    + " [detect] drift of the calibration's own zero");
+        }
     }
 
     /** What detectors, lamp and screens are told: counts of which a moved zero has been taken off. */
@@ -128,7 +152,13 @@ final class LiveOuting implements Evidence, FindingSink {
         public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
             detection.tension(number, tick, flags, counts, from, n);
             lamp.sensor(STATES[beacon.level(flags, counts, from, n)], nowNanos);
+            zero.tension(number, tick, flags, counts, from, n);
             remember(number, tick, counts, from, n);
+        }
+
+        @Override
+        public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+            zero.zero(atNumber, shiftCounts, by);
         }
     }
 
@@ -162,6 +192,7 @@ final class LiveOuting implements Evidence, FindingSink {
     public void input(long atNumber, long tick, int selector, int present, int state) {
         events.input(atNumber, tick, selector, present, state);
         detection.input(atNumber, tick, selector, present, state);
+        zero.input(atNumber, tick, selector, present, state);
     }
 
     /** Says that another hookup is on from {@code atNumber}. */
@@ -206,6 +237,18 @@ final class LiveOuting implements Evidence, FindingSink {
     @Override
     public void position(Position position) {
         events.position(position);
+    }
+
+    /** The receiver told where it is. Said of the latest sample; while that is old, it is not kept. */
+    void place(Place place) {
+        if (!isSilent()) {
+            position(new Position(
+                    lastSampleTick,
+                    place.latitudeE7(),
+                    place.longitudeE7(),
+                    place.satellites(),
+                    place.dilutionTenths()));
+        }
     }
 
     @Override
@@ -264,6 +307,12 @@ final class LiveOuting implements Evidence, FindingSink {
                 choice.hookup(),
                 choice.by(),
                 tally,
-                lostByInstrument);
+                lostByInstrument,
+                zeroState());
+    }
+
+    private LiveReadings.Zero zeroState() {
+        double own = calibration.zeroCounts().doubleValue();
+        return new LiveReadings.Zero(zero.isProven(), calibration.newtons(own + zero.shiftCounts()));
     }
 }

@@ -16,6 +16,8 @@ import tautlog.logger.clock.HostClock;
 import tautlog.logger.clock.TickDating;
 import tautlog.logger.config.ClockChoice;
 import tautlog.logger.config.Installation;
+import tautlog.logger.gps.GpsFix.Place;
+import tautlog.logger.gps.GpsReceiver;
 import tautlog.logger.recorder.LiveEvents;
 import tautlog.logger.wire.BeaconState;
 import tautlog.logger.wire.OutingSink;
@@ -40,12 +42,14 @@ public final class LiveOutings implements OutingSink {
     private final BeaconLamp lamp;
     private final HookupInForce hookups;
     private final TickDating dating;
+    private final GpsReceiver gps;
     private final Optional<Long> deviceStartMicros;
     private final List<String> notesWaiting = new ArrayList<>();
 
     private @Nullable LiveOuting outing;
     private long nowNanos;
     private long publishedNanos;
+    private long placeSecond = Long.MIN_VALUE;
     private Optional<Long> hostMicros = Optional.empty();
     /** When the next outing begins, by the instrument's own ticks. */
     private Optional<Long> deviceMicros;
@@ -54,7 +58,13 @@ public final class LiveOutings implements OutingSink {
 
     /** @param program name and version, as the recording keeps it */
     public LiveOutings(Installation installation, String program, LiveEvents events, BeaconLamp lamp) {
+        this(installation, program, events, lamp, new GpsReceiver());
+    }
+
+    /** @param gps told by another thread; a receiver that nobody feeds knows nothing */
+    public LiveOutings(Installation installation, String program, LiveEvents events, BeaconLamp lamp, GpsReceiver gps) {
         this.installation = installation;
+        this.gps = gps;
         this.program = program;
         this.events = events;
         this.lamp = lamp;
@@ -78,10 +88,13 @@ public final class LiveOutings implements OutingSink {
      */
     public void arriving(long nanos, long utcMicros) {
         nowNanos = nanos;
-        hostMicros = Optional.of(utcMicros).filter(micros -> micros >= EARLIEST_MICROS);
+        hostMicros = utc(nanos, utcMicros);
         LiveOuting open = outing;
         if (open != null) {
             open.arriving(nanos);
+            if (open.hasSamples()) {
+                tellPlace(open);
+            }
             if (open.isSilent()) {
                 lamp.sensor(BeaconState.FAULT, nanos);
             }
@@ -91,6 +104,25 @@ public final class LiveOutings implements OutingSink {
         } else {
             lamp.sensor(BeaconState.FAULT, nanos);
         }
+    }
+
+    private Optional<Long> utc(long nanos, long hostUtcMicros) {
+        Optional<Long> host = Optional.of(hostUtcMicros)
+                .filter(micros -> !(installation.config().clock() instanceof ClockChoice.Gps))
+                .filter(micros -> micros >= EARLIEST_MICROS);
+        return host.or(() -> gps.utcMicros(nanos).filter(micros -> micros >= EARLIEST_MICROS));
+    }
+
+    /** Once a second at most, and each of the receiver's words once. */
+    private void tellPlace(LiveOuting open) {
+        gps.place(nowNanos).filter(place -> placeSecond != second(place)).ifPresent(place -> {
+            placeSecond = second(place);
+            open.place(place);
+        });
+    }
+
+    private static long second(Place place) {
+        return TimeUnit.NANOSECONDS.toSeconds(place.nanos());
     }
 
     /** There is no line: nothing is known. */

@@ -16,7 +16,7 @@ import tautlog.sample.Tally;
  * @param samples received
  * @param lastNumber of the last sample
  * @param lastSample when that was taken; empty while no clock is known
- * @param lastCounts of that sample
+ * @param lastCounts of that sample, less what the zero moved
  * @param silentSeconds how long ago it came; empty when none did
  * @param tensionNewtons of that sample; empty when it is more than a second old: what was is not what is
  * @param greatestNewtons of the last second
@@ -24,6 +24,7 @@ import tautlog.sample.Tally;
  * @param hookup in force, with its limit
  * @param tally what the line lost
  * @param lostByInstrument samples that the instrument lost itself, since its boot
+ * @param zero whether the tensions start from a zero that was seen
  */
 public record LiveReadings(
         String instrument,
@@ -38,7 +39,18 @@ public record LiveReadings(
         Hookup hookup,
         HookupSource hookupBy,
         Tally tally,
-        long lostByInstrument) {
+        long lostByInstrument,
+        Zero zero) {
+
+    /**
+     * The zero in force.
+     *
+     * @param proven slack was proven in this outing, or a person said so with the mark button
+     * @param movedNewtons how far it lies from the calibration's own zero
+     */
+    public record Zero(boolean proven, double movedNewtons) {
+        static final Zero UNPROVEN = new Zero(false, 0);
+    }
 
     static LiveReadings none(String instrument, Choice hookup, Tally tally) {
         return new LiveReadings(
@@ -54,7 +66,8 @@ public record LiveReadings(
                 hookup.hookup(),
                 hookup.by(),
                 tally,
-                0);
+                0,
+                Zero.UNPROVEN);
     }
 
     /** Greatest tension of the last second / limit; empty when no sample came. At least this when the limit is "at most". */

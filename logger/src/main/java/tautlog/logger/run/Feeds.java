@@ -25,11 +25,12 @@ final class Feeds {
     static InstrumentFeed of(
             LoggerConfig config, Optional<ShaftSource> shaft, OutingSink outings, BeaconSender beacon) {
         return shaft.<InstrumentFeed>map(
-                        source -> new ShaftedFeed(source, outings, joined -> tensionOnly(config, joined, beacon)))
-                .orElseGet(() -> tensionOnly(config, outings, beacon));
+                        source -> new ShaftedFeed(source, outings, joined -> tension(config, joined, beacon)))
+                .orElseGet(() -> tension(config, outings, beacon));
     }
 
-    private static InstrumentFeed tensionOnly(LoggerConfig config, OutingSink outings, BeaconSender beacon) {
+    /** Without another port's shaft. */
+    static InstrumentFeed tension(LoggerConfig config, OutingSink outings, BeaconSender beacon) {
         if (config.instrument() instanceof InstrumentChoice.Text text) {
             return new TextFeed(
                     text.form(),

@@ -98,7 +98,7 @@ public final class LineWatch {
         boolean atMost = now.hookup().limit().isAtMost();
         return String.format(
                 Locale.ROOT,
-                "%s  %s (counts %d)  greatest %s, %s%.0f %% of limit  shaft %s  hookup %s%s",
+                "%s  %s (counts %d)  greatest %s, %s%.0f %% of limit  shaft %s  hookup %s%s%s",
                 now.instrument(),
                 unit.format(now.tensionNewtons().getAsDouble()),
                 now.lastCounts().orElse(0),
@@ -109,7 +109,8 @@ public final class LineWatch {
                         ? String.format(Locale.ROOT, "%.0f rpm", now.shaftRpm().getAsDouble())
                         : "unknown",
                 now.hookup().id(),
-                now.hookupBy().isAssumed() ? " (assumed)" : "");
+                now.hookupBy().isAssumed() ? " (assumed)" : "",
+                now.zero().proven() ? "" : "  zero unproven");
     }
 
     /** Keeps nothing. */

@@ -21,6 +21,7 @@ import tautlog.logger.control.MarkAnswer;
 import tautlog.logger.control.Status;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.StatusFile;
+import tautlog.logger.gps.GpsReceiver;
 import tautlog.logger.instrument.InstrumentFeed;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.port.InstrumentLine;
@@ -77,6 +78,7 @@ public final class LoggerRun implements Controlled {
     private final Recorder recorder;
     private final DiskReserve reserve;
     private final Marks marks;
+    private final Optional<GpsReading> gps;
     private final LiveOutings outings;
     private final Optional<ShaftReader> shaft;
     private final Intake intake;
@@ -109,7 +111,9 @@ public final class LoggerRun implements Controlled {
         beacon = new BeaconSender(lamp, () -> recorder.state().lagSeconds());
         reserve = new DiskReserve(board.space(), lamp);
         marks = new Marks(installation.rig());
-        outings = new LiveOutings(installation, program, backlog, lamp);
+        GpsReceiver receiver = new GpsReceiver();
+        gps = installation.config().gps().map(choice -> new GpsReading(choice, receiver));
+        outings = new LiveOutings(installation, program, backlog, lamp, receiver);
         shaft = installation.config().shaft().map(ShaftReader::new);
         InstrumentFeed feed = Feeds.of(installation.config(), shaft.map(ShaftReader::source), outings, beacon);
         intake = new Intake(backlog, outings, marks, feed, board.clock());
@@ -187,6 +191,11 @@ public final class LoggerRun implements Controlled {
         beaconThread.start();
         readerThread.start();
         shaft.ifPresent(other -> thread("shaft", other).start());
+        gps.ifPresent(reading -> {
+            Thread gpsThread = thread("gps", reading);
+            gpsThread.setDaemon(true);
+            gpsThread.start();
+        });
         control.ifPresent(server -> {
             Thread controlThread = thread("control", server);
             controlThread.setDaemon(true);
@@ -196,6 +205,7 @@ public final class LoggerRun implements Controlled {
         finish(readerThread, recorderThread);
         beaconThread.interrupt();
         shaft.ifPresent(ShaftReader::stop);
+        gps.ifPresent(GpsReading::stop);
         control.ifPresent(LoggerRun::close);
     }
 
@@ -321,6 +331,7 @@ public final class LoggerRun implements Controlled {
                 shaft.map(ShaftReader::status),
                 intake.counts(),
                 outings.readings(),
+                gps.map(GpsReading::status),
                 new DiskStatus(
                         installation.config().recordings().toString(),
                         disk.file(),

@@ -17,7 +17,8 @@ class StatusTextTest {
                 "last_sample": "2026-05-04T07:00:10.314867Z", "silent_s": 0.1, "tension_n": 12000.4, "greatest_n": 13000,
                 "share": 0.65, "shaft_rpm": 540.2, "hookup": "straight", "hookup_by": "default", "assumed": true,
                 "limit_n": 20000.0, "limit_is_at_most": false, "rejected_frames": 3, "rejected": { "BAD_CRC": 3 },
-                "lost_frames": 3, "repeated_frames": 0, "frames_before_hello": 0, "lost_by_instrument": 0 },
+                "lost_frames": 3, "repeated_frames": 0, "frames_before_hello": 0, "lost_by_instrument": 0,
+                "zero": { "proven": false, "moved_n": 0.0 } },
               "disk": { "folder": "/srv/recordings", "file": "/srv/recordings/upper-landing_2026-05-04.tautlog",
                 "lag_s": 0.32, "lost_samples": 0, "lost_events": 0, "trouble": null, "free_bytes": 1073741824,
                 "reserve_bytes": 67108864, "low": false, "last_link": "00ff" } }
@@ -33,6 +34,7 @@ class StatusTextTest {
                 instrument   TL-0001, 5000 samples
                 last sample  number 4999 at 2026-05-04T07:00:10Z
                 tension      12.0 kN, greatest of the last second 65 % of limit
+                zero         UNPROVEN: no slack was proven in this outing yet
                 shaft        540 rpm
                 hookup       straight (assumed), limit 20.0 kN
                 line         frames rejected 3 (BAD_CRC 3), lost 3, repeated 0, before hello 0; samples lost by the instrument 0
@@ -41,6 +43,14 @@ class StatusTextTest {
                 lag          0.3 s, samples lost to a stalled disk 0, other events 0
                 last link    00ff
                 """, text(RUNNING));
+    }
+
+    @Test
+    void saysHowFarAProvenZeroWasMoved() {
+        String moved =
+                text(RUNNING.replace("\"proven\": false, \"moved_n\": 0.0", "\"proven\": true, \"moved_n\": -55.0"));
+
+        assertSays(moved, "zero         proven, moved by -0.06 kN\n");
     }
 
     @Test
@@ -59,7 +69,7 @@ class StatusTextTest {
 
     @Test
     void saysThatNoInstrumentWasHeardAndThatThePortIsClosed() {
-        String deaf = text(RUNNING.replaceFirst("(?s)\"outing\": \\{.*?\\} *,[^}]*?\\},", "\"outing\": null,")
+        String deaf = text(RUNNING.replaceFirst("(?s)\"outing\": \\{.*?\\} *\\},", "\"outing\": null,")
                 .replace("\"port_open\": true", "\"port_open\": false"));
 
         assertSays(deaf, "outing       none: no instrument has been heard\n");
@@ -68,7 +78,7 @@ class StatusTextTest {
 
     @Test
     void saysWhatTheLineLostBeforeAnyHelloAndThatAnotherChannelIsLeftOut() {
-        String unheard = text(RUNNING.replaceFirst("(?s)\"outing\": \\{.*?\\} *,[^}]*?\\},", """
+        String unheard = text(RUNNING.replaceFirst("(?s)\"outing\": \\{.*?\\} *\\},", """
                 "line": { "outing_on": false, "rejected_frames": 4, "rejected": { "BAD_CRC": 1, "BAD_COBS": 3 },
                 "lost_frames": 2, "repeated_frames": 0, "frames_before_hello": 7, "other_channel_frames": 9 },
                 "outing": null,"""));

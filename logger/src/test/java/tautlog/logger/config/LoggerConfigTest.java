@@ -45,7 +45,9 @@ class LoggerConfigTest {
                         new InstrumentChoice.Framed(),
                         Optional.empty(),
                         new ClockChoice.Host(),
-                        new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123")))),
+                        new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123"))),
+                        ZeroChoice.FIXED,
+                        Optional.empty()),
                 config);
     }
 
@@ -64,7 +66,10 @@ class LoggerConfigTest {
                 start_utc = 2026-05-04T09:00:00+02:00
                 [calibration]
                 file = "calibration.toml"
-                zero = "fixed"
+                zero = "follow"
+                [gps]
+                port = "/dev/ttyUSB1"
+                baud = 4800
                 """);
 
         // then
@@ -76,7 +81,9 @@ class LoggerConfigTest {
                         new InstrumentChoice.Framed(),
                         Optional.empty(),
                         new ClockChoice.Device(Instant.parse("2026-05-04T07:00:00Z")),
-                        new CalibrationChoice.InFile(Path.of("/etc/tautlog/calibration.toml"))),
+                        new CalibrationChoice.InFile(Path.of("/etc/tautlog/calibration.toml")),
+                        ZeroChoice.FOLLOW,
+                        Optional.of(new GpsChoice("/dev/ttyUSB1", 4_800))),
                 config);
     }
 
@@ -121,7 +128,6 @@ class LoggerConfigTest {
 
     @Test
     void refusesWhatThisVersionDoesNotHave() {
-        assertRefused("calibration.zero", LEAST + "zero = \"follow\"\n");
         assertRefused("publish", LEAST + "[publish.mqtt]\nurl = \"ssl://broker.example:8883\"\n");
         assertRefused("publish", LEAST + "[publish.influx]\nurl = \"http://127.0.0.1:8086\"\n");
     }
@@ -266,6 +272,16 @@ class LoggerConfigTest {
         assertEquals(
                 List.of("instrument.start_utc"),
                 problems.stream().map(Problem::key).toList());
+    }
+
+    @Test
+    void wantsAReceiverWhereItsTimeIsAskedFor() throws ConfigException {
+        String gps = LEAST.replace("[calibration]", "clock = \"gps\"\n[calibration]");
+
+        assertEquals(List.of("gps"), problems(gps).stream().map(Problem::key).toList());
+        LoggerConfig config = LoggerConfig.parse(FILE, gps + "[gps]\nport = \"gps\"\n");
+        assertEquals(new ClockChoice.Gps(), config.clock());
+        assertEquals(Optional.of(new GpsChoice("gps", 9_600)), config.gps());
     }
 
     @Test

@@ -34,6 +34,6 @@ public record DayReading(Instrument instrument, Rig rig, Calibration calibration
 
     /** Passes everything on to {@code next}, hookups that the rig does not have replaced by one it has. */
     public Evidence choosing(Evidence next) {
-        return new HookupChoice(rig, Optional.empty(), next);
+        return new HookupChoice(rig, Optional.empty(), times.notingPlaces(next));
     }
 }

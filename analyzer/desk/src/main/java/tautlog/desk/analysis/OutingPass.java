@@ -44,13 +44,13 @@ final class OutingPass {
         Calibration calibration = member.lineCalibration(cell, rig);
         OutingTimes times = new OutingTimes(member.recording(), outing, ordinal);
         FindingCollector collector = new FindingCollector(instrument, rig, calibration, ticks(times));
-        TrustCount trust = new TrustCount(instrument);
+        TrustCount trust = new TrustCount(instrument, rig, calibration);
         HookupTrack hookups = new HookupTrack(rig);
         MarkTrack marks = new MarkTrack();
         SlackStudy slack = new SlackStudy(instrument, rig, calibration);
         Detection detection = new Detection(instrument, rig, calibration, collector);
         EndOnce all = new EndOnce(new Tee(detection, trust, marks, turns(hookups), slack));
-        HookupChoice choice = new HookupChoice(rig, forced, member.lessZero(calibration, all));
+        HookupChoice choice = new HookupChoice(rig, forced, times.notingPlaces(member.lessZero(calibration, all)));
         LiveSpeech live = LiveSpeech.of(member.recording(), outing);
         List<Damage> damages = member.recording().replay(outing, choice);
         LiveSpeech now = collector.speech();

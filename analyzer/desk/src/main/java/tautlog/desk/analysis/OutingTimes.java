@@ -6,14 +6,19 @@ import tautlog.desk.report.Moment;
 import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
+import tautlog.sample.Evidence;
 import tautlog.sample.OutingClock;
 
-/** From sample numbers and ticks to times: number to tick by the recording, tick to UTC by the outing's clock. */
+/**
+ * From sample numbers and ticks to times: number to tick by the recording, tick to UTC by the outing's clock. And to places, once
+ * a replay went by.
+ */
 public final class OutingTimes {
     private final Recording recording;
     private final Outing outing;
     private final int ordinal;
     private final OutingClock clock;
+    private final PlaceTrack places;
 
     /** @param ordinal the outing's place in the history, from 1 */
     OutingTimes(Recording recording, Outing outing, int ordinal) {
@@ -21,6 +26,7 @@ public final class OutingTimes {
         this.outing = outing;
         this.ordinal = ordinal;
         this.clock = clock(outing);
+        places = new PlaceTrack(outing.start().instrument().tickHz());
     }
 
     static OutingClock clock(Outing outing) {
@@ -33,7 +39,12 @@ public final class OutingTimes {
     }
 
     public Moment ofTick(long tick) {
-        return new Moment(utc(tick), ordinal, seconds(tick));
+        return new Moment(utc(tick), ordinal, seconds(tick), places.at(tick));
+    }
+
+    /** Passes a replay of the outing on to {@code next}; the moments asked for later then know the place. */
+    Evidence notingPlaces(Evidence next) {
+        return places.noting(next);
     }
 
     /** Seconds since the outing's first sample, by the instrument's counter. */

@@ -182,7 +182,19 @@ final class ReportAssembly {
                         .sum(),
                 studies.stream()
                         .mapToLong(study -> study.trust().tally().repeatedFrames())
-                        .sum());
+                        .sum(),
+                zero());
+    }
+
+    private Report.Zero zero() {
+        return new Report.Zero(
+                studies.size(),
+                studies.stream().filter(study -> !study.trust().isZeroProven()).count(),
+                studies.stream().mapToLong(study -> study.trust().zeroMoves()).sum(),
+                studies.stream()
+                        .mapToDouble(study -> study.trust().greatestZeroNewtons())
+                        .max()
+                        .orElse(0));
     }
 
     /** The oldest of those used; empty when one of them is not dated. */

@@ -1,10 +1,14 @@
 package tautlog.desk.analysis;
 
+import tautlog.detect.SlackProof;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
 import tautlog.sample.Tally;
+import tautlog.sample.ZeroSource;
 
-/** Counts what is missing or in doubt in one outing. Source: {@code analyzer/FINDINGS.md}, Gap. */
+/** Counts what is missing or in doubt in one outing. Source: {@code analyzer/FINDINGS.md}, Gap and Zero. */
 public final class TrustCount extends QuietEvidence {
     private final Instrument instrument;
     private long nextNumber = Long.MIN_VALUE;
@@ -13,9 +17,16 @@ public final class TrustCount extends QuietEvidence {
     private long endStopSamples;
     private long lostByInstrument;
     private Tally tally = Tally.NONE;
+    private final Calibration calibration;
+    private final SlackProof slack;
+    private long zeroMoves;
+    private double greatestZeroNewtons;
 
-    TrustCount(Instrument instrument) {
+    /** Is fed counts of which a moved zero was taken off, and the moves. */
+    TrustCount(Instrument instrument, Rig rig, Calibration calibration) {
         this.instrument = instrument;
+        this.calibration = calibration;
+        slack = new SlackProof(instrument, rig, calibration);
     }
 
     @Override
@@ -25,6 +36,7 @@ public final class TrustCount extends QuietEvidence {
             missing += number - nextNumber;
         }
         nextNumber = number + n;
+        slack.tension(number, tick, flags, counts, from, n);
         if ((flags & FLAG_OPEN_BRIDGE) == 0) {
             for (int i = from; i < from + n; i++) {
                 endStopSamples += instrument.isAtEndStop(counts[i]) ? 1 : 0;
@@ -35,6 +47,14 @@ public final class TrustCount extends QuietEvidence {
     @Override
     public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {
         lostByInstrument = Math.max(lostByInstrument, lost);
+    }
+
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        zeroMoves++;
+        double newtons = calibration.newtons(calibration.zeroCounts().doubleValue() + shiftCounts);
+        greatestZeroNewtons = Math.max(greatestZeroNewtons, Math.abs(newtons));
+        slack.zero(atNumber, shiftCounts, by);
     }
 
     @Override
@@ -60,6 +80,21 @@ public final class TrustCount extends QuietEvidence {
     /** Since the instrument's boot, as it said last. */
     public long lostByInstrument() {
         return lostByInstrument;
+    }
+
+    /** How often the zero was set. */
+    public long zeroMoves() {
+        return zeroMoves;
+    }
+
+    /** The greatest distance of a zero in force from the calibration's own, 0 or above. */
+    public double greatestZeroNewtons() {
+        return greatestZeroNewtons;
+    }
+
+    /** Whether slack was proven in the outing, or a person gave their word for it. */
+    public boolean isZeroProven() {
+        return slack.isProven();
     }
 
     public Tally tally() {

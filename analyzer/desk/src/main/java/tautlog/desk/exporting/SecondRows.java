@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.StringJoiner;
 import tautlog.desk.analysis.DayReading;
 import tautlog.desk.report.JsonFields;
+import tautlog.desk.report.Moment;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
@@ -15,7 +17,7 @@ import tautlog.recording.RecordingException;
 /** Collects the seconds of one outing and writes a row for each. */
 final class SecondRows implements FindingSink {
     static final String HEAD =
-            "outing,second,first_number,utc,least_n,mean_n,greatest_n,samples,shaft_rpm,hookup,share,flags";
+            "outing,second,first_number,utc,least_n,mean_n,greatest_n,samples,shaft_rpm,hookup,share,flags,lat_deg,lon_deg";
 
     private final DayReading day;
     private final int outing;
@@ -40,11 +42,8 @@ final class SecondRows implements FindingSink {
     private String row(Second second) throws RecordingException {
         StringJoiner row = new StringJoiner(",");
         row.add(String.valueOf(outing)).add(String.valueOf(second.index())).add(String.valueOf(second.firstNumber()));
-        row.add(day.times()
-                .ofNumber(second.firstNumber())
-                .utc()
-                .map(JsonFields::time)
-                .orElse(""));
+        Moment at = day.times().ofNumber(second.firstNumber());
+        row.add(at.utc().map(JsonFields::time).orElse(""));
         double mean = day.calibration().meanNewtons(second.countSum(), second.countSquares(), second.samples());
         row.add(newtons(second.least())).add(JsonFields.number(mean));
         row.add(newtons(second.greatest())).add(String.valueOf(second.samples()));
@@ -53,7 +52,13 @@ final class SecondRows implements FindingSink {
                         ? JsonFields.number(second.shaftRpm().getAsDouble())
                         : "");
         row.add(second.hookup()).add(JsonFields.number(second.share())).add(flags(second.flags()));
+        row.add(at.place().map(place -> degrees(place.latitudeDegrees())).orElse(""));
+        row.add(at.place().map(place -> degrees(place.longitudeDegrees())).orElse(""));
         return row.toString();
+    }
+
+    private static String degrees(double value) {
+        return String.format(Locale.ROOT, "%.7f", value);
     }
 
     private String newtons(double counts) {

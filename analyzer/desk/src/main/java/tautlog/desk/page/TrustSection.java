@@ -84,6 +84,7 @@ final class TrustSection {
                         ? "No reading was at the converter's end stop."
                         : Screen.counted(trust.endStopSamples(), "reading")
                                 + " at the converter's end stop; each is only a bound.");
+        bullets.add(zero(trust.zero()));
         bullets.add(chain(trust));
         bullets.add(live(trust));
         if (tooSlow(report).isPresent()) {
@@ -95,6 +96,19 @@ final class TrustSection {
                 + " A static calibration does not prove dynamic accuracy.");
         bullets.add(new IntervalWords(report).sentence());
         return bullets;
+    }
+
+    private String zero(Report.Zero zero) {
+        String moved = zero.moves() == 0
+                ? "The zero was nowhere moved from where the calibration put it."
+                : "The zero was moved " + zero.moves() + (zero.moves() == 1 ? " time" : " times")
+                        + " in slack, at most by " + screen.force(zero.greatestShiftNewtons()) + ".";
+        if (zero.proven()) {
+            return moved + " Slack was proven after a pull, or the mark button held, in every outing.";
+        }
+        return moved + " ZERO UNPROVEN in " + zero.unproven() + " of " + zero.outings()
+                + " outings: no slack was seen in"
+                + " them that would prove it, and every tension may be off by as much as the zero is.";
     }
 
     private static String gaps(Report.Trust trust) {

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import tautlog.desk.uncertainty.Cause;
 import tautlog.desk.uncertainty.Interval;
 import tautlog.detect.Known;
@@ -93,6 +94,7 @@ public final class JsonReport {
         json.flag("at_least", pull.atLeast());
         interval("uncertainty", pull.peakInterval());
         interval("mean_uncertainty", pull.meanInterval());
+        position(pull.start());
     }
 
     /** Where the true force lies; an end that is not known is null. */
@@ -123,6 +125,7 @@ public final class JsonReport {
         json.text("hookup", overload.against().hookup());
         json.flag("hookup_assumed", overload.against().assumed());
         interval("uncertainty", overload.peakInterval());
+        position(overload.start());
     }
 
     private void item(ItemLoad item, Entry.Overload overload) throws IOException {
@@ -156,6 +159,7 @@ public final class JsonReport {
         against(shock.against());
         json.flag("at_least", shock.atLeast());
         interval("uncertainty", shock.peakInterval());
+        position(shock.at());
     }
 
     private void jolt(Entry.Jolt jolt) throws IOException {
@@ -168,6 +172,7 @@ public final class JsonReport {
         against(jolt.against());
         json.flag("at_least", jolt.atLeast());
         interval("uncertainty", jolt.peakInterval());
+        position(jolt.at());
     }
 
     private void against(Entry.Against against) throws IOException {
@@ -185,6 +190,7 @@ public final class JsonReport {
         json.text("shaft", word(drop.shaft()));
         json.known("clutch", drop.clutch());
         json.known("brake", drop.brake());
+        position(drop.start());
     }
 
     private void stall(Entry.Stall stall) throws IOException {
@@ -193,16 +199,32 @@ public final class JsonReport {
         json.number("least_rpm", stall.leastRpm());
         json.number("before_rpm", stall.beforeRpm());
         json.number("tension_n", stall.tensionNewtons());
+        position(stall.start());
     }
 
     private void trouble(Entry.Trouble trouble) throws IOException {
         span(trouble);
         json.text("kind", word(trouble.trouble()));
+        position(trouble.start());
     }
 
     private void mark(Report.Mark mark) throws IOException {
         json.time("at", mark.at().utc());
         json.text("note", mark.note());
+    }
+
+    /** Where the winch was; null when no receiver told it in the 10 s before. */
+    private void position(Moment at) throws IOException {
+        if (at.place().isEmpty()) {
+            json.text("position", Optional.empty());
+            return;
+        }
+        Place place = at.place().get();
+        json.begin("position");
+        json.number("lat_deg", place.latitudeDegrees());
+        json.number("lon_deg", place.longitudeDegrees());
+        json.number("age_s", place.ageSeconds());
+        json.end();
     }
 
     private void span(Entry entry) throws IOException {
@@ -263,6 +285,12 @@ public final class JsonReport {
                 trust.liveFindingsAgree().map(JsonReport::known).orElse(Known.UNKNOWN));
         json.whole("held_frames", trust.heldFrames());
         json.whole("repeated_frames", trust.repeatedFrames());
+        json.begin("zero");
+        json.flag("proven", trust.zero().proven());
+        json.whole("unproven_outings", trust.zero().unproven());
+        json.whole("moves", trust.zero().moves());
+        json.number("greatest_shift_n", trust.zero().greatestShiftNewtons());
+        json.end();
         json.end();
     }
 

@@ -137,6 +137,7 @@ public record Report(
      *     empty when nothing was said then (imports), under WHAT IF, and where readings are damaged or still coming in
      * @param heldFrames lost because no HELLO came in time
      * @param repeatedFrames dropped because their samples had been there already
+     * @param zero whether the tensions start from a zero that was seen
      */
     public record Trust(
             long gaps,
@@ -150,13 +151,29 @@ public record Report(
             Optional<Instant> calibratedAt,
             Optional<Boolean> liveFindingsAgree,
             long heldFrames,
-            long repeatedFrames) {
+            long repeatedFrames,
+            Zero zero) {
         public Trust {
             rejected = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(rejected));
         }
 
         public long rejectedFrames() {
             return rejected.values().stream().mapToLong(Long::longValue).sum();
+        }
+    }
+
+    /**
+     * The zeros of all outings. Source: {@code analyzer/FINDINGS.md}, Zero.
+     *
+     * @param outings all of them
+     * @param unproven outings in which no slack was proven
+     * @param moves how often a zero was set
+     * @param greatestShiftNewtons the greatest distance of one in force from the calibration's own, 0 or above
+     */
+    public record Zero(int outings, long unproven, long moves, double greatestShiftNewtons) {
+        /** Whether every outing's zero is. */
+        public boolean proven() {
+            return unproven == 0;
         }
     }
 }

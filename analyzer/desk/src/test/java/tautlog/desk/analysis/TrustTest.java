@@ -23,4 +23,43 @@ class TrustTest {
         assertTrue(page.contains("4 frames lost because"), page);
         assertTrue(page.contains("3 frames dropped as repeated"), page);
     }
+
+    @Test
+    void saysHowTheZeroWasMovedAndThatItIsProven(@TempDir Path folder) throws IOException {
+        // given 10 s of slack at 50 N after a pull, the zero moved there
+        Path recording = ShortDay.write(folder, "moved.tautlog", day -> {
+            day.hold(1, 0);
+            day.hold(2, 5_000);
+            day.hold(17, 50);
+            day.zero(50);
+            day.hold(1, 50);
+        });
+
+        String json = Desk.run("report", recording, "--json").out().replaceAll("\\s", "");
+        String page = Desk.run("report", recording).out().replaceAll("\\s+", " ");
+
+        assertTrue(
+                json.contains(
+                        "\"zero\":{\"proven\":true,\"unproven_outings\":0,\"moves\":1,\"greatest_shift_n\":50.0}"),
+                json);
+        assertTrue(page.contains("The zero was moved 1 time in slack, at most by 0.05 kN."), page);
+    }
+
+    @Test
+    void saysThatTheZeroIsUnproven(@TempDir Path folder) throws IOException {
+        // given slack before the pull only
+        Path recording = ShortDay.write(folder, "unproven.tautlog", day -> {
+            day.hold(30, 50);
+            day.hold(2, 5_000);
+        });
+
+        String json = Desk.run("report", recording, "--json").out().replaceAll("\\s", "");
+        String page = Desk.run("report", recording).out().replaceAll("\\s+", " ");
+
+        assertTrue(
+                json.contains(
+                        "\"zero\":{\"proven\":false,\"unproven_outings\":1,\"moves\":0,\"greatest_shift_n\":0.0}"),
+                json);
+        assertTrue(page.contains("ZERO UNPROVEN in 1 of 1 outings"), page);
+    }
 }

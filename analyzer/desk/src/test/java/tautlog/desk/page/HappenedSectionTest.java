@@ -127,7 +127,19 @@ class HappenedSectionTest {
         Report.Hours hours = new Report.Hours(
                 shaftHours, 1, shaftHours, shaftHours, OptionalDouble.empty(), true, List.of(1.0, 0.0, 0.0, 0.0, 0.0));
         Report.Trust trust = new Report.Trust(
-                0, 0, 0, Map.of(), 0, 0, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 0, 0);
+                0,
+                0,
+                0,
+                Map.of(),
+                0,
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                0,
+                0,
+                new Report.Zero(1, 0, 0, 0));
         return new Report(
                 List.of(),
                 List.of(),

@@ -1,0 +1,9 @@
+package tautlog.logger.config;
+
+/**
+ * A satellite receiver on a port of its own.
+ *
+ * @param port as the system names it, or a path that began at the file's folder
+ * @param baud bits per second
+ */
+public record GpsChoice(String port, int baud) {}
