@@ -35,7 +35,7 @@ public final class ZeroShift extends ForwardedEvidence {
 
     /**
      * For another calibration than the one of the day: a zero that was found then was found at a count, and stays there.
-     * Until one was found, the other calibration's own zero holds.
+     * Until one was found, the other calibration's own zero holds. Who stands behind is told the shift from that one.
      */
     public static ZeroShift under(Calibration now, Calibration ofTheDay, Instrument instrument, Evidence next) {
         return new ZeroShift(instrument, ofTheDay.zeroCounts().subtract(now.zeroCounts()), next);
@@ -48,7 +48,7 @@ public final class ZeroShift extends ForwardedEvidence {
                 .add(BigDecimal.valueOf(shiftCounts))
                 .setScale(0, RoundingMode.HALF_UP)
                 .intValueExact();
-        super.zero(atNumber, shiftCounts, by);
+        super.zero(atNumber, nextShift, by);
     }
 
     @Override

@@ -74,7 +74,14 @@ final class OutingPass {
                 collector.hours(findings),
                 damages,
                 live.with(now, LiveSpeech.of(member.recording(), outing), differences.isEmpty() && damages.isEmpty()),
-                new Doubt(cell, calibration, rig, member.cellCarriesMore(), slack, collector.findings()));
+                new Doubt(
+                        cell,
+                        calibration,
+                        rig,
+                        member.cellCarriesMore(),
+                        slack,
+                        trust.isZeroProven() ? Doubt.Zero.PROVEN : Doubt.Zero.UNPROVEN,
+                        collector.findings()));
     }
 
     private static QuietEvidence turns(HookupTrack hookups) {

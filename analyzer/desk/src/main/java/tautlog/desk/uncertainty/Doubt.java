@@ -15,12 +15,19 @@ import tautlog.sample.Calibration;
  * How far the tensions of one outing may be off. One instance an outing; figures are asked of it one by one.
  *
  * <p>Parts, in newtons of the line's tension: coefficients and scatter of the calibration (Student's t of its degrees of freedom),
- * reference loads, zero (a rectangle: as far as the slack line was seen to be off; the drift setting while that was never
- * seen), half a count, noise, the angle at the cell. An end is unknown beyond the calibration's greatest load, at the
+ * reference loads, zero (a rectangle: as far as the slack line was seen to be off; the drift setting at least while that is
+ * unproven), half a count, noise, the angle at the cell. An end is unknown beyond the calibration's greatest load, at the
  * converter's end stop, for a rise of fewer than four samples, and always when nothing is known of the calibration's quality.
  */
 public final class Doubt {
     private static final int RESOLVED_FROM = 4;
+
+    /** What is known of the zero in the outing. */
+    public enum Zero {
+        /** A slack line proved it, or a person gave their word for it ({@code analyzer/FINDINGS.md}, Zero). */
+        PROVEN,
+        UNPROVEN
+    }
 
     private final Optional<FitQuality> quality;
     private final Calibration line;
@@ -29,6 +36,7 @@ public final class Doubt {
     private final double greatestFactor;
     private final double driftNewtons;
     private final SlackStudy slack;
+    private final Zero zero;
     private final FastPeaks fastPeaks;
 
     /**
@@ -42,6 +50,7 @@ public final class Doubt {
             Rig rig,
             boolean cellCarriesMore,
             SlackStudy slack,
+            Zero zero,
             List<Finding> findings) {
         quality = cell.quality();
         this.line = line;
@@ -53,6 +62,7 @@ public final class Doubt {
         greatestFactor = angled.map(Cell::greatestTensionFactor).orElse(1.0);
         driftNewtons = rig.detect().driftNewtons().doubleValue();
         this.slack = slack;
+        this.zero = zero;
         fastPeaks = new FastPeaks(findings);
     }
 
@@ -126,13 +136,18 @@ public final class Doubt {
         parts.add(Part.normal(
                 Cause.REFERENCE_LOADS,
                 Math.abs(newtons) * fit.referencePercent().orElse(0) / 200));
-        parts.add(Part.rectangle(Cause.ZERO, slack.zeroHalfWidthNewtons().orElse(driftNewtons)));
+        parts.add(Part.rectangle(Cause.ZERO, zeroHalfWidth()));
         parts.add(Part.rectangle(Cause.CELL_ANGLE, Math.abs(newtons) * (greatestFactor - leastFactor) / 2));
         if (figure == Figure.ONE_SAMPLE) {
             parts.add(Part.rectangle(Cause.RESOLUTION, newtonsPerCount / 2));
             parts.add(Part.normal(Cause.NOISE, slack.noiseCounts().orElse(0) * newtonsPerCount));
         }
         return new Budget(parts, fit.degreesOfFreedom(), fitted);
+    }
+
+    private double zeroHalfWidth() {
+        double seen = slack.zeroHalfWidthNewtons().orElse(driftNewtons);
+        return zero == Zero.PROVEN ? seen : Math.max(seen, driftNewtons);
     }
 
     /** Newtons of the line for one count, at this tension. */
@@ -142,8 +157,8 @@ public final class Doubt {
 
     private List<String> leavesOut(FitQuality fit) {
         List<String> left = new ArrayList<>();
-        if (!slack.sawZero()) {
-            left.add("zero unproven: no slack line was seen in this outing");
+        if (zero == Zero.UNPROVEN) {
+            left.add("zero unproven: after its first pull the outing shows no slack line at rest");
         }
         if (fit.referencePercent().isEmpty()) {
             left.add("the reference loads of the calibration: nobody stated how good they are");

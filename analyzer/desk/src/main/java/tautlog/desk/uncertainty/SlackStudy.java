@@ -93,11 +93,6 @@ public final class SlackStudy extends QuietEvidence {
         }
     }
 
-    /** Whether the zero was seen at all. */
-    boolean sawZero() {
-        return stretches > 0;
-    }
-
     /**
      * How far the zero may be off, as half the width of a rectangle: of n equally likely places the farthest one seen is n/(n + 1) of the
      * bound on the average, so the bound is (n + 1)/n of it.

@@ -118,7 +118,8 @@ class CoverageTest {
             double scatter = world.scatterCounts * random.nextGaussian();
             int peak = (int) Math.round(read(tension * carried + wandered() * Math.sqrt(2)) + scatter);
 
-            Interval interval = new Doubt(cell, line, rig, true, slack, List.of()).ofPeak(peak, 0, 1, false);
+            Interval interval =
+                    new Doubt(cell, line, rig, true, slack, Doubt.Zero.PROVEN, List.of()).ofPeak(peak, 0, 1, false);
 
             return interval.lowNewtons().orElseThrow() <= tension
                     && tension <= interval.highNewtons().orElseThrow();

@@ -44,8 +44,12 @@ class DoubtTest {
     }
 
     private Doubt doubt(String toml, Finding... findings) throws ConfigException {
+        return doubt(Doubt.Zero.PROVEN, toml, findings);
+    }
+
+    private Doubt doubt(Doubt.Zero zero, String toml, Finding... findings) throws ConfigException {
         CellCalibration cell = CellCalibration.parse("calibration.toml", toml);
-        return new Doubt(cell, cell.response(), RIG, true, slack, List.of(findings));
+        return new Doubt(cell, cell.response(), RIG, true, slack, zero, List.of(findings));
     }
 
     private static void assertAround(double newtons, double half, Interval interval) {
@@ -82,8 +86,9 @@ class DoubtTest {
     }
 
     @Test
-    void aZeroThatWasNeverSeenCountsWithTheDriftSettingAndIsSaid() throws ConfigException {
-        Interval interval = doubt(TOML).ofMean(20_000, false);
+    void anUnprovenZeroCountsWithTheDriftSettingAndIsSaid() throws ConfigException {
+        slackAt(0, 30); // seen, but before the first pull: a log may have hung there
+        Interval interval = doubt(Doubt.Zero.UNPROVEN, TOML).ofMean(20_000, false);
         assertEquals(Optional.of(Cause.ZERO), interval.largest());
         assertTrue(interval.highNewtons().orElseThrow() - 20_000 > 0.95 * 200);
         assertTrue(interval.leavesOut().get(0).startsWith("zero unproven"));
