@@ -114,7 +114,10 @@ public final class History implements AutoCloseable {
             notes.add(name(file) + " holds no outing that can be read: run tautlog verify on it.");
         }
         for (Outing outing : outings) {
-            add(once, new Member(file, recording, winch, outing));
+            Member member = new Member(file, recording, winch, outing);
+            if (member.hasSamples() || lost.stream().noneMatch(one -> one.index() == outing.index())) {
+                add(once, member);
+            }
         }
         for (LostOuting outing : lost) {
             outingsLeftOut.add(

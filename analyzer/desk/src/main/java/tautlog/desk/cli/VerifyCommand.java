@@ -33,7 +33,8 @@ import tautlog.recording.Verification;
             "",
             "Checks every block's checksum, the hash chain and the gaps of each recording. The",
             "chain proves something only against a link that was kept elsewhere: compare the last",
-            "link. Exit 3 when anything is damaged.",
+            "link. Exit 3 when anything is damaged, or copied without the -wal file that holds its",
+            "newest rows.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -88,7 +89,7 @@ final class VerifyCommand implements Callable<Integer> {
             return;
         }
         Verification found = checked.found().get();
-        out.println(checked.file() + ": " + (found.isIntact() ? "intact" : "DAMAGED"));
+        out.println(checked.file() + ": " + word(found));
         out.println("  winch " + found.winch() + ", " + found.outings().size() + " outings, " + found.samples()
                 + " samples in " + found.blocks() + " rows of evidence");
         found.lost()
@@ -96,8 +97,9 @@ final class VerifyCommand implements Callable<Integer> {
                         "  LOST outing " + (outing.index() + 1) + ", " + outing.extent() + ": " + outing.reason()));
         found.damages().forEach(damage -> out.println("  DAMAGE " + damage.summary()));
         if (!found.isIntact()) {
-            out.println("  Copy it again from the board if it is still there. Reports take what is damaged as a gap,"
-                    + " and leave a lost outing out.");
+            out.println(
+                    "  Copy it again from the board if it is still there, with the -wal file beside it. Reports take what is damaged as a gap,"
+                            + " and leave a lost outing out.");
         }
         out.println("  " + found.gaps().size() + " gaps in the sample numbers");
         found.gaps().stream().limit(MOST_GAPS).forEach(gap -> out.println(gap(gap)));
@@ -106,6 +108,10 @@ final class VerifyCommand implements Callable<Integer> {
         }
         out.println("  last link " + found.lastLink());
         out.println("  Compare it with one kept elsewhere: who can rewrite the file can rewrite the chain.");
+    }
+
+    private static String word(Verification found) {
+        return found.isIntact() ? "intact" : found.damages().isEmpty() ? "INCOMPLETE" : "DAMAGED";
     }
 
     private static String gap(Verification.Gap gap) {
