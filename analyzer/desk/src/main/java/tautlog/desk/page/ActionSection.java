@@ -126,23 +126,39 @@ final class ActionSection {
     }
 
     private void assumed(List<Block> blocks) {
-        List<String> ids = report.hookups().stream()
+        List<String> wholly = new ArrayList<>();
+        List<String> sentences = new ArrayList<>();
+        for (String id : assumedIds()) {
+            Assumed assumed = Assumed.of(report, id);
+            if (assumed.isPartly()) {
+                sentences.add(assumed.sentence(screen));
+            } else {
+                wholly.add(id);
+            }
+        }
+        if (!wholly.isEmpty()) {
+            sentences.add(0, "nobody said that hookup " + Screen.listed(wholly) + " was on.");
+        }
+        if (!sentences.isEmpty()) {
+            blocks.add(new Block.Notice(
+                    Block.Tone.CAUTION,
+                    "Assumed",
+                    String.join(" ", sentences)
+                            + " Limits and shares hold only if it was. With another rigging read again"
+                            + " with --hookup ID."));
+        }
+    }
+
+    private List<String> assumedIds() {
+        return report.hookups().stream()
                 .filter(Report.HookupInForce::assumed)
                 .map(Report.HookupInForce::id)
                 .distinct()
                 .toList();
-        if (!ids.isEmpty()) {
-            blocks.add(new Block.Notice(
-                    Block.Tone.CAUTION,
-                    "Assumed",
-                    "nobody said that hookup " + Screen.listed(ids)
-                            + " was on. Limits and shares hold only if it was. With another rigging read again with"
-                            + " --hookup ID."));
-        }
     }
 
-    private void atMost(List<Block> blocks) {
         List<String> ids = report.hookups().stream()
+    private void atMost(List<Block> blocks) {
                 .filter(Report.HookupInForce::limitIsAtMost)
                 .map(Report.HookupInForce::id)
                 .distinct()

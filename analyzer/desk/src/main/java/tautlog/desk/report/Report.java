@@ -69,7 +69,7 @@ public record Report(
     /**
      * A hookup that was on.
      *
-     * @param assumed nobody had said so at some time
+     * @param assumed nobody ever said so, or some pull or finding lies where nobody had
      * @param assumptions behind the limit, one line for each item: where its figures come from, what was taken for granted
      */
     public record HookupInForce(
