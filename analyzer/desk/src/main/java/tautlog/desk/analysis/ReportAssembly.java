@@ -108,9 +108,7 @@ final class ReportAssembly {
                 first.winch(),
                 ends.stream().flatMap(end -> end.utc().stream()).min(Comparator.naturalOrder()),
                 ends.stream().flatMap(end -> end.utc().stream()).max(Comparator.naturalOrder()),
-                ofOneFile.stream()
-                        .mapToLong(study -> study.member().outing().samples())
-                        .sum(),
+                ofOneFile.stream().mapToLong(study -> study.trust().samples()).sum(),
                 ofOneFile.stream()
                         .mapToDouble(study -> study.member()
                                 .outing()
@@ -142,6 +140,8 @@ final class ReportAssembly {
                                 .distinct()
                                 .toList()))
                 .toList();
+    }
+
     /** Whether a pull or a finding was compared with the limit of {@code hookup} though nobody had said that it was on. */
     private boolean isRestedOn(Hookup hookup) {
         Stream<Entry.Against> used = Stream.of(
@@ -152,8 +152,6 @@ final class ReportAssembly {
                         drops.stream().map(Entry.Drop::against))
                 .flatMap(each -> each);
         return used.anyMatch(against -> against.assumed() && against.hookup().equals(hookup.id()));
-    }
-
     }
 
     private Report.Trust trust() throws RecordingException {

@@ -8,6 +8,7 @@ import tautlog.sample.Tally;
 public final class TrustCount extends QuietEvidence {
     private final Instrument instrument;
     private long nextNumber = Long.MIN_VALUE;
+    private long samples;
     private long gaps;
     private long missing;
     private long endStopSamples;
@@ -25,6 +26,7 @@ public final class TrustCount extends QuietEvidence {
             missing += number - nextNumber;
         }
         nextNumber = number + n;
+        samples += n;
         if ((flags & FLAG_OPEN_BRIDGE) == 0) {
             for (int i = from; i < from + n; i++) {
                 endStopSamples += instrument.isAtEndStop(counts[i]) ? 1 : 0;
@@ -40,6 +42,11 @@ public final class TrustCount extends QuietEvidence {
     @Override
     public void tally(Tally soFar) {
         tally = soFar;
+    }
+
+    /** Samples that were read. */
+    public long samples() {
+        return samples;
     }
 
     /** Jumps in the sample numbers. */

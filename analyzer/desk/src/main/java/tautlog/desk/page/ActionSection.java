@@ -35,6 +35,7 @@ final class ActionSection {
                             + " --rig and --hookup."));
         }
         report.leftOut().sentences().forEach(text -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Left out", text)));
+        report.leftOut().damage().forEach(text -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Damaged", text)));
         if (report.overloads().isEmpty()) {
             blocks.add(new Block.Paragraph(nothingAbove()));
         }

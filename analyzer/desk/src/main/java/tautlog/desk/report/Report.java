@@ -51,7 +51,7 @@ public record Report(
      * A recording that was read.
      *
      * @param start empty while it has no clock
-     * @param samples of the outings counted here
+     * @param samples of the outings counted here, those that could be read
      * @param rateHertz of the slowest of them
      * @param outings counted here; those that another recording holds too count there
      * @param imported its readings were logged elsewhere
