@@ -110,7 +110,7 @@ final class ActionSection {
         item.breakingNewtons().ifPresent(breaking -> known.add("breaking load is " + screen.force(breaking)));
         return known.isEmpty()
                 ? " No proof or breaking load is published for it."
-                : " Its " + Screen.listed(known) + ".";
+                : " Its " + String.join(" and its ", known) + ".";
     }
 
     private static String todo(String gear, Band band) {
@@ -158,8 +158,8 @@ final class ActionSection {
                 .toList();
     }
 
-        List<String> ids = report.hookups().stream()
     private void atMost(List<Block> blocks) {
+        List<String> ids = report.hookups().stream()
                 .filter(Report.HookupInForce::limitIsAtMost)
                 .map(Report.HookupInForce::id)
                 .distinct()
