@@ -15,6 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tautlog.desk.analysis.GivenRecordings;
+import tautlog.desk.page.Screen;
 import tautlog.desk.report.JsonFields;
 import tautlog.recording.Damage;
 import tautlog.recording.Recording;
@@ -90,8 +91,10 @@ final class VerifyCommand implements Callable<Integer> {
         }
         Verification found = checked.found().get();
         out.println(checked.file() + ": " + word(found));
-        out.println("  winch " + found.winch() + ", " + found.outings().size() + " outings, " + found.samples()
-                + " samples in " + found.blocks() + " rows of evidence");
+        out.println("  winch " + found.winch() + ", "
+                + Screen.counted(found.outings().size(), "outing") + ", "
+                + Screen.counted(found.samples(), "sample") + " in " + Screen.counted(found.blocks(), "row")
+                + " of evidence");
         found.lost()
                 .forEach(outing -> out.println(
                         "  LOST outing " + (outing.index() + 1) + ", " + outing.extent() + ": " + outing.reason()));
@@ -101,7 +104,7 @@ final class VerifyCommand implements Callable<Integer> {
                     "  Copy it again from the board if it is still there, with the -wal file beside it. Reports take what is damaged as a gap,"
                             + " and leave a lost outing out.");
         }
-        out.println("  " + found.gaps().size() + " gaps in the sample numbers");
+        out.println("  " + Screen.counted(found.gaps().size(), "gap") + " in the sample numbers");
         found.gaps().stream().limit(MOST_GAPS).forEach(gap -> out.println(gap(gap)));
         if (found.gaps().size() > MOST_GAPS) {
             out.println("    … all of them with --json");
