@@ -7,7 +7,7 @@
  *             live.LiveOutings ▶ detect.Detection ▶ recorder.Backlog             hookup in force, detectors
  *   recorder  recorder.Recorder: Backlog ▶ tautlog.recording                     the recording, its file
  *   beacon    beacon.BeaconSender: BeaconLamp ▶ port                             the line's other direction
- *   control   control.ControlServer: tautlogd.sock ▶ status, marks               the socket
+ *   control   control.ControlServer: its socket ▶ status, marks                  the socket
  *   main      waits; writes status.json each minute                              status.json
  * </pre>
  *
