@@ -44,6 +44,7 @@ public record StoredOuting(Outing outing, List<String> evidence, List<Finding> s
         List<StoredOuting> read = new ArrayList<>();
         try (Recording recording = Recording.open(file)) {
             assertEquals(List.of(), recording.verify().damages(), "damage");
+            assertEquals(List.of(), recording.lostOutings(), "lost");
             for (Outing outing : recording.outings()) {
                 if (outing.index() >= first) {
                     read.add(read(recording, outing));

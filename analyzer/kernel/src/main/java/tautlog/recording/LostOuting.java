@@ -3,10 +3,11 @@ package tautlog.recording;
 import java.util.OptionalLong;
 
 /**
- * An outing whose start cannot be read: without its rig, calibration and instrument nothing of it can be told.
+ * An outing whose start cannot be read, without whose rig, calibration and instrument nothing of it can be told; or one of
+ * which rows are missing.
  *
  * @param index 0 for the file's first
- * @param reason why its start cannot be read
+ * @param reason why it is lost
  * @param samples how many the file says it holds; empty when that cannot be told either
  */
 public record LostOuting(int index, String reason, OptionalLong samples) {

@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,22 +22,25 @@ public final class Recording implements AutoCloseable {
     private final Path file;
     private final Connection connection;
     private final boolean owned;
+    private final boolean hadLog;
     private final Map<Integer, TickIndex> ticks = new HashMap<>();
 
-    private Recording(Path file, Connection connection, boolean owned) {
+    private Recording(Path file, Connection connection, boolean owned, boolean hadLog) {
         this.file = file;
         this.connection = connection;
         this.owned = owned;
+        this.hadLog = hadLog;
     }
 
     /** @throws RecordingException if the file is no recording, is newer than this program, or is damaged beyond reading */
     public static Recording open(Path file) throws RecordingException {
-        return new Recording(file, RecordingFile.openForReading(file), true);
+        boolean hadLog = RecordingFile.hasLog(file);
+        return new Recording(file, RecordingFile.openForReading(file), true, hadLog);
     }
 
     /** Reads through a connection that somebody else closes. */
     static Recording over(Path file, Connection connection) {
-        return new Recording(file, connection, false);
+        return new Recording(file, connection, false, true);
     }
 
     /** What a reader does with the connection, within one view of the file. */
@@ -78,9 +82,16 @@ public final class Recording implements AutoCloseable {
         return reading(() -> Outings.read(connection));
     }
 
-    /** The outings that {@link #outings} leaves out, because their start cannot be read. */
+    /**
+     * The outings that {@link #outings} leaves out, because their start cannot be read, and those of which rows are missing,
+     * because the file was copied without the log beside it.
+     */
     public List<LostOuting> lostOutings() throws RecordingException {
-        return reading(() -> Outings.readAll(connection).lost());
+        return reading(() -> {
+            List<LostOuting> lost = new ArrayList<>(Outings.readAll(connection).lost());
+            lost.addAll(WritingSign.missing(connection, file, hadLog));
+            return lost;
+        });
     }
 
     /**
@@ -126,7 +137,7 @@ public final class Recording implements AutoCloseable {
 
     /** Checks every byte that matters: checksums, chain, index, SQLite's own structure. Reads the whole file. */
     public Verification verify() throws RecordingException {
-        return reading(() -> new Verifier(connection).run());
+        return reading(() -> new Verifier(connection).run(WritingSign.missing(connection, file, hadLog)));
     }
 
     @Override

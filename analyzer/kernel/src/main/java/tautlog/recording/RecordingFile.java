@@ -72,6 +72,7 @@ final class RecordingFile {
             statement.execute("PRAGMA journal_mode = WAL");
             statement.execute("PRAGMA synchronous = FULL");
             statement.execute("BEGIN IMMEDIATE");
+            statement.execute(WritingSign.TABLE);
             if (isNew) {
                 for (String table : SCHEMA) {
                     statement.execute(table);
@@ -153,7 +154,9 @@ final class RecordingFile {
     private static Connection checked(Path file, Connection connection) throws SQLException, RecordingException {
         try {
             if (isNew(connection)) {
-                throw new RecordingException(file + ": is empty, nothing was recorded in it.");
+                throw new RecordingException(file + ": is empty: nothing was recorded in it, or its rows stand in "
+                        + log(file).getFileName() + ", which is not beside it. Copy both files together from where it"
+                        + " was recorded.");
             }
             check(connection, file);
             connection.setAutoCommit(false);
@@ -211,7 +214,7 @@ final class RecordingFile {
         return query(connection, "PRAGMA " + name);
     }
 
-    private static long query(Connection connection, String sql) throws SQLException {
+    static long query(Connection connection, String sql) throws SQLException {
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(sql)) {
             return rows.next() ? rows.getLong(1) : 0;

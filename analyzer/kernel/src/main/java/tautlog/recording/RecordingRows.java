@@ -21,10 +21,12 @@ final class RecordingRows {
     private final ByteWriter tailRow = new ByteWriter();
     private Chain chain = new Chain();
     private Chain committed = new Chain();
+    private final WritingSign sign;
 
     RecordingRows(Path file, Connection connection) {
         this.file = file;
         this.connection = connection;
+        this.sign = new WritingSign(connection);
     }
 
     Connection connection() {
@@ -82,7 +84,13 @@ final class RecordingRows {
         return tail.span();
     }
 
+    /** What the log beside the file held is not here: says so for good. */
+    void goOnWithoutLog() throws SQLException {
+        sign.keepForGood();
+    }
+
     void begin(int outing, Event start) throws SQLException {
+        sign.putUp(outing);
         List<Event> events = List.of(start);
         chain.addEvents(Block.Kind.START, outing, 0, events);
         insert(codec.events(Block.Kind.START, outing, 0, events), new Reach(0, 0, 0, 0));
@@ -176,6 +184,7 @@ final class RecordingRows {
     void commit() throws SQLException {
         execute("COMMIT");
         committed = chain.copy();
+        sign.foldIfNew();
     }
 
     private void rollback() throws SQLException {

@@ -41,10 +41,11 @@ public final class RecordingWriter implements AutoCloseable {
         WriterLock lock = WriterLock.take(file);
         boolean opened = false;
         try {
+            boolean hasLog = RecordingFile.hasLog(file);
             Connection connection = RecordingFile.openForWriting(file, winch);
             try {
                 RecordingWriter writer = new RecordingWriter(file, winch, lock, new RecordingRows(file, connection));
-                writer.recover();
+                writer.recover(hasLog);
                 opened = true;
                 return writer;
             } finally {
@@ -69,13 +70,16 @@ public final class RecordingWriter implements AutoCloseable {
         }
     }
 
-    private void recover() throws SQLException, RecordingException {
+    private void recover(boolean hasLog) throws SQLException, RecordingException {
         String stored = rows.winch();
         if (!stored.equals(winch)) {
             throw new RecordingException(file + ": is a recording of winch '" + stored + "', not of '" + winch
                     + "'. Name another folder, or correct the winch's name.");
         }
         rows.transaction();
+        if (!hasLog) {
+            rows.goOnWithoutLog();
+        }
         rows.readChain();
         outings = rows.outings();
         for (int outing = 0; outing < outings; outing++) {
@@ -147,6 +151,7 @@ public final class RecordingWriter implements AutoCloseable {
     private static void leaveLogMode(Connection connection) {
         try (Statement statement = connection.createStatement()) {
             statement.execute("PRAGMA busy_timeout = 0");
+            WritingSign.takeDown(connection);
             try (ResultSet mode = statement.executeQuery("PRAGMA journal_mode = DELETE")) {
                 mode.next();
             }

@@ -6,7 +6,7 @@ import java.util.List;
  * What a recording is worth as evidence.
  *
  * @param outings all whose first row can be read
- * @param lost those whose first row cannot be read
+ * @param lost those whose first row cannot be read, or of which the file says that rows are missing
  * @param blocks how many rows of evidence were checked
  * @param samples how many of them are intact
  * @param damages everything that is not what was written; empty when all is well

@@ -57,7 +57,8 @@ final class Verifier {
         return list;
     }
 
-    Verification run() throws SQLException {
+    /** @param missing outings of which the file itself says that rows are missing */
+    Verification run(List<LostOuting> missing) throws SQLException {
         Outings all = Outings.readAll(connection);
         List<Outing> list = all.list();
         list.forEach(outing -> outings.put(outing.index(), outing));
@@ -65,7 +66,9 @@ final class Verifier {
         verifyTails();
         verifySpoken(all.lost());
         verifyStructure();
-        return new Verification(winch(), list, all.lost(), blocks, samples, damages, gaps, lastLink(connection));
+        List<LostOuting> lost = new ArrayList<>(all.lost());
+        lost.addAll(missing);
+        return new Verification(winch(), list, lost, blocks, samples, damages, gaps, lastLink(connection));
     }
 
     private void verifyRows() throws SQLException {

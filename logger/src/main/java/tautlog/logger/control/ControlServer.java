@@ -32,7 +32,7 @@ public final class ControlServer implements Runnable, AutoCloseable {
     }
 
     /**
-     * Listens in the recordings folder; a socket that a dead logger left there is replaced, so the caller must be the only
+     * Listens at the recordings folder's {@link ControlSocket#path}; a socket that a dead logger left there is replaced, so the caller must be the only
      * logger of that folder.
      */
     public static ControlServer open(Path recordings, Controlled controlled) throws IOException {

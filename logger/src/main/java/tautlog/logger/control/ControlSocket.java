@@ -11,9 +11,12 @@ import java.nio.channels.SelectionKey;
 import java.nio.channels.Selector;
 import java.nio.channels.SocketChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.zip.CRC32C;
 
 /** Both ends' way of passing one line of JSON, and the place where they meet. */
 final class ControlSocket {
@@ -21,11 +24,23 @@ final class ControlSocket {
 
     private ControlSocket() {}
 
-    static Path path(Path recordings) {
-        return recordings.resolve("tautlogd.sock");
+    /**
+     * Outside the recordings folder, which then can be copied whole: a socket cannot be copied. In the system's temporary
+     * folder, under a name that both ends work out from where the recordings are; so short that any folder will do (a
+     * socket's path holds about 100 bytes).
+     */
+    static Path path(Path recordings) throws IOException {
+        Path folder = Files.exists(recordings)
+                ? recordings.toRealPath()
+                : recordings.toAbsolutePath().normalize();
+        CRC32C crc = new CRC32C();
+        byte[] name = folder.toString().getBytes(StandardCharsets.UTF_8);
+        crc.update(name, 0, name.length);
+        return Path.of(System.getProperty("java.io.tmpdir", "/tmp"))
+                .resolve(String.format(Locale.ROOT, "tautlogd-%08x.sock", crc.getValue()));
     }
 
-    static UnixDomainSocketAddress address(Path recordings) {
+    static UnixDomainSocketAddress address(Path recordings) throws IOException {
         return UnixDomainSocketAddress.of(path(recordings));
     }
 

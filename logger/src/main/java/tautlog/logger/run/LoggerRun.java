@@ -233,8 +233,8 @@ public final class LoggerRun implements Controlled {
             return Optional.of(ControlServer.open(installation.config().recordings(), this));
         } catch (IOException | IllegalArgumentException refused) {
             LOG.warn(
-                    "status and mark cannot reach this logger: no socket in the recordings folder ({});"
-                            + " a path of less than 90 characters helps",
+                    "status and mark cannot reach this logger: no socket in the system's temporary folder ({});"
+                            + " remove a file of that name, or give the user the right to write there",
                     refused.getMessage());
             return Optional.empty();
         }

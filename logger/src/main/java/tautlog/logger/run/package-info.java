@@ -9,7 +9,7 @@
  *   shaft     ShaftReader: another port ▶ instrument.shaft.ShaftSource ▶ reader  that line, its decoder
  *   poller    instrument.modbus.Poller: questions ▶ port                        the line's other direction
  *   beacon    beacon.BeaconSender: BeaconLamp ▶ port                             the line's other direction
- *   control   control.ControlServer: tautlogd.sock ▶ status, marks               the socket
+ *   control   control.ControlServer: its socket ▶ status, marks                  the socket
  *   main      waits; writes status.json each minute                              status.json
  * </pre>
  *

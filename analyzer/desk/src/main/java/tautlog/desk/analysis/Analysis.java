@@ -50,9 +50,16 @@ public final class Analysis {
         if (studies.isEmpty() && !failures.isEmpty()) {
             throw failures.get(0);
         }
-        LeftOut leftOut = new LeftOut(history.leftOut().recordings(), outings);
+        LeftOut leftOut = new LeftOut(history.leftOut().recordings(), outings).with(damaged(studies));
         Report report = new ReportAssembly(history, question, studies, leftOut).report();
         return new Analysis(history, List.copyOf(studies), report);
+    }
+
+    private static List<LeftOut.OfBlock> damaged(List<Study> studies) {
+        return studies.stream()
+                .flatMap(study -> study.damages().stream()
+                        .map(damage -> new LeftOut.OfBlock(study.member().file().toString(), damage.summary())))
+                .toList();
     }
 
     private static LeftOut.OfOuting leftOut(History.Member member, RecordingException e) {

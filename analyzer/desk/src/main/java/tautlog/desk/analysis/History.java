@@ -125,7 +125,10 @@ public final class History implements AutoCloseable {
             notes.add(name(file) + " holds no outing that can be read: run tautlog verify on it.");
         }
         for (Outing outing : outings) {
-            add(once, new Member(file, recording, winch, outing));
+            Member member = new Member(file, recording, winch, outing);
+            if (member.hasSamples() || lost.stream().noneMatch(one -> one.index() == outing.index())) {
+                add(once, member);
+            }
         }
         for (LostOuting outing : lost) {
             outingsLeftOut.add(
@@ -168,8 +171,28 @@ public final class History implements AutoCloseable {
         }
         boolean longer = member.outing().samples() > before.outing().samples();
         once.put(identity, longer ? member : before);
-        notes.add("Outing " + (member.outing().index() + 1) + " of " + name(member.file()) + " is the same as outing "
-                + (before.outing().index() + 1) + " of " + name(before.file()) + ": counted once.");
+        notes.add(note(member, before));
+    }
+
+    private static String note(Member one, Member other) {
+        long more = one.outing().samples() - other.outing().samples();
+        if (more == 0) {
+            return place(one, other) + " is the same as " + lowerFirst(place(other, one)) + ": counted once.";
+        }
+        Member longer = more > 0 ? one : other;
+        Member shorter = more > 0 ? other : one;
+        return place(shorter, longer) + " is the beginning of " + lowerFirst(place(longer, shorter))
+                + ", copied while it went on: counted once, the longer one was used.";
+    }
+
+    /** Names the folder too, where the file's name alone does not tell it from the other. */
+    private static String place(Member member, Member other) {
+        boolean alike = name(member.file()).equals(name(other.file()));
+        return "Outing " + (member.outing().index() + 1) + " of " + (alike ? member.file() : name(member.file()));
+    }
+
+    private static String lowerFirst(String sentence) {
+        return Character.toLowerCase(sentence.charAt(0)) + sentence.substring(1);
     }
 
     private void noteWinches() {

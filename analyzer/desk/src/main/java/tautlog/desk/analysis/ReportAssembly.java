@@ -109,9 +109,7 @@ final class ReportAssembly {
                 first.winch(),
                 ends.stream().flatMap(end -> end.utc().stream()).min(Comparator.naturalOrder()),
                 ends.stream().flatMap(end -> end.utc().stream()).max(Comparator.naturalOrder()),
-                ofOneFile.stream()
-                        .mapToLong(study -> study.member().outing().samples())
-                        .sum(),
+                ofOneFile.stream().mapToLong(study -> study.trust().samples()).sum(),
                 ofOneFile.stream()
                         .mapToDouble(study -> study.member()
                                 .outing()
@@ -129,7 +127,7 @@ final class ReportAssembly {
     private List<Report.HookupInForce> hookups() {
         Map<Hookup, Boolean> assumed = new LinkedHashMap<>();
         for (Study study : studies) {
-            study.hookups().turns().forEach(turn -> assumed.merge(turn.hookup(), turn.assumed(), Boolean::logicalOr));
+            study.hookups().turns().forEach(turn -> assumed.merge(turn.hookup(), turn.assumed(), Boolean::logicalAnd));
         }
         return assumed.entrySet().stream()
                 .map(entry -> new Report.HookupInForce(
@@ -137,12 +135,24 @@ final class ReportAssembly {
                         entry.getKey().limit().newtons().doubleValue(),
                         entry.getKey().limit().isAtMost(),
                         entry.getKey().limit().governing(),
-                        entry.getValue(),
+                        entry.getValue() || isRestedOn(entry.getKey()),
                         entry.getKey().items().stream()
                                 .map(LoadedItem::assumptions)
                                 .distinct()
                                 .toList()))
                 .toList();
+    }
+
+    /** Whether a pull or a finding was compared with the limit of {@code hookup} though nobody had said that it was on. */
+    private boolean isRestedOn(Hookup hookup) {
+        Stream<Entry.Against> used = Stream.of(
+                        pulls.stream().map(Entry.Pull::against),
+                        overloads.stream().map(Entry.Overload::against),
+                        shocks.stream().map(Entry.Shock::against),
+                        jolts.stream().map(Entry.Jolt::against),
+                        drops.stream().map(Entry.Drop::against))
+                .flatMap(each -> each);
+        return used.anyMatch(against -> against.assumed() && against.hookup().equals(hookup.id()));
     }
 
     private Report.Trust trust() throws RecordingException {

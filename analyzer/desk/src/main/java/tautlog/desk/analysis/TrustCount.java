@@ -12,6 +12,7 @@ import tautlog.sample.ZeroSource;
 public final class TrustCount extends QuietEvidence {
     private final Instrument instrument;
     private long nextNumber = Long.MIN_VALUE;
+    private long samples;
     private long gaps;
     private long missing;
     private long endStopSamples;
@@ -37,6 +38,7 @@ public final class TrustCount extends QuietEvidence {
         }
         nextNumber = number + n;
         slack.tension(number, tick, flags, counts, from, n);
+        samples += n;
         if ((flags & FLAG_OPEN_BRIDGE) == 0) {
             for (int i = from; i < from + n; i++) {
                 endStopSamples += instrument.isAtEndStop(counts[i]) ? 1 : 0;
@@ -60,6 +62,11 @@ public final class TrustCount extends QuietEvidence {
     @Override
     public void tally(Tally soFar) {
         tally = soFar;
+    }
+
+    /** Samples that were read. */
+    public long samples() {
+        return samples;
     }
 
     /** Jumps in the sample numbers. */

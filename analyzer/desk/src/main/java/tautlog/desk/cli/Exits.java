@@ -28,6 +28,7 @@ final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine
     /** {@link #DONE} when nothing was left out; else says what on {@code err}. */
     static int whole(LeftOut leftOut, PrintWriter err) {
         leftOut.sentences().forEach(sentence -> err.println("left out: " + sentence));
+        leftOut.damage().forEach(sentence -> err.println("damaged: " + sentence));
         err.flush();
         return leftOut.isNothing() ? DONE : UNUSABLE;
     }

@@ -26,8 +26,8 @@ import tautlog.desk.exporting.Export;
             "",
             "Writes every sample (number, tick, UTC, counts, newtons, hookup, limit, share), or with",
             "--seconds every second, as a table with one line of names. Rig and calibration are",
-            "those of the day. An empty cell is not known. Exit 3 when a recording or an outing could",
-            "not be read and was left out.",
+            "those of the day. An empty cell is not known. Exit 3 when a recording, an outing or a",
+            "block of one could not be read and was left out.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -55,7 +55,7 @@ final class ExportCommand implements Callable<Integer> {
             } else {
                 export.samples();
             }
-            return Exits.whole(history.leftOut(), spec.commandLine().getErr());
+            return Exits.whole(export.leftOut(), spec.commandLine().getErr());
         }
     }
 }

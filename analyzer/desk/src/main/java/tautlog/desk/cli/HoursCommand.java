@@ -35,8 +35,8 @@ import tautlog.desk.report.Report;
         description = {
             "",
             "Meters of shaft and pulls and the time in each band of the limit: by outing, by day and",
-            "in all. A copied recording is not counted twice. Exit 3 when a recording or an outing",
-            "could not be read and was left out.",
+            "in all. A copied recording is not counted twice. Exit 3 when a recording, an outing or a",
+            "block of one could not be read and was left out.",
             ""
         },
         mixinStandardHelpOptions = true,

@@ -21,6 +21,7 @@ import tautlog.desk.importing.Import;
 import tautlog.desk.importing.ImportException;
 import tautlog.desk.importing.ImportRequest;
 import tautlog.desk.importing.ImportResult;
+import tautlog.desk.page.Screen;
 import tautlog.quantity.ForceUnit;
 
 /** Makes a recording from readings logged elsewhere. */
@@ -126,9 +127,14 @@ final class ImportCommand implements Callable<Integer> {
     private void say(ImportResult result) {
         PrintWriter err = spec.commandLine().getErr();
         err.println(String.format(
-                Locale.ROOT, "%d readings at %.3f Hz, %d gaps.", result.readings(), result.rateHertz(), result.gaps()));
+                Locale.ROOT,
+                "%s at %.3f Hz, %s.",
+                Screen.counted(result.readings(), "reading"),
+                result.rateHertz(),
+                Screen.counted(result.gaps(), "gap")));
         if (result.leftOut() > 0) {
-            err.println(result.leftOut() + " lines left out; the first, " + result.leftOutFirst() + ".");
+            err.println(
+                    Screen.counted(result.leftOut(), "line") + " left out; the first, " + result.leftOutFirst() + ".");
         }
         if (!result.timeKnown()) {
             err.println("The times only count seconds: reports will not know the time of day. Give --start T.");

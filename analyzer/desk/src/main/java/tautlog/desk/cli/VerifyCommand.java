@@ -15,6 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tautlog.desk.analysis.GivenRecordings;
+import tautlog.desk.page.Screen;
 import tautlog.desk.report.JsonFields;
 import tautlog.recording.Damage;
 import tautlog.recording.Recording;
@@ -33,7 +34,8 @@ import tautlog.recording.Verification;
             "",
             "Checks every block's checksum, the hash chain and the gaps of each recording. The",
             "chain proves something only against a link that was kept elsewhere: compare the last",
-            "link. Exit 3 when anything is damaged.",
+            "link. Exit 3 when anything is damaged, or copied without the -wal file that holds its",
+            "newest rows.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -88,24 +90,31 @@ final class VerifyCommand implements Callable<Integer> {
             return;
         }
         Verification found = checked.found().get();
-        out.println(checked.file() + ": " + (found.isIntact() ? "intact" : "DAMAGED"));
-        out.println("  winch " + found.winch() + ", " + found.outings().size() + " outings, " + found.samples()
-                + " samples in " + found.blocks() + " rows of evidence");
+        out.println(checked.file() + ": " + word(found));
+        out.println("  winch " + found.winch() + ", "
+                + Screen.counted(found.outings().size(), "outing") + ", "
+                + Screen.counted(found.samples(), "sample") + " in " + Screen.counted(found.blocks(), "row")
+                + " of evidence");
         found.lost()
                 .forEach(outing -> out.println(
                         "  LOST outing " + (outing.index() + 1) + ", " + outing.extent() + ": " + outing.reason()));
         found.damages().forEach(damage -> out.println("  DAMAGE " + damage.summary()));
         if (!found.isIntact()) {
-            out.println("  Copy it again from the board if it is still there. Reports take what is damaged as a gap,"
-                    + " and leave a lost outing out.");
+            out.println(
+                    "  Copy it again from the board if it is still there, with the -wal file beside it. Reports take what is damaged as a gap,"
+                            + " and leave a lost outing out.");
         }
-        out.println("  " + found.gaps().size() + " gaps in the sample numbers");
+        out.println("  " + Screen.counted(found.gaps().size(), "gap") + " in the sample numbers");
         found.gaps().stream().limit(MOST_GAPS).forEach(gap -> out.println(gap(gap)));
         if (found.gaps().size() > MOST_GAPS) {
             out.println("    … all of them with --json");
         }
         out.println("  last link " + found.lastLink());
         out.println("  Compare it with one kept elsewhere: who can rewrite the file can rewrite the chain.");
+    }
+
+    private static String word(Verification found) {
+        return found.isIntact() ? "intact" : found.damages().isEmpty() ? "INCOMPLETE" : "DAMAGED";
     }
 
     private static String gap(Verification.Gap gap) {

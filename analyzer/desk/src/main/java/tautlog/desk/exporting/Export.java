@@ -3,9 +3,12 @@ package tautlog.desk.exporting;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
+import java.util.ArrayList;
+import java.util.List;
 import tautlog.config.ConfigException;
 import tautlog.desk.analysis.DayReading;
 import tautlog.desk.analysis.History;
+import tautlog.desk.report.LeftOut;
 import tautlog.detect.Detection;
 import tautlog.recording.RecordingException;
 import tautlog.sample.Evidence;
@@ -15,6 +18,7 @@ import tautlog.sample.ZeroShift;
 public final class Export {
     private final History history;
     private final Writer out;
+    private final List<LeftOut.OfBlock> damaged = new ArrayList<>();
 
     public Export(History history, Writer out) {
         this.history = history;
@@ -50,8 +54,15 @@ public final class Export {
         }
     }
 
-    private static void replay(History.Member member, DayReading day, Evidence sink) throws RecordingException {
-        member.recording().replay(member.outing(), day.choosing(sink));
+    /** What of the history could not be read, blocks that the export met included. */
+    public LeftOut leftOut() {
+        return history.leftOut().with(damaged);
+    }
+
+    private void replay(History.Member member, DayReading day, Evidence sink) throws RecordingException {
+        member.recording()
+                .replay(member.outing(), day.choosing(sink))
+                .forEach(damage -> damaged.add(new LeftOut.OfBlock(member.file().toString(), damage.summary())));
         if (!member.outing().closed()) {
             sink.end();
         }

@@ -114,14 +114,9 @@ public final class HoursPage {
     }
 
     private List<String> meters() {
-        OptionalDouble shaft = table.total().hours().shaftHours();
         List<String> meters = new ArrayList<>();
         Opening opening = table.opening().orElse(Opening.NONE);
-        meters.add("Shaft: " + (table.total().hours().shaftIsAtLeast() ? "at least " : "")
-                + (shaft.isPresent() ? sum(opening.shaftHours(), shaft.getAsDouble()) : "not known")
-                + (table.opening().isEmpty()
-                        ? BEFORE_IS_UNKNOWN
-                        : ", of which " + opening.shaftHours().toPlainString() + " h before the first recording."));
+        meters.add("Shaft: " + shaft(opening));
         meters.add("Pulls: "
                 + sum(opening.pullHours(), table.total().hours().pullHours()) + " in "
                 + Screen.counted(opening.pulls() + table.total().count("pull"), "pull")
@@ -129,15 +124,25 @@ public final class HoursPage {
                         ? BEFORE_IS_UNKNOWN
                         : ", of which " + opening.pullHours().toPlainString() + " h in "
                                 + Screen.counted(opening.pulls(), "pull") + " before the first recording."));
-        OptionalDouble joint = table.total().hours().jointHours();
         meters.add(
-                joint.isEmpty()
+                table.total().hours().jointHours().isEmpty()
                         ? "Joint, relative wear: not known; the rig does not describe drum, joint and shaft, or there is no"
-                                + " shaft sensor."
-                        : "Joint, relative wear: " + (table.total().hours().jointIsAtMost() ? "at most " : "")
-                                + String.format(Locale.ROOT, "%.3f h", joint.getAsDouble())
+                                + " shaft reading."
+                        : "Joint, relative wear: "
+                                + HoursSection.joint(table.total().hours())
                                 + " at its rating; no life in hours follows from it.");
         return meters;
+    }
+
+    private String shaft(Opening opening) {
+        OptionalDouble worked = table.total().hours().shaftHours();
+        String before = opening.shaftHours().toPlainString() + " h before the first recording";
+        if (worked.isEmpty()) {
+            return table.opening().isEmpty() ? "not known" + BEFORE_IS_UNKNOWN : before + "; since then not known.";
+        }
+        return (table.total().hours().shaftIsAtLeast() ? "at least " : "")
+                + sum(opening.shaftHours(), worked.getAsDouble())
+                + (table.opening().isEmpty() ? BEFORE_IS_UNKNOWN : ", of which " + before + ".");
     }
 
     private static String sum(BigDecimal opening, double worked) {

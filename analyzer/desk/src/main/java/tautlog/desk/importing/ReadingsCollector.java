@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.Optional;
+import tautlog.desk.page.Screen;
 
 /** Takes row after row, leaves out what is no reading, and makes one history of the rest. */
 final class ReadingsCollector {
@@ -50,7 +51,8 @@ final class ReadingsCollector {
         }
     }
 
-    private void leaveOut(long line, String why) {
+    /** Counts a line that holds no reading. */
+    void leaveOut(long line, String why) {
         boolean first = leftOut.lines() == 0;
         leftOut = new Readings.LeftOut(
                 leftOut.lines() + 1, first ? line : leftOut.firstLine(), first ? why : leftOut.why());
@@ -75,13 +77,8 @@ final class ReadingsCollector {
     /** @throws ImportException if fewer than two readings came, or a force has more digits than a count can hold */
     Readings finish() throws ImportException {
         if (size < 2) {
-            String why = leftOut.lines() == 0
-                    ? ""
-                    : " " + leftOut.lines() + " lines were left out, the first, line " + leftOut.firstLine()
-                            + ", because " + leftOut.why() + ".";
-            throw ImportException.content(file + ": " + size + " readings were found, two are needed." + why
-                    + "\n  Times: seconds, 2026-05-04T07:00:00.125Z, 2026-05-04T07:00:00.125 or"
-                    + " 2026-05-04-07:00:00.125. Forces: plain numbers with a point.");
+            throw ImportException.content(file + ": " + Screen.counted(size, "reading") + (size == 1 ? " was" : " were")
+                    + " found, two are needed: from one no rate and no length of time follows." + remedy());
         }
         int places = Math.min(decimals, MOST_DECIMALS);
         int[] counts = new int[size];
@@ -90,6 +87,16 @@ final class ReadingsCollector {
         }
         boolean utc = form.map(TimeForm::tellsTheDate).orElse(false);
         return new Readings(Arrays.copyOf(micros, size), utc, counts, places, leftOut);
+    }
+
+    private String remedy() {
+        return leftOut.lines() == 0
+                ? "\n  Give a table with two readings or more."
+                : " " + Screen.counted(leftOut.lines(), "line") + " left out; the first, line " + leftOut.firstLine()
+                        + ": "
+                        + leftOut.why() + "."
+                        + "\n  Times: seconds, 2026-05-04T07:00:00.125Z, 2026-05-04T07:00:00.125 or"
+                        + " 2026-05-04-07:00:00.125. Forces: plain numbers with a point.";
     }
 
     private int count(BigDecimal value, int places) throws ImportException {

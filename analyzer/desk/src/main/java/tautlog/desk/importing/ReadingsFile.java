@@ -57,6 +57,14 @@ final class ReadingsFile {
                 }
             }
             Columns at = columns.get();
+            int cells = cells(row);
+            if (cells > at.width()) {
+                collector.leaveOut(
+                        rows.getCurrentLineNumber(),
+                        "it has " + cells + " columns, the first line has " + at.width()
+                                + " (a comma for a decimal point?)");
+                continue;
+            }
             collector.row(rows.getCurrentLineNumber(), cell(row, at.time()), cell(row, at.force()));
         }
         return collector.finish();
@@ -70,6 +78,15 @@ final class ReadingsFile {
             throw ImportException.content(file + ": is no table of text in UTF-8.\n  Give the readings as the indicator"
                     + " wrote them, columns parted by a comma, semicolon or tab.");
         }
+    }
+
+    /** How many cells there are, empty ones at the end not counted. */
+    private static int cells(CSVRecord row) {
+        int cells = row.size();
+        while (cells > 0 && row.get(cells - 1).isEmpty()) {
+            cells--;
+        }
+        return cells;
     }
 
     private static String cell(CSVRecord row, int column) {
@@ -109,7 +126,7 @@ final class ReadingsFile {
     }
 
     private Columns columns(List<String> firstRow, String time, String force) throws ImportException {
-        return new Columns(column(firstRow, "--time", time), column(firstRow, "--force", force));
+        return new Columns(column(firstRow, "--time", time), column(firstRow, "--force", force), firstRow.size());
     }
 
     private int column(List<String> firstRow, String option, String wanted) throws ImportException {
@@ -128,7 +145,7 @@ final class ReadingsFile {
                 + "\n  Give a name from that line, or a number from 1 to " + firstRow.size() + ".");
     }
 
-    private record Columns(int time, int force) {
+    private record Columns(int time, int force, int width) {
         /** Whether the first row holds names: the force's cell is no number. */
         boolean named(List<String> firstRow) {
             return ReadingsCollector.number(firstRow.get(force)).isEmpty();

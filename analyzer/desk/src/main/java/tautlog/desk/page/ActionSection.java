@@ -35,6 +35,7 @@ final class ActionSection {
                             + " --rig and --hookup."));
         }
         report.leftOut().sentences().forEach(text -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Left out", text)));
+        report.leftOut().damage().forEach(text -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Damaged", text)));
         if (report.overloads().isEmpty()) {
             blocks.add(new Block.Paragraph(nothingAbove()));
         }
@@ -109,7 +110,7 @@ final class ActionSection {
         item.breakingNewtons().ifPresent(breaking -> known.add("breaking load is " + screen.force(breaking)));
         return known.isEmpty()
                 ? " No proof or breaking load is published for it."
-                : " Its " + Screen.listed(known) + ".";
+                : " Its " + String.join(" and its ", known) + ".";
     }
 
     private static String todo(String gear, Band band) {
@@ -126,19 +127,35 @@ final class ActionSection {
     }
 
     private void assumed(List<Block> blocks) {
-        List<String> ids = report.hookups().stream()
+        List<String> wholly = new ArrayList<>();
+        List<String> sentences = new ArrayList<>();
+        for (String id : assumedIds()) {
+            Assumed assumed = Assumed.of(report, id);
+            if (assumed.isPartly()) {
+                sentences.add(assumed.sentence(screen));
+            } else {
+                wholly.add(id);
+            }
+        }
+        if (!wholly.isEmpty()) {
+            sentences.add(0, "nobody said that hookup " + Screen.listed(wholly) + " was on.");
+        }
+        if (!sentences.isEmpty()) {
+            blocks.add(new Block.Notice(
+                    Block.Tone.CAUTION,
+                    "Assumed",
+                    String.join(" ", sentences)
+                            + " Limits and shares hold only if it was. With another rigging read again"
+                            + " with --hookup ID."));
+        }
+    }
+
+    private List<String> assumedIds() {
+        return report.hookups().stream()
                 .filter(Report.HookupInForce::assumed)
                 .map(Report.HookupInForce::id)
                 .distinct()
                 .toList();
-        if (!ids.isEmpty()) {
-            blocks.add(new Block.Notice(
-                    Block.Tone.CAUTION,
-                    "Assumed",
-                    "nobody said that hookup " + Screen.listed(ids)
-                            + " was on. Limits and shares hold only if it was. With another rigging read again with"
-                            + " --hookup ID."));
-        }
     }
 
     private void atMost(List<Block> blocks) {

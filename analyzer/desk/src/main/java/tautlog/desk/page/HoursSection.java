@@ -1,5 +1,7 @@
 package tautlog.desk.page;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -46,14 +48,15 @@ public final class HoursSection {
         return hours.isPresent() ? Screen.hours(hours.getAsDouble()) : "not known";
     }
 
-    static String joint(Report.Hours hours) {
-        return hours.jointHours().isEmpty() ? "not known" : (hours.jointIsAtMost() ? "at most " : "") + wear(hours);
-    }
-
-    /** Rounded up: a bound that is above nothing is never shown as nothing. */
-    private static String wear(Report.Hours hours) {
-        double thousandths = Math.ceil(hours.jointHours().getAsDouble() * 1_000);
-        return String.format(Locale.ROOT, "%.3f h", thousandths / 1_000);
+    /** {@code at most 0.002 h}, rounded up: a bound is never shown below itself, nor as nothing when it is above. */
+    public static String joint(Report.Hours hours) {
+        return hours.jointHours().isEmpty()
+                ? "not known"
+                : (hours.jointIsAtMost() ? "at most " : "")
+                        + BigDecimal.valueOf(hours.jointHours().getAsDouble())
+                                .setScale(3, RoundingMode.CEILING)
+                                .toPlainString()
+                        + " h";
     }
 
     private static Block bands(Report.Hours hours) {

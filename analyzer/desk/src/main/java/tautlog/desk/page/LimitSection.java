@@ -63,7 +63,7 @@ final class LimitSection {
 
     private String said(Report.HookupInForce hookup) {
         if (hookup.assumed()) {
-            return "assumed, nobody said so";
+            return Assumed.of(report, hookup.id()).inTable(screen);
         }
         return report.whatIf().stream().anyMatch(reason -> reason.contains("--hookup"))
                 ? "asked for with --hookup"

@@ -105,7 +105,8 @@ public final class ReportPage {
     private String missing() {
         List<String> kinds = Stream.of(
                         counted(report.leftOut().recordings().size(), "recording"),
-                        counted(report.leftOut().outings().size(), "outing"))
+                        counted(report.leftOut().outings().size(), "outing"),
+                        counted(report.leftOut().blocks().size(), "damaged block"))
                 .flatMap(Optional::stream)
                 .toList();
         return "NOT EVERYTHING IS HERE: " + Screen.listed(kinds)

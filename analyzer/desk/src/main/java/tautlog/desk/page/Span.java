@@ -37,11 +37,8 @@ record Span(int outing, int begun, Optional<Entry.Pull> pull) implements Compara
         return pull.map(of -> "Pull " + screen.time(of.start()) + " to " + screen.time(of.end()) + ", "
                         + of.against().hookup() + ": up to " + screen.force(of.peakNewtons(), of.atLeast()) + ", "
                         + Screen.share(of.share(), of.against(), of.atLeast())
-                        + (isWhole(of) ? "" : "; readings are missing"))
+                        + (of.hasGap() || of.cutByGap() ? "; readings are missing" : "")
+                        + (of.cutByEnd() ? "; cut off by the outing's end" : ""))
                 .orElse("Outside a pull");
-    }
-
-    private static boolean isWhole(Entry.Pull pull) {
-        return !pull.hasGap() && !pull.cutByGap() && !pull.cutByEnd();
     }
 }

@@ -25,7 +25,7 @@ final class Told {
     /** The rule in words. */
     String rule() {
         return "Told here: every overload, shock and stall; every drop after which the shaft ran up or stopped"
-                + (shaftIsWatched ? ", or may have" : " (no shaft sensor: what the shaft did is not known)")
+                + (shaftIsWatched ? ", or may have" : " (no shaft reading: what the shaft did is not known)")
                 + "; jolts that reached 90 % of the limit outside an overload and other drops that lost 90 % of it, and all of"
                 + " them where the limit is only known as \"at most\" or a jolt's peak as \"at least\".";
     }

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.Report;
 import tautlog.detect.Finding.TroubleKind;
@@ -73,9 +72,7 @@ final class TrustSection {
                     + " wherever the rig says that the cell sits.");
         }
         bullets.add(gaps(trust));
-        bullets.add(Screen.counted(trust.rejectedFrames(), "frame") + " rejected" + kinds(trust) + ", "
-                + Screen.counted(trust.lostFrames(), "frame") + " lost on the line, "
-                + Screen.counted(trust.lostByInstrument(), "reading") + " lost by the instrument itself.");
+        bullets.add(RejectedWords.of(trust));
         bullets.add(
                 Screen.counted(trust.heldFrames(), "frame") + " lost because the instrument had not introduced itself, "
                         + Screen.counted(trust.repeatedFrames(), "frame") + " dropped as repeated.");
@@ -116,13 +113,6 @@ final class TrustSection {
                 ? "No reading number is missing between first and last."
                 : Screen.counted(trust.gaps(), "gap") + ", " + Screen.length(trust.gapSeconds())
                         + " in all: what happened in them is not known.";
-    }
-
-    private static String kinds(Report.Trust trust) {
-        String kinds = trust.rejected().entrySet().stream()
-                .map(kind -> kind.getValue() + " " + kind.getKey())
-                .collect(Collectors.joining(", "));
-        return kinds.isEmpty() ? "" : " (" + kinds + ")";
     }
 
     private static String chain(Report.Trust trust) {

@@ -13,6 +13,12 @@ public final class TimePlot {
     /** Pixel columns of the drawing. */
     public static final int COLUMNS = 680;
 
+    /** Pixels; chosen: two dashes, so that a limit in force for one reading only is seen. */
+    private static final int SHORTEST_LIMIT = 24;
+
+    /** Pixels. */
+    private static final int DOT_RADIUS = 3;
+
     private static final int LEFT = 64;
     private static final int WIDTH = LEFT + COLUMNS + 16;
     private static final int TOP = 24;
@@ -101,22 +107,48 @@ public final class TimePlot {
         add(
                 "<path class=\"tension\" d=\"%s\" fill=\"none\" stroke=\"#0b3d91\" stroke-width=\"1.2\" stroke-linecap=\"square\"/>",
                 curve(scale, columns::hasTension, c -> columns.least(c) / unit, c -> columns.greatest(c) / unit));
+        dots(scale);
         limit(scale);
+    }
+
+    /** A reading that no line leads to or from, the only one or one between two gaps, would be a speck. */
+    private void dots(Scale scale) {
+        int readings = 0;
+        int latest = 0;
+        for (int c = 0; c < columns.width(); c++) {
+            if (columns.hasTension(c)) {
+                readings++;
+                latest = c;
+            }
+            if (columns.isGap(c) || c == columns.width() - 1) {
+                if (readings == 1) {
+                    dot(latest, scale.y(columns.greatest(latest) / caption.newtonsPerUnit()));
+                }
+                readings = 0;
+            }
+        }
+    }
+
+    private void dot(int column, double y) {
+        add(
+                "<circle class=\"reading\" cx=\"%d\" cy=\"%s\" r=\"%d\" fill=\"#0b3d91\"/>",
+                LEFT + column, number(y), DOT_RADIUS);
     }
 
     private void limit(Scale scale) {
         StringBuilder path = new StringBuilder();
-        double before = Double.NaN;
         int last = -1;
-        for (int c = 0; c < columns.width(); c++) {
-            double limit = columns.limit(c) / caption.newtonsPerUnit();
-            if (Double.isFinite(limit)) {
-                boolean goesOn = limit == before;
-                path.append(goesOn ? "L" : "M").append(point(c, scale.y(limit)));
-                path.append(goesOn ? "" : "L" + point(c + 1, scale.y(limit)));
+        for (int c = 0; c < columns.width(); c = Math.max(c, last) + 1) {
+            double newtons = columns.limit(c);
+            if (Double.isFinite(newtons)) {
                 last = c;
+                while (last + 1 < columns.width() && columns.limit(last + 1) == newtons) {
+                    last++;
+                }
+                int end = Math.min(COLUMNS, Math.max(last + 1, c + SHORTEST_LIMIT));
+                double y = scale.y(newtons / caption.newtonsPerUnit());
+                path.append("M").append(point(c, y)).append("L").append(point(end, y));
             }
-            before = limit;
         }
         if (last >= 0) {
             add(

@@ -10,9 +10,15 @@ import java.util.OptionalLong;
  *
  * @param recordings files that cannot be opened
  * @param outings outings of recordings that can
+ * @param blocks pieces of outings that can; what they held is a gap
  */
-public record LeftOut(List<OfRecording> recordings, List<OfOuting> outings) {
+public record LeftOut(List<OfRecording> recordings, List<OfOuting> outings, List<OfBlock> blocks) {
+    public LeftOut(List<OfRecording> recordings, List<OfOuting> outings) {
+        this(recordings, outings, List.of());
+    }
+
     public LeftOut {
+        blocks = List.copyOf(blocks);
         recordings = List.copyOf(recordings);
         outings = List.copyOf(outings);
     }
@@ -28,8 +34,22 @@ public record LeftOut(List<OfRecording> recordings, List<OfOuting> outings) {
      */
     public record OfOuting(String file, int outing, String reason, OptionalLong samples) {}
 
+    /**
+     * A piece of an outing that cannot be read.
+     *
+     * @param what which, when, and what is wrong with it
+     */
+    public record OfBlock(String file, String what) {}
+
+    /** The same, and these blocks. */
+    public LeftOut with(List<OfBlock> damaged) {
+        List<OfBlock> all = new ArrayList<>(blocks);
+        all.addAll(damaged);
+        return new LeftOut(recordings, outings, all);
+    }
+
     public boolean isNothing() {
-        return recordings.isEmpty() && outings.isEmpty();
+        return recordings.isEmpty() && outings.isEmpty() && blocks.isEmpty();
     }
 
     /** One sentence each, the file's name without its folder. */
@@ -44,6 +64,15 @@ public record LeftOut(List<OfRecording> recordings, List<OfOuting> outings) {
                     + ". Copy the recording again from the board if it is still there.");
         }
         return sentences;
+    }
+
+    /** A sentence for each of {@link #blocks}. */
+    public List<String> damage() {
+        return blocks.stream()
+                .map(block -> name(block.file()) + ", " + block.what()
+                        + ". What it held is not known and in no figure; copy the recording again from the board if it is"
+                        + " still there, and run tautlog verify.")
+                .toList();
     }
 
     private static String extent(OptionalLong samples) {
@@ -65,6 +94,10 @@ public record LeftOut(List<OfRecording> recordings, List<OfOuting> outings) {
             json.whole("outing", outing.outing());
             json.text("reason", outing.reason());
             json.whole("samples", outing.samples());
+        });
+        json.list("damaged_blocks", blocks, block -> {
+            json.text("file", block.file());
+            json.text("what", block.what());
         });
     }
 }

@@ -51,7 +51,7 @@ public record Report(
      * A recording that was read.
      *
      * @param start empty while it has no clock
-     * @param samples of the outings counted here
+     * @param samples of the outings counted here, those that could be read
      * @param rateHertz of the slowest of them
      * @param outings counted here; those that another recording holds too count there
      * @param imported its readings were logged elsewhere
@@ -69,7 +69,7 @@ public record Report(
     /**
      * A hookup that was on.
      *
-     * @param assumed nobody had said so at some time
+     * @param assumed nobody ever said so, or some pull or finding lies where nobody had
      * @param assumptions behind the limit, one line for each item: where its figures come from, what was taken for granted
      */
     public record HookupInForce(

@@ -9,6 +9,7 @@ import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.fixtures.Desk;
@@ -109,5 +110,24 @@ class HistoryTest {
         String page = Desk.run("hours", folder).out().replaceAll("\\s+", " ");
         assertTrue(page.contains("what was before them is not known here"), page);
         assertFalse(page.contains("before the first recording"), page);
+    }
+
+    @Test
+    void namesTheFoldersOfACopyTakenAtMiddayAndUsesTheLongerOne() throws IOException {
+        Path noon = Files.createDirectory(folder.resolve("noon"));
+        Path evening = Files.createDirectory(folder.resolve("evening"));
+        ShortDay.write(noon, "day.tautlog", day -> day.hold(3, 3_000));
+        ShortDay.write(evening, "day.tautlog", day -> day.hold(6, 3_000));
+
+        for (JsonObject report : List.of(report(noon, evening), report(evening, noon))) {
+            String note = report.getAsJsonArray("notes").get(0).getAsString();
+
+            assertEquals(
+                    "Outing 1 of " + noon.resolve("day.tautlog") + " is the beginning of outing 1 of "
+                            + evening.resolve("day.tautlog")
+                            + ", copied while it went on: counted once, the longer one was used.",
+                    note);
+            assertEquals(1, report.getAsJsonArray("pulls").size());
+        }
     }
 }

@@ -62,4 +62,19 @@ class TrustTest {
                 json);
         assertTrue(page.contains("ZERO UNPROVEN in 1 of 1 outings"), page);
     }
+
+    /** FINDINGS.md and the tally's definition: what was rejected is among what was lost. */
+    @Test
+    void doesNotLetRejectedAndLostFramesReadAsTwoLosses(@TempDir Path folder) throws IOException {
+        Path recording =
+                ShortDay.write(folder, "crc.tautlog", day -> day.tally(new Tally(Map.of("BAD_CRC", 13L), 13, 0, 0)));
+
+        String page = Desk.run("report", recording).out().replaceAll("\\s+", " ");
+
+        assertTrue(
+                page.contains(
+                        "13 frames lost on the line, 0 readings lost by the instrument itself. 13 frames came damaged"
+                                + " and were rejected (13 BAD_CRC, bytes changed or lost on the way): they are among those lost"),
+                page);
+    }
 }

@@ -223,4 +223,28 @@ class ImportTest {
 
         assertTrue(dated.out().strip().endsWith("upper-landing_2026-05-04.tautlog"), dated.out() + dated.err());
     }
+
+    @Test
+    void saysOfOneReadingThatOneIsTooFew() throws IOException {
+        Desk imported = run(file("one.csv", "t,f\n0.0,10\n"), "--time", "t", "--force", "f", "--unit", "N");
+
+        assertEquals(3, imported.code());
+        assertTrue(imported.err().contains("1 reading was found, two are needed: from one no rate"), imported.err());
+        assertTrue(imported.err().contains("Give a table with two readings or more."), imported.err());
+    }
+
+    /** A comma for a decimal point makes a column more: {@code 17,5} is not 17. */
+    @Test
+    void leavesOutALineWithMoreColumnsThanTheFirst() throws IOException {
+        Path readings = file("comma.csv", "t,f\n0.0,17,5\n0.1,17\n0.2,18,\n");
+
+        Desk imported = run(readings, "--time", "t", "--force", "f", "--unit", "N", "--rate", "10");
+
+        assertTrue(
+                imported.err()
+                        .contains(
+                                "1 line left out; the first, line 2: it has 3 columns, the first line has 2 (a comma"),
+                imported.err());
+        assertEquals(2, samples(imported).size());
+    }
 }

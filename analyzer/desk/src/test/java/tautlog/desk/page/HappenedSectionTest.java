@@ -243,7 +243,7 @@ class HappenedSectionTest {
         shaftHours = OptionalDouble.empty();
         drop(13, 5_000, 0, Known.YES, ShaftAfterDrop.UNKNOWN);
 
-        assertTrue(digest().contains("(no shaft sensor: what the shaft did is not known)"), digest());
+        assertTrue(digest().contains("(no shaft reading: what the shaft did is not known)"), digest());
         assertTrue(digest().contains("Left out: 1 drop;"), digest());
     }
 

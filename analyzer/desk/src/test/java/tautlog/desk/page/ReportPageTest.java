@@ -155,4 +155,21 @@ class ReportPageTest {
         assertTrue(flowing(page).contains("Found: 1 pull, 0 overloads, 0 shocks, 1 jolt, 0 drops and 1 stall."), page);
         assertTrue(flowing(page).contains("in the time from 2026-05-04T07:00:18Z to 2026-05-04T07:00:24Z"), page);
     }
+
+    @Test
+    void saysOfWhichPieceProofAndBreakingLoadAre() {
+        assertTrue(
+                flowing(text).matches(".* Its proof load is [0-9.]+ kN and its breaking load is [0-9.]+ kN\\..*"),
+                text);
+    }
+
+    @Test
+    void pullThatTheOutingsEndCutsMissesNoReadings() throws IOException {
+        Path cut = tautlog.desk.fixtures.ShortDay.write(folder, "cut.tautlog", day -> day.hold(3, 20_000));
+
+        String page = flowing(Desk.run("report", cut).out());
+
+        assertTrue(page.contains("; cut off by the outing's end"), page);
+        assertFalse(page.contains("; readings are missing"), page);
+    }
 }

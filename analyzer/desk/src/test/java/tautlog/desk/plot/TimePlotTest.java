@@ -135,6 +135,30 @@ class TimePlotTest {
     }
 
     @Test
+    void showsASingleReadingAndTheLimitThatWasInForce() {
+        Columns columns = new Columns(0, 10, TimePlot.COLUMNS);
+        columns.tension(0, 20_000);
+        columns.limit(0, 0, 15_000);
+
+        String svg = draw(columns);
+        List<Point> limit = path(svg, "limit");
+
+        assertTrue(svg.contains("<circle class=\"reading\" cx=\"" + LEFT + "\""), svg);
+        assertEquals(y(15, 20), limit.get(0).y(), 0.1);
+        assertTrue(limit.get(1).x() - limit.get(0).x() >= 20, limit.toString());
+    }
+
+    @Test
+    void putsNoDotsOnACurve() {
+        Columns columns = new Columns(0, 10, TimePlot.COLUMNS);
+        for (int k = 0; k < 20; k++) {
+            columns.tension(k / 2.0, 1_000);
+        }
+
+        assertFalse(draw(columns).contains("<circle"));
+    }
+
+    @Test
     void escapesItsDescription() {
         String svg = draw(new Columns(0, 1, TimePlot.COLUMNS));
 
