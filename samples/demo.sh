@@ -24,7 +24,7 @@ fi
 
 rm -rf "$out"
 mkdir -p "$out"
-cp "$here/rig.toml" "$here/logger.toml" "$out/"
+cp "$here/rig.toml" "$here/logger.toml" "$here/calibration.toml" "$out/"
 
 echo "Simulating '$scenario' at $pace times real time and recording it ..." >&2
 java -jar "$logger" simulate --scenario "$scenario" --port-link "$out/instrument" --pace "$pace" --seed 1 \

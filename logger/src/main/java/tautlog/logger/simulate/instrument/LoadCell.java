@@ -9,7 +9,7 @@ import java.util.SplittableRandom;
  * <p>Bandwidth, noise and drift: chosen, typical of a bridge of 2 mV/V and a converter of 500 samples a second, no source.
  */
 public final class LoadCell {
-    /** What the calibration in {@code samples/logger.toml} says. */
+    /** What the calibration in {@code samples/calibration.toml} found, to the scatter of its readings. */
     public static final double NEWTONS_PER_COUNT = 0.5;
 
     public static final int ZERO_COUNTS = 4_000;
