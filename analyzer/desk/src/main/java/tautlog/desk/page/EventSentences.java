@@ -74,7 +74,7 @@ final class EventSentences {
 
     String drop(Entry.Drop drop) {
         return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
-                + " to "
+                + screen.interval(drop.beforeInterval()) + " to "
                 + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
                 + slack(drop.staysSlack()) + ". "
                 + capital(driveline(drop.shaft(), drop.clutch(), drop.brake()));
@@ -126,7 +126,7 @@ final class EventSentences {
         double seconds = stall.end().seconds() - stall.start().seconds();
         return screen.preciseTime(stall.start()) + " Stall: the loaded shaft was pulled down from "
                 + rpm(stall.beforeRpm()) + " to " + rpm(stall.leastRpm()) + " at "
-                + screen.force(stall.tensionNewtons())
+                + screen.force(stall.tensionNewtons()) + screen.interval(stall.tensionInterval())
                 + "; " + ended(stall) + " after " + Screen.length(seconds) + ".";
     }
 

@@ -167,7 +167,9 @@ public final class Derivation {
                 drop.shaft(),
                 drop.clutch(),
                 drop.brake(),
-                against(places.hookupAt(drop.startNumber()), places.isAssumed(drop.startNumber())));
+                against(places.hookupAt(drop.startNumber()), places.isAssumed(drop.startNumber())),
+                doubt.ofPeak(drop.before(), drop.startNumber(), drop.startNumber(), false),
+                doubt.ofReading(drop.after()));
     }
 
     public Entry.Stall stall(Finding.Stall stall) throws RecordingException {
@@ -177,7 +179,8 @@ public final class Derivation {
                 stall.ended(),
                 stall.leastRpm(),
                 stall.baselineRpm(),
-                newtons(stall.counts()));
+                newtons(stall.counts()),
+                doubt.ofReading(stall.counts()));
     }
 
     public Entry.Trouble trouble(Finding.Trouble trouble) throws RecordingException {

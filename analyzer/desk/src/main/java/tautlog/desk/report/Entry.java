@@ -155,7 +155,9 @@ public sealed interface Entry {
             ShaftAfterDrop shaft,
             Known clutch,
             Known brake,
-            Against against)
+            Against against,
+            Interval beforeInterval,
+            Interval afterInterval)
             implements Entry {
         @Override
         public Moment end() {
@@ -164,7 +166,14 @@ public sealed interface Entry {
     }
 
     /** The loaded shaft pulled down in speed. */
-    record Stall(Moment start, Moment end, StallEnd ended, double leastRpm, double beforeRpm, double tensionNewtons)
+    record Stall(
+            Moment start,
+            Moment end,
+            StallEnd ended,
+            double leastRpm,
+            double beforeRpm,
+            double tensionNewtons,
+            Interval tensionInterval)
             implements Entry {}
 
     /** The sensor, the line or the instrument in doubt. */

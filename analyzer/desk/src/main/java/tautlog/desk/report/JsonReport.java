@@ -92,7 +92,7 @@ public final class JsonReport {
         json.flag("limit_is_at_most", pull.against().isAtMost());
         json.flag("hookup_assumed", pull.against().assumed());
         json.flag("at_least", pull.atLeast());
-        interval("uncertainty", pull.peakInterval());
+        interval("uncertainty", pull.peakInterval(), pull.against());
         interval("mean_uncertainty", pull.meanInterval());
         position(pull.start());
     }
@@ -100,12 +100,26 @@ public final class JsonReport {
     /** Where the true force lies; an end that is not known is null. */
     private void interval(String key, Interval interval) throws IOException {
         json.begin(key);
+        ends(interval);
+        json.end();
+    }
+
+    /** The same, and what share of the limit the ends are. */
+    private void interval(String key, Interval interval, Entry.Against against) throws IOException {
+        json.begin(key);
+        ends(interval);
+        Interval share = interval.times(1 / against.newtons());
+        json.number("share_low", share.lowNewtons());
+        json.number("share_high", share.highNewtons());
+        json.end();
+    }
+
+    private void ends(Interval interval) throws IOException {
         json.number("low_n", interval.lowNewtons());
         json.number("high_n", interval.highNewtons());
         json.number("coverage", Interval.COVERAGE);
         json.text("largest", interval.largest().map(Cause::word));
         json.texts("leaves_out", interval.leavesOut());
-        json.end();
     }
 
     private void overload(Entry.Overload overload) throws IOException {
@@ -124,7 +138,7 @@ public final class JsonReport {
         json.list("items", overload.items(), item -> item(item, overload));
         json.text("hookup", overload.against().hookup());
         json.flag("hookup_assumed", overload.against().assumed());
-        interval("uncertainty", overload.peakInterval());
+        interval("uncertainty", overload.peakInterval(), overload.against());
         position(overload.start());
     }
 
@@ -158,7 +172,7 @@ public final class JsonReport {
         json.flag("has_gap", shock.hasGap());
         against(shock.against());
         json.flag("at_least", shock.atLeast());
-        interval("uncertainty", shock.peakInterval());
+        interval("uncertainty", shock.peakInterval(), shock.against());
         position(shock.at());
     }
 
@@ -171,7 +185,7 @@ public final class JsonReport {
         json.number("share", jolt.share());
         against(jolt.against());
         json.flag("at_least", jolt.atLeast());
-        interval("uncertainty", jolt.peakInterval());
+        interval("uncertainty", jolt.peakInterval(), jolt.against());
         position(jolt.at());
     }
 
@@ -190,6 +204,8 @@ public final class JsonReport {
         json.text("shaft", word(drop.shaft()));
         json.known("clutch", drop.clutch());
         json.known("brake", drop.brake());
+        interval("before_uncertainty", drop.beforeInterval());
+        interval("after_uncertainty", drop.afterInterval());
         position(drop.start());
     }
 
@@ -199,6 +215,7 @@ public final class JsonReport {
         json.number("least_rpm", stall.leastRpm());
         json.number("before_rpm", stall.beforeRpm());
         json.number("tension_n", stall.tensionNewtons());
+        interval("tension_uncertainty", stall.tensionInterval());
         position(stall.start());
     }
 

@@ -84,6 +84,12 @@ public final class Doubt {
         return around(newtons, ifHalfSine(newtons, rise), Figure.ONE_SAMPLE);
     }
 
+    /** Of one sample, {@code count} less the shift of the zero, that no fast rise led to. */
+    public Interval ofReading(int count) {
+        double newtons = line.newtons(count);
+        return around(newtons, newtons, Figure.ONE_SAMPLE);
+    }
+
     /** Of a mean over many samples: noise and resolution average out. */
     public Interval ofMean(double newtons, boolean atLeast) {
         Interval interval = around(newtons, newtons, Figure.MEAN);

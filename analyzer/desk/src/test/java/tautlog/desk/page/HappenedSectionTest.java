@@ -120,7 +120,9 @@ class HappenedSectionTest {
                 shaft,
                 Known.YES,
                 seconds < 15 ? Known.YES : Known.NO,
-                limit()));
+                limit(),
+                UNKNOWN,
+                UNKNOWN));
     }
 
     private Report report() {
@@ -317,9 +319,9 @@ class HappenedSectionTest {
     @Test
     void tellsTheDeepestOfSeveralStalls() {
         pull(10, 20);
-        stalls.add(new Entry.Stall(at(11), at(12), StallEnd.RECOVERED, 300, 540, 8_000));
-        stalls.add(new Entry.Stall(at(13), at(14), StallEnd.RECOVERED, 200, 540, 8_000));
-        stalls.add(new Entry.Stall(at(15), at(16), StallEnd.STOPPED, 0, 540, 8_000));
+        stalls.add(new Entry.Stall(at(11), at(12), StallEnd.RECOVERED, 300, 540, 8_000, UNKNOWN));
+        stalls.add(new Entry.Stall(at(13), at(14), StallEnd.RECOVERED, 200, 540, 8_000, UNKNOWN));
+        stalls.add(new Entry.Stall(at(15), at(16), StallEnd.STOPPED, 0, 540, 8_000, UNKNOWN));
 
         assertTrue(digest().contains("Stall twice. The deepest: 13.0 s after start Stall"), digest());
         assertTrue(digest().contains("15.0 s after start Stall"), digest());
