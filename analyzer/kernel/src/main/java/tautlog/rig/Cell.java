@@ -38,6 +38,11 @@ public record Cell(
         return Math.max(Math.abs(leastTensionFactor() - 1), Math.abs(greatestTensionFactor() - 1));
     }
 
+    /** An angle enters, and nobody wrote how far it may be off. */
+    public boolean isAngleUnbounded() {
+        return betweenLines.isPresent() && betweenLinesPlusMinus.isEmpty();
+    }
+
     /** True tension / the one worked out, when the angle is as narrow as its interval lets it be; 1 when there is none. */
     public double leastTensionFactor() {
         return tensionFactor(-1);

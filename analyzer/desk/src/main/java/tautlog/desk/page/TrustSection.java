@@ -66,6 +66,10 @@ final class TrustSection {
     private List<String> bullets() {
         Report.Trust trust = report.trust();
         List<String> bullets = new ArrayList<>(report.notes());
+        if (report.recordings().isEmpty()) {
+            bullets.add("No outing was read: nothing here says that anything was in order.");
+            return bullets;
+        }
         if (report.recordings().stream().anyMatch(Report.Source::imported)) {
             bullets.add("Readings were imported: logged elsewhere, without counts of our own and without a chain of"
                     + " evidence before the import. Their forces are taken to be the line's tension as they were logged,"

@@ -171,9 +171,9 @@ public record Report(
      * @param greatestShiftNewtons the greatest distance of one in force from the calibration's own, 0 or above
      */
     public record Zero(int outings, long unproven, long moves, double greatestShiftNewtons) {
-        /** Whether every outing's zero is. */
+        /** Whether every outing's zero is; not when there is none. */
         public boolean proven() {
-            return unproven == 0;
+            return outings > 0 && unproven == 0;
         }
     }
 }

@@ -32,6 +32,7 @@ public final class Doubt {
     private final Optional<FitQuality> quality;
     private final Calibration line;
     private final double readingPerTension;
+    private final boolean angleUnbounded;
     private final double leastFactor;
     private final double greatestFactor;
     private final double driftNewtons;
@@ -58,6 +59,7 @@ public final class Doubt {
                 ? rig.cell().map(at -> at.readingPerTension().doubleValue()).orElse(1.0)
                 : 1;
         Optional<Cell> angled = cellCarriesMore ? rig.cell() : Optional.empty();
+        angleUnbounded = angled.map(Cell::isAngleUnbounded).orElse(false);
         leastFactor = angled.map(Cell::leastTensionFactor).orElse(1.0);
         greatestFactor = angled.map(Cell::greatestTensionFactor).orElse(1.0);
         driftNewtons = rig.detect().driftNewtons().doubleValue();
@@ -165,6 +167,9 @@ public final class Doubt {
         List<String> left = new ArrayList<>();
         if (zero == Zero.UNPROVEN) {
             left.add("zero unproven: after its first pull the outing shows no slack line at rest");
+        }
+        if (angleUnbounded) {
+            left.add("the angle at the cell: angle_plus_minus_deg is not written in the rig");
         }
         if (fit.referencePercent().isEmpty()) {
             left.add("the reference loads of the calibration: nobody stated how good they are");

@@ -83,6 +83,18 @@ class LeftOutTest {
     }
 
     @Test
+    void saysNothingGoodOfARecordingOfWhichNothingCouldBeRead() throws Exception {
+        change(two, "UPDATE evidence SET block = zeroblob(length(block)) WHERE kind = 1");
+
+        String page = flowing(Desk.run("report", two).out());
+        JsonObject trust = json(Desk.run("report", two, "--json")).getAsJsonObject("trust");
+
+        assertTrue(page.contains("No outing was read: nothing here says that anything was in order."), page);
+        assertFalse(page.contains("No reading number is missing"), page);
+        assertFalse(trust.getAsJsonObject("zero").get("proven").getAsBoolean());
+    }
+
+    @Test
     void jsonHasOutingAndRecordingLeftOutAndThePageNamesBoth() throws Exception {
         damageSecondStart();
         Path torn = torn();

@@ -11,6 +11,7 @@ import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.detect.Finding;
 import tautlog.fixtures.Rigs;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
@@ -102,6 +103,36 @@ class DoubtTest {
         double half = doubt(TOML).ofMean(20_000, false).highNewtons().orElseThrow() - 20_000;
         // then: most of ± 133.3 N, which alone would give 126.7
         assertEquals(126.7, half, 1.5);
+    }
+
+    @Test
+    void anAngleAtTheCellOfUnknownToleranceIsSaidToBeLeftOut() throws ConfigException {
+        // given a cell at a fairlead; nobody wrote how far the angle may be off
+        Rig rig = Rigs.parsed(
+                """
+                schema = 1
+                units = "kN"
+                [winch]
+                name = "upper"
+                rated_pull = "40 kN"
+                [cell]
+                at = "fairlead"
+                angle_between_lines_deg = 90
+                [[gear]]
+                id = "choker"
+                kind = "chain"
+                wll = "20 kN"
+                [[hookup]]
+                id = "straight"
+                default = true
+                items = [ { gear = "choker" } ]
+                """);
+        CellCalibration cell = CellCalibration.parse("calibration.toml", TOML);
+        // when
+        Doubt doubt = new Doubt(
+                cell, LineCalibration.of(cell.response(), rig), rig, true, slack, Doubt.Zero.PROVEN, List.of());
+        // then
+        assertTrue(doubt.ofMean(10_000, false).leavesOut().get(0).startsWith("the angle at the cell"));
     }
 
     @Test
