@@ -36,7 +36,8 @@ final class BlindSpots {
         String sentence = "The load cell sits at the " + cell.at().word() + " and is blind to "
                 + cell.at().blindTo() + ".";
         if (cell.isAngleUnbounded()) {
-            return sentence + " How far the angle there may be off is not written (angle_plus_minus_deg): every tension is"
+            return sentence
+                    + " How far the angle there may be off is not written (angle_plus_minus_deg): every tension is"
                     + " off with it, by how much is not known.";
         }
         return cell.angleUncertainty() > 0

@@ -108,8 +108,7 @@ class DoubtTest {
     @Test
     void anAngleAtTheCellOfUnknownToleranceIsSaidToBeLeftOut() throws ConfigException {
         // given a cell at a fairlead; nobody wrote how far the angle may be off
-        Rig rig = Rigs.parsed(
-                """
+        Rig rig = Rigs.parsed("""
                 schema = 1
                 units = "kN"
                 [winch]
