@@ -75,6 +75,7 @@ final class OutingPass {
                 damages,
                 live.with(now, LiveSpeech.of(member.recording(), outing), differences.isEmpty() && damages.isEmpty()),
                 new Doubt(
+                        instrument,
                         cell,
                         calibration,
                         rig,

@@ -39,7 +39,9 @@ final class IntervalWords {
                         report.pulls().stream().map(Entry.Pull::peakInterval),
                         report.overloads().stream().map(Entry.Overload::peakInterval),
                         report.shocks().stream().map(Entry.Shock::peakInterval),
-                        report.jolts().stream().map(Entry.Jolt::peakInterval))
+                        report.jolts().stream().map(Entry.Jolt::peakInterval),
+                        report.drops().stream().map(Entry.Drop::beforeInterval),
+                        report.stalls().stream().map(Entry.Stall::tensionInterval))
                 .flatMap(intervals -> intervals);
     }
 

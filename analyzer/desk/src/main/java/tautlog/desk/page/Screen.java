@@ -63,12 +63,16 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
         return newtons.isPresent() ? bareForce(newtons.getAsDouble()) : "?";
     }
 
-    /** {@code " (15.2 to 16.1 kN with 95 %)"}; nothing when an end is not known. */
+    /** {@code " (15.2 to 16.1 kN with 95 %)"}; nothing when nothing is known, which the trust section says once. */
     String interval(Interval interval) {
-        return interval.isKnown()
-                ? " (" + bareEnd(interval.lowNewtons()) + " to "
-                        + force(interval.highNewtons().getAsDouble()) + " with 95 %)"
-                : "";
+        if (interval.lowNewtons().isEmpty()) {
+            return "";
+        }
+        OptionalDouble high = interval.highNewtons();
+        return " (" + bareEnd(interval.lowNewtons())
+                + (high.isPresent()
+                        ? " to " + force(high.getAsDouble()) + " with 95 %)"
+                        : " or more, no upper end is known)");
     }
 
     /** {@code 15.7 kN}, or {@code at least 15.7 kN} when it is a lower bound. */

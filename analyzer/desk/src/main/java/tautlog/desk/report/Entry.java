@@ -57,11 +57,12 @@ public sealed interface Entry {
             Interval peakInterval,
             Interval meanInterval)
             implements Entry {
-        /** The peak may have been above the limit although none was seen there. */
+        /** The peak may have been above the limit although none was seen there: an upper end that is unknown is one. */
         public boolean mayBeOver() {
+            OptionalDouble high = peakInterval.highNewtons();
             return overloads == 0
-                    && peakInterval.highNewtons().isPresent()
-                    && peakInterval.highNewtons().getAsDouble() > against.newtons();
+                    && peakInterval.lowNewtons().isPresent()
+                    && (high.isEmpty() || high.getAsDouble() > against.newtons());
         }
     }
 

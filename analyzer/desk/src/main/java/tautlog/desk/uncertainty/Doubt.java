@@ -10,6 +10,7 @@ import tautlog.detect.Finding;
 import tautlog.rig.Cell;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
 
 /**
  * How far the tensions of one outing may be off. One instance an outing; figures are asked of it one by one.
@@ -21,6 +22,7 @@ import tautlog.sample.Calibration;
  */
 public final class Doubt {
     private static final int RESOLVED_FROM = 4;
+    private static final String AT_ITS_END = "above it: the reading was at its own end or past the cell's capacity";
 
     /** What is known of the zero in the outing. */
     public enum Zero {
@@ -29,6 +31,7 @@ public final class Doubt {
         UNPROVEN
     }
 
+    private final int atLeastFrom;
     private final Optional<FitQuality> quality;
     private final Calibration line;
     private final double readingPerTension;
@@ -46,6 +49,7 @@ public final class Doubt {
      * @param cellCarriesMore whether the cell's place makes its reading another than the tension; not for imported forces
      */
     public Doubt(
+            Instrument instrument,
             CellCalibration cell,
             Calibration line,
             Rig rig,
@@ -53,6 +57,9 @@ public final class Doubt {
             SlackStudy slack,
             Zero zero,
             List<Finding> findings) {
+        int beyondCell =
+                rig.cellCapacityNewtons().map(line::greatestCountsAtOrBelow).orElse(Integer.MAX_VALUE - 1);
+        atLeastFrom = Math.min(instrument.fullScale(), beyondCell + 1);
         quality = cell.quality();
         this.line = line;
         readingPerTension = cellCarriesMore
@@ -77,19 +84,38 @@ public final class Doubt {
     public Interval ofPeak(int peak, long firstNumber, long lastNumber, boolean atLeast) {
         double newtons = line.newtons(peak);
         long rise = fastPeaks.riseTo(peak, firstNumber, lastNumber);
-        if (atLeast || rise < RESOLVED_FROM) {
-            String why = atLeast
-                    ? "above it: the reading was at its own end or past the cell's capacity"
-                    : "above it: the rise took fewer than four readings";
-            return openAbove(around(newtons, newtons, Figure.ONE_SAMPLE), why);
+        Interval interval = lowered(
+                around(newtons, ifHalfSine(newtons, rise), Figure.ONE_SAMPLE), newtons, firstNumber, lastNumber);
+        if (atLeast || isLowerBound(peak)) {
+            return openAbove(interval, AT_ITS_END);
         }
-        return around(newtons, ifHalfSine(newtons, rise), Figure.ONE_SAMPLE);
+        return rise < RESOLVED_FROM
+                ? openAbove(interval, "above it: the rise took fewer than four readings")
+                : interval;
+    }
+
+    /** Noise lifts the greatest of n readings by up to its deviation times √(2 ln n): the lower end goes down by that. */
+    private Interval lowered(Interval interval, double newtons, long firstNumber, long lastNumber) {
+        double n = (double) Math.max(1, lastNumber - firstNumber + 1);
+        double lift = slack.noiseCounts().orElse(0) * newtonsPerCount(newtons) * Math.sqrt(2 * Math.log(n));
+        return interval.lowNewtons().isEmpty()
+                ? interval
+                : new Interval(
+                        OptionalDouble.of(interval.lowNewtons().getAsDouble() - lift),
+                        interval.highNewtons(),
+                        interval.largest(),
+                        interval.leavesOut());
+    }
+
+    private boolean isLowerBound(int count) {
+        return count >= atLeastFrom;
     }
 
     /** Of one sample, {@code count} less the shift of the zero, that no fast rise led to. */
     public Interval ofReading(int count) {
         double newtons = line.newtons(count);
-        return around(newtons, newtons, Figure.ONE_SAMPLE);
+        Interval interval = around(newtons, newtons, Figure.ONE_SAMPLE);
+        return isLowerBound(count) ? openAbove(interval, AT_ITS_END) : interval;
     }
 
     /** Of a mean over many samples: noise and resolution average out. */
@@ -121,7 +147,7 @@ public final class Doubt {
         FitQuality fit = quality.get();
         double reading = newtons * readingPerTension;
         if (Math.abs(reading) > fit.greatestNewtons()) {
-            return Interval.unknown("beyond the greatest load of the calibration");
+            return beyond(fit, figure);
         }
         Budget budget = budget(fit, newtons, figure);
         double half = budget.halfWidth();
@@ -133,6 +159,14 @@ public final class Doubt {
                 OptionalDouble.of(middle * crest + half),
                 hidesMost ? Optional.of(Cause.FAST_PEAK) : budget.largest(),
                 leavesOut(fit));
+    }
+
+    /** A tension beyond the calibration's greatest load is that load at least. */
+    private Interval beyond(FitQuality fit, Figure figure) {
+        double greatest = fit.greatestNewtons() / readingPerTension * (1 - 1e-9);
+        return openAbove(
+                around(greatest, greatest, figure),
+                "above it: beyond the greatest load of the calibration nothing is proven");
     }
 
     private Budget budget(FitQuality fit, double newtons, Figure figure) {

@@ -5,6 +5,7 @@ import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
+import tautlog.sample.ZeroSource;
 
 /**
  * What the slack line of one outing tells of the instrument: where the zero was, and how the readings scatter.
@@ -32,6 +33,7 @@ public final class SlackStudy extends QuietEvidence {
     private int stretches;
     private double farthestNewtons;
     private double squaredDeviations;
+    private double greatestShiftNewtons;
 
     /** @param calibration of the line's tension */
     public SlackStudy(Instrument instrument, Rig rig, Calibration calibration) {
@@ -39,6 +41,13 @@ public final class SlackStudy extends QuietEvidence {
         length = instrument.rate().samplesIn(java.math.BigDecimal.valueOf(SECONDS));
         pullFromNewtons = rig.detect().pullFromNewtons().doubleValue();
         steadyNewtons = rig.ratedPullNewtons().doubleValue() / 100;
+    }
+
+    /** What was taken off is known only as far as slack was slack: the interval holds all of it. */
+    @Override
+    public void zero(long atNumber, int shiftCounts, ZeroSource by) {
+        double moved = calibration.newtons(calibration.zeroCounts().doubleValue() + shiftCounts);
+        greatestShiftNewtons = Math.max(greatestShiftNewtons, Math.abs(moved));
     }
 
     @Override
@@ -97,12 +106,14 @@ public final class SlackStudy extends QuietEvidence {
      * How far the zero may be off, as half the width of a rectangle: of n equally likely places the farthest one seen is n/(n + 1) of the
      * bound on the average, so the bound is (n + 1)/n of it.
      *
+     * A zero that followed the slack line adds the greatest shift: a load that hung there would have been taken off with it.
+     *
      * @return empty when no slack stretch was seen
      */
     OptionalDouble zeroHalfWidthNewtons() {
         return stretches == 0
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(farthestNewtons * (stretches + 1) / stretches);
+                : OptionalDouble.of(greatestShiftNewtons + farthestNewtons * (stretches + 1) / stretches);
     }
 
     /** Standard deviation of the readings while nothing pulls, in counts; empty when no slack stretch was seen. */

@@ -17,7 +17,7 @@ import tautlog.sample.Instrument;
 
 /**
  * A world whose truth is known: cells are calibrated with errors, outings have a zero that wanders, noise, an angle that is not
- * quite as written. A stated 95 % interval must hold the true tension in 93 to 97 of 100 outings, whichever error is the greatest.
+ * quite as written. Single readings are judged; the greatest of many has a lower end that goes down further. A stated 95 % interval must hold the true tension in 93 to 97 of 100 outings, whichever error is the greatest.
  */
 class CoverageTest {
     private static final int OUTINGS = 1_500;
@@ -119,7 +119,7 @@ class CoverageTest {
             int peak = (int) Math.round(read(tension * carried + wandered() * Math.sqrt(2)) + scatter);
 
             Interval interval =
-                    new Doubt(cell, line, rig, true, slack, Doubt.Zero.PROVEN, List.of()).ofPeak(peak, 0, 1, false);
+                    new Doubt(INSTRUMENT, cell, line, rig, true, slack, Doubt.Zero.PROVEN, List.of()).ofReading(peak);
 
             return interval.lowNewtons().orElseThrow() <= tension
                     && tension <= interval.highNewtons().orElseThrow();

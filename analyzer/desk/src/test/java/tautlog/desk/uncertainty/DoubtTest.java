@@ -50,7 +50,7 @@ class DoubtTest {
 
     private Doubt doubt(Doubt.Zero zero, String toml, Finding... findings) throws ConfigException {
         CellCalibration cell = CellCalibration.parse("calibration.toml", toml);
-        return new Doubt(cell, cell.response(), RIG, true, slack, zero, List.of(findings));
+        return new Doubt(INSTRUMENT, cell, cell.response(), RIG, true, slack, zero, List.of(findings));
     }
 
     private static void assertAround(double newtons, double half, Interval interval) {
@@ -81,9 +81,37 @@ class DoubtTest {
     }
 
     @Test
-    void nothingIsKnownBeyondTheGreatestLoadOfTheCalibration() throws ConfigException {
+    void noUpperEndIsKnownBeyondTheGreatestLoadOfTheCalibration() throws ConfigException {
         assertTrue(doubt(TOML).ofPeak(300_000, 0, 9, false).isKnown());
-        assertFalse(doubt(TOML).ofPeak(300_010, 0, 9, false).isKnown());
+        Interval beyond = doubt(TOML).ofPeak(900_000, 0, 9, false);
+        assertTrue(beyond.highNewtons().isEmpty());
+        assertTrue(beyond.lowNewtons().orElseThrow() < 30_000, "no more is proven than the greatest load");
+    }
+
+    @Test
+    void whatAFollowedZeroTookOffIsInTheInterval() throws ConfigException {
+        // given a zero that was moved by 194 N, and slack that then reads 0
+        slack.zero(0, 1_940, tautlog.sample.ZeroSource.SLACK);
+        slackAt(0, 30);
+        // when
+        double half = doubt(TOML).ofMean(20_000, false).highNewtons().orElseThrow() - 20_000;
+        // then: 95 % of ± 194 N and a little
+        assertTrue(half > 0.95 * 194, "half " + half);
+    }
+
+    @Test
+    void theGreatestOfManyNoisyReadingsMayBeLower() throws ConfigException {
+        // given noise of ± 100 counts (10 N) in slack
+        int[] noise = new int[300];
+        for (int i = 0; i < noise.length; i++) {
+            noise[i] = i % 2 == 0 ? 100 : -100;
+        }
+        slack.tension(0, 0, 0, noise, 0, noise.length);
+        // when
+        double one = doubt(TOML).ofPeak(200_000, 0, 0, false).lowNewtons().orElseThrow();
+        double many = doubt(TOML).ofPeak(200_000, 0, 999, false).lowNewtons().orElseThrow();
+        // then: 10 N · √(100/99) · √(2 ln 1000) = 37.356 N
+        assertEquals(37.356, one - many, 0.001);
     }
 
     @Test
@@ -129,7 +157,14 @@ class DoubtTest {
         CellCalibration cell = CellCalibration.parse("calibration.toml", TOML);
         // when
         Doubt doubt = new Doubt(
-                cell, LineCalibration.of(cell.response(), rig), rig, true, slack, Doubt.Zero.PROVEN, List.of());
+                INSTRUMENT,
+                cell,
+                LineCalibration.of(cell.response(), rig),
+                rig,
+                true,
+                slack,
+                Doubt.Zero.PROVEN,
+                List.of());
         // then
         assertTrue(doubt.ofMean(10_000, false).leavesOut().get(0).startsWith("the angle at the cell"));
     }
