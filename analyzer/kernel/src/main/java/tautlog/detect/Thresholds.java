@@ -2,6 +2,7 @@ package tautlog.detect;
 
 import java.math.BigDecimal;
 import tautlog.rig.DetectSettings;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
@@ -57,10 +58,7 @@ final class Thresholds {
         shockFrom = calibration.leastCountsAtOrAbove(set.shockFrom().multiply(rated));
         dropFrom = calibration.leastCountsAtOrAbove(set.dropFrom().multiply(rated));
         pushed = calibration.greatestCountsAtOrBelow(set.pullFromNewtons().negate());
-        long beyondCell = rig.cellCapacityNewtons()
-                .map(capacity -> calibration.greatestCountsAtOrBelow(capacity) + 1L)
-                .orElse(Long.MAX_VALUE);
-        atLeastFrom = (int) Math.min(instrument.fullScale(), Math.min(beyondCell, calibration.topCounts()));
+        atLeastFrom = LineCalibration.atLeastFrom(calibration, instrument, rig);
         stallTo = set.stallTo().doubleValue();
 
         SampleRate rate = instrument.rate();

@@ -52,4 +52,15 @@ public final class LineCalibration {
                         cell.newtonsPerCount().divide(reading, Angle.DIGITS),
                         cell.curvature().multiply(reading, Angle.DIGITS));
     }
+
+    /**
+     * The count from which on a reading is only a lower bound: the converter's end stop, beyond the cell's own rating, or the
+     * top of a curve.
+     */
+    public static int atLeastFrom(Calibration line, Instrument instrument, Rig rig) {
+        long beyondCell = rig.cellCapacityNewtons()
+                .map(capacity -> line.greatestCountsAtOrBelow(capacity) + 1L)
+                .orElse(Long.MAX_VALUE);
+        return (int) Math.min(instrument.fullScale(), Math.min(beyondCell, line.topCounts()));
+    }
 }

@@ -8,6 +8,7 @@ import tautlog.calibration.CellCalibration;
 import tautlog.calibration.FitQuality;
 import tautlog.detect.Finding;
 import tautlog.rig.Cell;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
@@ -57,9 +58,7 @@ public final class Doubt {
             SlackStudy slack,
             Zero zero,
             List<Finding> findings) {
-        int beyondCell =
-                rig.cellCapacityNewtons().map(line::greatestCountsAtOrBelow).orElse(Integer.MAX_VALUE - 1);
-        atLeastFrom = Math.min(instrument.fullScale(), beyondCell + 1);
+        atLeastFrom = LineCalibration.atLeastFrom(line, instrument, rig);
         quality = cell.quality();
         this.line = line;
         readingPerTension = cellCarriesMore
