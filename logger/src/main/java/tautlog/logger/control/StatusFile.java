@@ -6,9 +6,13 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParseException;
 import com.google.gson.JsonParser;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 
 /** What the logger leaves in {@code status.json} of the recordings folder, for when it does not run. */
@@ -23,10 +27,17 @@ public final class StatusFile {
         file = recordings.resolve("status.json");
     }
 
-    /** Puts {@code status} in the place of what was there, whole or not at all. */
+    /** Puts {@code status} in the place of what was there, whole or not at all, also when power is cut meanwhile. */
     public void write(Status status) throws IOException {
         Path draft = file.resolveSibling("status.json.new");
-        Files.writeString(draft, PRETTY.toJson(StatusJson.of(status)) + "\n");
+        ByteBuffer json = StandardCharsets.UTF_8.encode(PRETTY.toJson(StatusJson.of(status)) + "\n");
+        try (FileChannel channel = FileChannel.open(
+                draft, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING)) {
+            while (json.hasRemaining()) {
+                channel.write(json);
+            }
+            channel.force(true);
+        }
         Files.move(draft, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
     }
 

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
@@ -29,6 +30,16 @@ final class StartedDaemon {
 
     /** @param prefix a program that starts the logger, as another user for example; may be empty */
     static StartedDaemon startAs(List<String> prefix, Path folder, String... arguments) throws IOException {
+        return start(prefix, Map.of(), folder, arguments);
+    }
+
+    /** @param environment more than this program's own */
+    static StartedDaemon startIn(Map<String, String> environment, Path folder, String... arguments) throws IOException {
+        return start(List.of(), environment, folder, arguments);
+    }
+
+    private static StartedDaemon start(
+            List<String> prefix, Map<String, String> environment, Path folder, String... arguments) throws IOException {
         List<String> command = new ArrayList<>(prefix);
         command.addAll(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -38,10 +49,11 @@ final class StartedDaemon {
                 JAR.toString()));
         command.addAll(List.of(arguments));
         Path stderr = Files.createTempFile(folder, "stderr", ".txt");
-        Process process = new ProcessBuilder(command)
+        ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectError(stderr.toFile())
-                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-                .start();
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD);
+        builder.environment().putAll(environment);
+        Process process = builder.start();
         STARTED.add(process);
         return new StartedDaemon(process, stderr);
     }
