@@ -1,9 +1,13 @@
 /*
  * A layer between a program and its files, loaded before the C library: all that changes the files of one folder is also
- * written down, in order and with its time, so that a test can make the folder as a power cut would have left it.
+ * written down, in order and with its time, so that a test can make the folder as a power cut would have left it; and the
+ * disk can be made slow or faulty while the program runs.
  *
  *   TAUTLOG_WRITES_OF   the folder, absolute, without a slash at its end
  *   TAUTLOG_WRITES_TO   the journal, made when it is not there, appended to
+ *   TAUTLOG_DISK        a file that need not be there; what it says while it is there:
+ *                       "stall N"   each flush takes N milliseconds longer
+ *                       "errno N"   each change of the folder fails with this number of <errno.h>
  *
  * A record of the journal, little-endian: u8 what, i64 CLOCK_MONOTONIC ns when it was done, i64 where (offset or size), u32 length of
  * the name, u32 length of the bytes, the name, the bytes. Linux, 64 bits.
@@ -29,6 +33,7 @@ enum { FILES = 4096 };
 
 static pthread_mutex_t lock = PTHREAD_MUTEX_INITIALIZER;
 static char *names[FILES];
+static struct stat known[FILES];
 
 static void full(int fd, const void *from, size_t n) {
     const char *at = from;
@@ -72,17 +77,42 @@ static int is_watched(const char *path) {
     return n > 0 && path != NULL && strncmp(path, folder, n) == 0 && (path[n] == '/' || path[n] == 0);
 }
 
-static const char *name_of(int fd) { return fd >= 0 && fd < FILES ? names[fd] : NULL; }
+/* What TAUTLOG_DISK says now: the number behind the word, or 0. */
+static int disk_says(const char *word) {
+    const char *path = getenv("TAUTLOG_DISK");
+    int fd = path == NULL ? -1 : (int) syscall(SYS_openat, AT_FDCWD, path, O_RDONLY | O_CLOEXEC, 0);
+    if (fd < 0) return 0;
+    char words[32] = {0};
+    long n = syscall(SYS_read, fd, words, sizeof words - 1);
+    syscall(SYS_close, fd);
+    size_t length = strlen(word);
+    return n > 0 && strncmp(words, word, length) == 0 ? atoi(words + length) : 0;
+}
+
+static int refuses(void) {
+    int error = disk_says("errno ");
+    if (error != 0) errno = error;
+    return error != 0;
+}
+
+/* Not every close passes here: a number may stand for another file by now. */
+static const char *name_of(int fd) {
+    struct stat now;
+    if (fd < 0 || fd >= FILES || names[fd] == NULL || syscall(SYS_fstat, fd, &now) != 0) return NULL;
+    return now.st_ino == known[fd].st_ino && now.st_dev == known[fd].st_dev ? names[fd] : NULL;
+}
 
 static void name(int fd, const char *path) {
     if (fd >= 0 && fd < FILES) {
         free(names[fd]);
         names[fd] = path == NULL ? NULL : strdup(path);
+        if (path != NULL) syscall(SYS_fstat, fd, &known[fd]);
     }
 }
 
 static int opened(const char *path, int flags, int mode) {
     if (!is_watched(path)) return (int) syscall(SYS_openat, AT_FDCWD, path, flags, mode);
+    if (flags & (O_CREAT | O_TRUNC | O_WRONLY | O_RDWR) && refuses()) return -1;
     pthread_mutex_lock(&lock);
     int was_there = syscall(SYS_faccessat, AT_FDCWD, path, F_OK) == 0;
     int fd = (int) syscall(SYS_openat, AT_FDCWD, path, flags, mode);
@@ -124,6 +154,7 @@ int close(int fd) {
 }
 
 static ssize_t wrote(int fd, const void *bytes, size_t n, int64_t where) {
+    if (name_of(fd) != NULL && refuses()) return -1;
     pthread_mutex_lock(&lock);
     const char *path = name_of(fd);
     int64_t at = where;
@@ -153,6 +184,7 @@ ssize_t writev(int fd, const struct iovec *pieces, int n) {
 }
 
 static int cut_to(int fd, int64_t size) {
+    if (name_of(fd) != NULL && refuses()) return -1;
     pthread_mutex_lock(&lock);
     int done = (int) syscall(SYS_ftruncate, fd, size);
     int error = errno;
@@ -167,6 +199,9 @@ int ftruncate64(int fd, off64_t size) { return cut_to(fd, size); }
 
 /* Under the lock: what is written meanwhile would pass for flushed. */
 static int flushed(int fd, long call) {
+    int stall = name_of(fd) == NULL ? 0 : disk_says("stall ");
+    if (stall > 0) usleep((useconds_t) stall * 1000);
+    if (name_of(fd) != NULL && refuses()) return -1;
     pthread_mutex_lock(&lock);
     int done = (int) syscall(call, fd);
     int error = errno;
@@ -183,6 +218,7 @@ int fsync(int fd) { return flushed(fd, SYS_fsync); }
 int fdatasync(int fd) { return flushed(fd, SYS_fdatasync); }
 
 static int renamed(const char *from, const char *to) {
+    if (is_watched(from) && refuses()) return -1;
     pthread_mutex_lock(&lock);
     int done = (int) syscall(SYS_renameat2, AT_FDCWD, from, AT_FDCWD, to, 0);
     int error = errno;
@@ -200,6 +236,7 @@ static int renamed(const char *from, const char *to) {
 int rename(const char *from, const char *to) { return renamed(from, to); }
 
 int unlink(const char *path) {
+    if (is_watched(path) && refuses()) return -1;
     pthread_mutex_lock(&lock);
     int done = (int) syscall(SYS_unlinkat, AT_FDCWD, path, 0);
     int error = errno;

@@ -9,8 +9,6 @@ import com.google.gson.JsonParser;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -20,15 +18,13 @@ import tautlog.logger.SmallInstrument;
 import tautlog.logger.StoredOuting;
 import tautlog.logger.pty.PseudoTerminal;
 import tautlog.logger.recorder.DiskReserve;
-import tautlog.logger.wire.BeaconDecoder;
-import tautlog.logger.wire.BeaconSink;
 import tautlog.logger.wire.BeaconState;
-import tautlog.logger.wire.FrameFault;
 import tautlog.recording.Recording;
 
 /** The packaged logger on a disk that really fills up while it records, and has room again later. */
 @Timeout(180)
 class FullDiskIT {
+    private static final int SAMPLES = 25;
     private static final Duration PATIENCE = Duration.ofSeconds(20);
 
     @AfterEach
@@ -50,10 +46,10 @@ class FullDiskIT {
                     StartedDaemon.start(path, "run", "--config", folder.config().toString());
             try {
                 assertTrue(terminal.waitForReader(PATIENCE), logger.stderr());
-                Feed feed = new Feed(terminal);
+                SteadyFeed feed = new SteadyFeed(instrument, terminal, SAMPLES);
 
                 // given: it records on a disk with room
-                feed.until("a clear beacon", () -> feed.shown == BeaconState.CLEAR);
+                feed.until("a clear beacon", () -> feed.shown() == BeaconState.CLEAR);
                 feed.until("a recording", () -> !disk(folder).get("last_link").isJsonNull());
                 assertFalse(disk(folder).get("low").getAsBoolean());
 
@@ -61,7 +57,7 @@ class FullDiskIT {
                 disk.fillUpTo(DiskReserve.BYTES / 2);
                 feed.until("low disk", () -> disk(folder).get("low").getAsBoolean());
                 feed.forSeconds(2); // a pause of the feed shows fault, too: that is over by now
-                assertEquals(BeaconState.FAULT, feed.shown);
+                assertEquals(BeaconState.FAULT, feed.shown());
 
                 // then: it says so and records on
                 assertTrue(disk(folder).get("low").getAsBoolean());
@@ -85,12 +81,12 @@ class FullDiskIT {
                         logger.stderr());
                 assertTrue(disk(folder).get("lag_s").getAsDouble() > 3, () -> "lag");
                 assertEquals(0, disk(folder).get("lost_samples").getAsInt());
-                assertEquals(BeaconState.FAULT, feed.shown);
+                assertEquals(BeaconState.FAULT, feed.shown());
                 assertEquals(committed, committed(folder), "nothing committed is lost, and nothing can be added");
 
                 // when: there is room again
                 disk.free();
-                feed.until("a clear beacon again", () -> feed.shown == BeaconState.CLEAR);
+                feed.until("a clear beacon again", () -> feed.shown() == BeaconState.CLEAR);
 
                 // then: all of it is stored
                 assertTrue(disk(folder).get("trouble").isJsonNull());
@@ -138,7 +134,7 @@ class FullDiskIT {
             StartedDaemon cut =
                     StartedDaemon.start(path, "run", "--config", folder.config().toString());
             assertTrue(terminal.waitForReader(PATIENCE), cut.stderr());
-            new Feed(terminal)
+            new SteadyFeed(instrument, terminal, SAMPLES)
                     .until("a recording", () -> !disk(folder).get("last_link").isJsonNull());
             int before = instrument.sent().size();
             cut.kill();
@@ -165,15 +161,15 @@ class FullDiskIT {
                 StartedDaemon.start(path, "run", "--config", folder.config().toString());
         try {
             assertTrue(terminal.waitForReader(PATIENCE), logger.stderr());
-            Feed feed = new Feed(terminal);
+            SteadyFeed feed = new SteadyFeed(instrument, terminal, SAMPLES);
             feed.until("trouble", () -> !disk(folder).get("trouble").isJsonNull());
             feed.forSeconds(2);
-            assertEquals(BeaconState.FAULT, feed.shown);
+            assertEquals(BeaconState.FAULT, feed.shown());
             assertTrue(text(folder).contains("TROUBLE"), text(folder));
             assertTrue(logger.stderr().contains("the disk"), logger.stderr());
 
             disk.free();
-            feed.until("a clear beacon", () -> feed.shown == BeaconState.CLEAR);
+            feed.until("a clear beacon", () -> feed.shown() == BeaconState.CLEAR);
             assertTrue(disk(folder).get("trouble").isJsonNull());
             assertEquals(0, disk(folder).get("lost_samples").getAsInt());
             assertTrue(terminal.waitUntilTaken(PATIENCE));
@@ -204,50 +200,5 @@ class FullDiskIT {
 
     private static String status(LoggerFolder folder, String... more) {
         return InProcess.out(List.of("status", "--config", folder.config().toString()), more);
-    }
-
-    /** The instrument in real time, and the beacon on its side of the line. */
-    private final class Feed implements BeaconSink {
-        private static final long FRAME_MILLIS = 50;
-        private static final int FRAMES_PER_LOOK = 10;
-
-        private final PseudoTerminal terminal;
-        private final BeaconDecoder decoder = new BeaconDecoder();
-        private final byte[] heard = new byte[4_096];
-        private BeaconState shown = BeaconState.FAULT;
-
-        Feed(PseudoTerminal terminal) {
-            this.terminal = terminal;
-        }
-
-        void until(String what, Callable<Boolean> isSo) throws Exception {
-            long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(30);
-            do {
-                assertTrue(System.nanoTime() < end, "waited in vain for " + what);
-                frames(FRAMES_PER_LOOK);
-            } while (!isSo.call());
-        }
-
-        void forSeconds(int seconds) throws Exception {
-            frames((int) (1_000L * seconds / FRAME_MILLIS));
-        }
-
-        private void frames(int n) throws Exception {
-            for (int k = 0; k < n; k++) {
-                terminal.write(instrument.hold(1_200_000, 25).take()); // 12 kN on a limit of 20 kN
-                decoder.feed(heard, 0, terminal.read(heard), this);
-                TimeUnit.MILLISECONDS.sleep(FRAME_MILLIS);
-            }
-        }
-
-        @Override
-        public void beacon(int seq, BeaconState state) {
-            shown = state;
-        }
-
-        @Override
-        public void rejected(FrameFault fault) {
-            throw new AssertionError(fault);
-        }
     }
 }

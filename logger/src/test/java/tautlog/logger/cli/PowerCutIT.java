@@ -118,7 +118,7 @@ class PowerCutIT {
             copy(start, Files.createDirectory(at.recordings()));
             long startNanos = System.nanoTime();
             StartedDaemon logger = StartedDaemon.startIn(
-                    WrittenDown.environment(layer, at.recordings(), journal),
+                    WrittenDown.environment(layer, at.recordings(), journal, folder.resolve("healthy")),
                     folder,
                     "run",
                     "--config",

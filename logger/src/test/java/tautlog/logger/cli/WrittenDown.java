@@ -72,12 +72,17 @@ record WrittenDown(List<Change> changes) {
         return library;
     }
 
-    /** What a program must be given so that its changes to {@code folder} stand in {@code journal}. */
-    static Map<String, String> environment(Path library, Path folder, Path journal) {
+    /**
+     * What a program must be given so that its changes to {@code folder} stand in {@code journal}.
+     *
+     * @param disk a file that says how the disk ails while it is there; see the C file
+     */
+    static Map<String, String> environment(Path library, Path folder, Path journal, Path disk) {
         return Map.of(
                 "LD_PRELOAD", library.toString(),
                 "TAUTLOG_WRITES_OF", folder.toString(),
-                "TAUTLOG_WRITES_TO", journal.toString());
+                "TAUTLOG_WRITES_TO", journal.toString(),
+                "TAUTLOG_DISK", disk.toString());
     }
 
     static WrittenDown read(Path journal) throws IOException {
