@@ -39,7 +39,7 @@ import tautlog.recording.Verification;
 class KillIT {
     private static final Duration PATIENCE = Duration.ofSeconds(60);
     private static final int KILLS = Integer.getInteger("tautlog.kills", 12);
-    private static final int LANES = 2;
+    private static final int LANES = Integer.getInteger("tautlog.lanes", 2);
     /** One kill at the start after so many of a running recording. */
     private static final int RUNNING_A_START = 3;
 

@@ -43,8 +43,10 @@ final class StartedDaemon {
         List<String> command = new ArrayList<>(prefix);
         command.addAll(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xms8m", // what a board of 512 MB begins with; a larger machine would take all at once
                 "-Xmx64m",
                 "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
                 "-jar",
                 JAR.toString()));
         command.addAll(List.of(arguments));
@@ -62,6 +64,10 @@ final class StartedDaemon {
     static void killAll() {
         STARTED.forEach(Process::destroyForcibly);
         STARTED.clear();
+    }
+
+    long pid() {
+        return process.pid();
     }
 
     /** Ctrl-C's sibling: asks to stop. */
