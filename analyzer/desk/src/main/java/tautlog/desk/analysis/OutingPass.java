@@ -8,6 +8,7 @@ import java.util.Optional;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.desk.uncertainty.Doubt;
+import tautlog.desk.uncertainty.NearPeaks;
 import tautlog.desk.uncertainty.SlackStudy;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
@@ -55,6 +56,10 @@ final class OutingPass {
         List<Damage> damages = member.recording().replay(outing, choice);
         LiveSpeech now = collector.speech();
         all.end();
+        NearPeaks nearPeaks = new NearPeaks(slack, collector.findings());
+        if (nearPeaks.isNeeded()) {
+            member.recording().replay(outing, member.lessZero(calibration, nearPeaks));
+        }
         List<Finding> findings = included(collector.findings(), times);
         List<String> differences = differences(ofTheDay, rig, forced, choice);
         OtherCalibration.difference(outing.start().calibration(), cell).ifPresent(differences::add);
@@ -82,7 +87,8 @@ final class OutingPass {
                         member.cellCarriesMore(),
                         slack,
                         trust.isZeroProven() ? Doubt.Zero.PROVEN : Doubt.Zero.UNPROVEN,
-                        collector.findings()));
+                        collector.findings(),
+                        nearPeaks));
     }
 
     private static QuietEvidence turns(HookupTrack hookups) {

@@ -71,7 +71,7 @@ public final class Derivation {
                 pull.cutByGap(),
                 pull.cutByEnd(),
                 doubt.ofPeak(pull.peak(), pull.startNumber(), pull.endNumber(), pull.atLeast()),
-                doubt.ofMean(sum / pull.samples(), pull.atLeast()));
+                doubt.ofMean(sum / pull.samples(), pull.samples(), pull.atLeast()));
     }
 
     public Entry.Overload overload(Finding.Overload overload) throws RecordingException {

@@ -3,6 +3,7 @@ package tautlog.desk.uncertainty;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
 
 /**
@@ -19,6 +20,9 @@ final class Budget {
     /** Student's t has a mean above 1 only; a fit with one degree of freedom is taken to have a little more. */
     private static final double FEWEST = 1.01;
 
+    private static final double NORMAL_QUANTILE =
+            new NormalDistribution().inverseCumulativeProbability((1 + Interval.COVERAGE) / 2);
+
     private final List<Part> parts;
     private final double freedom;
     private final double estimatedVariance;
@@ -33,17 +37,48 @@ final class Budget {
         estimatedVariance = estimatedNewtons * estimatedNewtons;
     }
 
+    /**
+     * How far the interval reaches below a reading that is the greatest of some, in newtons.
+     *
+     * @param top how noise lifts it
+     * @param above how far it reaches above
+     */
+    double below(NoiseAtTop top, double above) {
+        double noise = parts.stream()
+                .filter(part -> part.cause() == Cause.NOISE)
+                .mapToDouble(Part::newtons)
+                .sum();
+        double rectangle = rectangle();
+        double shared = Math.max(0, variance() - noise * noise);
+        double normal = shared == 0 ? 0 : quantile(shared) / NORMAL_QUANTILE * Math.sqrt(shared);
+        return new BelowPeak(top, noise, normal, rectangle).width(above);
+    }
+
     /** Half the width of the interval, in newtons. */
     double halfWidth() {
-        double rectangle = largestRectangle().map(Part::newtons).orElse(0.0);
-        double variance = Math.max(0, parts.stream().mapToDouble(Part::variance).sum() - rectangle * rectangle / 3);
+        double rectangle = rectangle();
+        double variance = variance();
         double rest = Math.sqrt(variance);
         if (rest <= 1e-9 * rectangle) {
             return Interval.COVERAGE * rectangle;
         }
         TDistribution t = new TDistribution(effectiveFreedom(variance));
-        double alone = t.inverseCumulativeProbability((1 + Interval.COVERAGE) / 2) * rest;
+        double alone = quantile(variance) * rest;
         return rectangle <= 1e-9 * rest ? alone : solve(t, rest, rectangle, alone);
+    }
+
+    private double rectangle() {
+        return largestRectangle().map(Part::newtons).orElse(0.0);
+    }
+
+    /** Of all but the largest rectangle. */
+    private double variance() {
+        double rectangle = rectangle();
+        return Math.max(0, parts.stream().mapToDouble(Part::variance).sum() - rectangle * rectangle / 3);
+    }
+
+    private double quantile(double variance) {
+        return new TDistribution(effectiveFreedom(variance)).inverseCumulativeProbability((1 + Interval.COVERAGE) / 2);
     }
 
     private double effectiveFreedom(double variance) {
@@ -51,19 +86,9 @@ final class Budget {
         return share * share * MANY <= freedom ? MANY : Math.max(FEWEST, freedom / (share * share));
     }
 
-    /** By halving: the probability inside rises with the width. */
     private static double solve(TDistribution t, double rest, double rectangle, double alone) {
-        double low = Math.max(0, Interval.COVERAGE * rectangle - alone);
-        double high = rectangle + alone;
-        for (int step = 0; step < 60; step++) {
-            double middle = (low + high) / 2;
-            if (inside(t, rest, rectangle, middle) < Interval.COVERAGE) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return high;
+        return new Crossing(width -> inside(t, rest, rectangle, width) - Interval.COVERAGE)
+                .between(Math.max(0, Interval.COVERAGE * rectangle - alone), rectangle + alone);
     }
 
     /** P(|rest · t + rectangle · u| ≤ width), u equally likely from −1 to 1. */

@@ -17,8 +17,8 @@ import tautlog.sample.Instrument;
  * How far the tensions of one outing may be off. One instance an outing; figures are asked of it one by one.
  *
  * <p>Parts, in newtons of the line's tension: coefficients and scatter of the calibration (Student's t of its degrees of freedom),
- * reference loads, zero (a rectangle: as far as the slack line was seen to be off; the drift setting at least while that is
- * unproven), half a count, noise, the angle at the cell. An end is unknown beyond the calibration's greatest load, at the
+ * reference loads, zero (a bound, from how far the slack line was seen to be off; the drift setting at least while that is
+ * unproven), half a count, noise (which lifts the greatest of many readings), the angle at the cell. An end is unknown beyond the calibration's greatest load, at the
  * converter's end stop, for a rise of fewer than four samples, and always when nothing is known of the calibration's quality.
  */
 public final class Doubt {
@@ -43,6 +43,7 @@ public final class Doubt {
     private final SlackStudy slack;
     private final Zero zero;
     private final FastPeaks fastPeaks;
+    private final NearPeaks nearPeaks;
 
     /**
      * @param cell the load cell's calibration
@@ -57,7 +58,8 @@ public final class Doubt {
             boolean cellCarriesMore,
             SlackStudy slack,
             Zero zero,
-            List<Finding> findings) {
+            List<Finding> findings,
+            NearPeaks nearPeaks) {
         atLeastFrom = LineCalibration.atLeastFrom(line, instrument, rig);
         quality = cell.quality();
         this.line = line;
@@ -72,6 +74,7 @@ public final class Doubt {
         this.slack = slack;
         this.zero = zero;
         fastPeaks = new FastPeaks(findings);
+        this.nearPeaks = nearPeaks;
     }
 
     /**
@@ -83,27 +86,14 @@ public final class Doubt {
     public Interval ofPeak(int peak, long firstNumber, long lastNumber, boolean atLeast) {
         double newtons = line.newtons(peak);
         long rise = fastPeaks.riseTo(peak, firstNumber, lastNumber);
-        Interval interval = lowered(
-                around(newtons, ifHalfSine(newtons, rise), Figure.ONE_SAMPLE), newtons, firstNumber, lastNumber);
+        Figure figure = Figure.greatestOf(nearPeaks.asHigh(peak, firstNumber, lastNumber));
+        Interval interval = around(newtons, ifHalfSine(newtons, rise), figure);
         if (atLeast || isLowerBound(peak)) {
             return openAbove(interval, AT_ITS_END);
         }
         return rise < RESOLVED_FROM
                 ? openAbove(interval, "above it: the rise took fewer than four readings")
                 : interval;
-    }
-
-    /** Noise lifts the greatest of n readings by up to its deviation times √(2 ln n): the lower end goes down by that. */
-    private Interval lowered(Interval interval, double newtons, long firstNumber, long lastNumber) {
-        double n = (double) Math.max(1, lastNumber - firstNumber + 1);
-        double lift = slack.noiseCounts().orElse(0) * newtonsPerCount(newtons) * Math.sqrt(2 * Math.log(n));
-        return interval.lowNewtons().isEmpty()
-                ? interval
-                : new Interval(
-                        OptionalDouble.of(interval.lowNewtons().getAsDouble() - lift),
-                        interval.highNewtons(),
-                        interval.largest(),
-                        interval.leavesOut());
     }
 
     private boolean isLowerBound(int count) {
@@ -113,19 +103,23 @@ public final class Doubt {
     /** Of one sample, {@code count} less the shift of the zero, that no fast rise led to. */
     public Interval ofReading(int count) {
         double newtons = line.newtons(count);
-        Interval interval = around(newtons, newtons, Figure.ONE_SAMPLE);
+        Interval interval = around(newtons, newtons, Figure.ONE_READING);
         return isLowerBound(count) ? openAbove(interval, AT_ITS_END) : interval;
     }
 
     /** Of a mean over many samples: noise and resolution average out. */
     public Interval ofMean(double newtons, boolean atLeast) {
-        Interval interval = around(newtons, newtons, Figure.MEAN);
-        return atLeast ? openAbove(interval, "above it: a reading was at its own end") : interval;
+        return ofMean(newtons, Figure.MEAN_OF_MANY, atLeast);
     }
 
-    private enum Figure {
-        ONE_SAMPLE,
-        MEAN
+    /** Of a mean over {@code samples}. */
+    public Interval ofMean(double newtons, long samples, boolean atLeast) {
+        return ofMean(newtons, Figure.meanOf((double) samples), atLeast);
+    }
+
+    private Interval ofMean(double newtons, Figure figure, boolean atLeast) {
+        Interval interval = around(newtons, newtons, figure);
+        return atLeast ? openAbove(interval, "above it: a reading was at its own end") : interval;
     }
 
     private static double ifHalfSine(double peakNewtons, long rise) {
@@ -150,14 +144,15 @@ public final class Doubt {
         }
         Budget budget = budget(fit, newtons, figure);
         double half = budget.halfWidth();
+        double below = figure.asHigh() > 1 ? budget.below(new NoiseAtTop(figure.asHigh()), half) : half;
         boolean hidesMost = crest - newtons > half;
         double middle =
                 (leastFactor + greatestFactor) / 2; // the angle's interval does not lie evenly round its tension
         return new Interval(
-                OptionalDouble.of(middle * newtons - half),
+                OptionalDouble.of(middle * newtons - below),
                 OptionalDouble.of(middle * crest + half),
                 hidesMost ? Optional.of(Cause.FAST_PEAK) : budget.largest(),
-                leavesOut(fit));
+                leavesOut(fit, figure));
     }
 
     /** A tension beyond the calibration's greatest load is that load at least. */
@@ -177,17 +172,18 @@ public final class Doubt {
         parts.add(Part.normal(
                 Cause.REFERENCE_LOADS,
                 Math.abs(newtons) * fit.referencePercent().orElse(0) / 200));
-        parts.add(Part.rectangle(Cause.ZERO, zeroHalfWidth()));
+        parts.add(Part.bound(Cause.ZERO, zeroBound()));
         parts.add(Part.rectangle(Cause.CELL_ANGLE, Math.abs(newtons) * (greatestFactor - leastFactor) / 2));
-        if (figure == Figure.ONE_SAMPLE) {
+        if (!figure.isMean()) {
             parts.add(Part.rectangle(Cause.RESOLUTION, newtonsPerCount / 2));
-            parts.add(Part.normal(Cause.NOISE, slack.noiseCounts().orElse(0) * newtonsPerCount));
         }
+        double noise = slack.noiseCounts().orElse(0) * newtonsPerCount;
+        parts.add(Part.normal(Cause.NOISE, noise / Math.sqrt(figure.averaged())));
         return new Budget(parts, fit.degreesOfFreedom(), fitted);
     }
 
-    private double zeroHalfWidth() {
-        double seen = slack.zeroHalfWidthNewtons().orElse(driftNewtons);
+    private double zeroBound() {
+        double seen = slack.zeroBoundNewtons().orElse(driftNewtons);
         return zero == Zero.PROVEN ? seen : Math.max(seen, driftNewtons);
     }
 
@@ -196,10 +192,13 @@ public final class Doubt {
         return line.newtonsPerCount().doubleValue() / (1 + 2 * line.curvature().doubleValue() * newtons);
     }
 
-    private List<String> leavesOut(FitQuality fit) {
+    private List<String> leavesOut(FitQuality fit, Figure figure) {
         List<String> left = new ArrayList<>();
         if (zero == Zero.UNPROVEN) {
             left.add("zero unproven: after its first pull the outing shows no slack line at rest");
+        }
+        if (slack.noiseCounts().isEmpty() && !figure.isMean()) {
+            left.add("the noise of the readings: the outing shows no slack line at rest");
         }
         if (angleUnbounded) {
             left.add("the angle at the cell: angle_plus_minus_deg is not written in the rig");

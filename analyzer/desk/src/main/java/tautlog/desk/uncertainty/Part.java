@@ -31,6 +31,11 @@ record Part(Cause cause, Shape shape, double newtons) {
         return new Part(cause, Shape.RECTANGLE, halfWidthNewtons);
     }
 
+    /** A bound that may be reached, not only come near to: alone it makes an interval that holds all of it. */
+    static Part bound(Cause cause, double newtons) {
+        return new Part(cause, Shape.RECTANGLE, newtons / COVERED_BY_RECTANGLE);
+    }
+
     double variance() {
         return shape == Shape.NORMAL ? newtons * newtons : newtons * newtons / 3;
     }

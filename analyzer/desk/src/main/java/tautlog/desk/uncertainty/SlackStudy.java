@@ -103,17 +103,21 @@ public final class SlackStudy extends QuietEvidence {
     }
 
     /**
-     * How far the zero may be off, as half the width of a rectangle: of n equally likely places the farthest one seen is n/(n + 1) of the
-     * bound on the average, so the bound is (n + 1)/n of it.
+     * How far the zero may be off at any time of the outing.
      *
-     * A zero that followed the slack line adds the greatest shift: a load that hung there would have been taken off with it.
+     * <p>Of n places equally likely within unknown bounds, one more lies beyond c times the farthest (c ≥ 1) with c⁻ⁿ/(n + 1): c is
+     * chosen for 5 %. It is (n + 1)/n at least, where the bounds themselves are to be expected: a zero that drifts one way is there at
+     * the end. All of the greatest shift is added: a load that hung there would have been taken off with it.
      *
      * @return empty when no slack stretch was seen
      */
-    OptionalDouble zeroHalfWidthNewtons() {
-        return stretches == 0
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(greatestShiftNewtons + farthestNewtons * (stretches + 1) / stretches);
+    OptionalDouble zeroBoundNewtons() {
+        if (stretches == 0) {
+            return OptionalDouble.empty();
+        }
+        double n = stretches;
+        double beyond = Math.max((n + 1) / n, Math.pow((1 - Interval.COVERAGE) * (n + 1), -1 / n));
+        return OptionalDouble.of(greatestShiftNewtons + beyond * farthestNewtons);
     }
 
     /** Standard deviation of the readings while nothing pulls, in counts; empty when no slack stretch was seen. */

@@ -4,12 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigInteger;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.detect.Finding;
+import tautlog.detect.Known;
 import tautlog.fixtures.Rigs;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
@@ -38,9 +41,11 @@ class DoubtTest {
 
     private final SlackStudy slack = new SlackStudy(INSTRUMENT, RIG, Calibration.of("0", "0.1"));
 
+    private NearPeaks nearPeaks = new NearPeaks(slack, List.of());
+
     private void slackAt(int counts, int seconds) {
         int[] all = new int[10 * seconds];
-        java.util.Arrays.fill(all, counts);
+        Arrays.fill(all, counts);
         slack.tension(0, 0, 0, all, 0, all.length);
     }
 
@@ -50,7 +55,8 @@ class DoubtTest {
 
     private Doubt doubt(Doubt.Zero zero, String toml, Finding... findings) throws ConfigException {
         CellCalibration cell = CellCalibration.parse("calibration.toml", toml);
-        return new Doubt(INSTRUMENT, cell, cell.response(), RIG, true, slack, zero, List.of(findings));
+        nearPeaks = new NearPeaks(slack, List.of(findings));
+        return new Doubt(INSTRUMENT, cell, cell.response(), RIG, true, slack, zero, List.of(findings), nearPeaks);
     }
 
     private static void assertAround(double newtons, double half, Interval interval) {
@@ -110,8 +116,55 @@ class DoubtTest {
         // when
         double one = doubt(TOML).ofPeak(200_000, 0, 0, false).lowNewtons().orElseThrow();
         double many = doubt(TOML).ofPeak(200_000, 0, 999, false).lowNewtons().orElseThrow();
-        // then: 10 N · √(100/99) · √(2 ln 1000) = 37.356 N
-        assertEquals(37.356, one - many, 0.001);
+        // then: nobody counted how many lie near, so all may: Φ(3.88)^1000 = 0.95 and 1.96 are 19.3 N apart, and the
+        // calibration adds to it
+        assertEquals(19.3, one - many, 0.7);
+    }
+
+    @Test
+    void theGreatestThatStandsOutOfManyIsNotLower() throws ConfigException {
+        // given noise of ± 100 counts in slack, and a pull of 1000 readings of which one is far above the rest
+        int[] noise = new int[300];
+        for (int i = 0; i < noise.length; i++) {
+            noise[i] = i % 2 == 0 ? 100 : -100;
+        }
+        slack.tension(0, 0, 0, noise, 0, noise.length);
+        int[] counts = new int[1_000];
+        Arrays.fill(counts, 190_000);
+        counts[500] = 200_000;
+        Finding pull = new Finding.Pull(
+                0,
+                999,
+                200_000,
+                1,
+                1_000,
+                "straight",
+                false,
+                200_000,
+                0,
+                0,
+                Known.UNKNOWN,
+                false,
+                false,
+                false,
+                false,
+                List.of(0L, 0L, 0L, 0L, 0L),
+                0,
+                0,
+                BigInteger.ZERO);
+        Doubt doubt = doubt(TOML, pull);
+        // when
+        nearPeaks.tension(0, 0, 0, counts, 0, counts.length);
+        double single = doubt.ofReading(200_000).lowNewtons().orElseThrow();
+        double greatest = doubt.ofPeak(200_000, 0, 999, false).lowNewtons().orElseThrow();
+        // then
+        assertEquals(single, greatest, 1e-6);
+    }
+
+    @Test
+    void unknownNoiseIsSaid() throws ConfigException {
+        List<String> leftOut = doubt(TOML).ofPeak(200_000, 0, 9, false).leavesOut();
+        assertTrue(leftOut.stream().anyMatch(words -> words.startsWith("the noise")), leftOut.toString());
     }
 
     @Test
@@ -125,12 +178,12 @@ class DoubtTest {
 
     @Test
     void aZeroSeenOffMakesTheIntervalWider() throws ConfigException {
-        // given: three stretches of 10 s, 100 N off: bound 100 · 4/3
+        // given: three stretches of 10 s, 100 N off: a fourth is beyond 100 · ∛(20/4) once in 20
         slackAt(1_000, 30);
         // when
         double half = doubt(TOML).ofMean(20_000, false).highNewtons().orElseThrow() - 20_000;
-        // then: most of ± 133.3 N, which alone would give 126.7
-        assertEquals(126.7, half, 1.5);
+        // then
+        assertEquals(171.0, half, 1.5);
     }
 
     @Test
@@ -164,7 +217,8 @@ class DoubtTest {
                 true,
                 slack,
                 Doubt.Zero.PROVEN,
-                List.of());
+                List.of(),
+                new NearPeaks(slack, List.of()));
         // then
         assertTrue(doubt.ofMean(10_000, false).leavesOut().get(0).startsWith("the angle at the cell"));
     }
