@@ -11,12 +11,15 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  */
 final class BelowPeak {
     private static final NormalDistribution NORMAL = new NormalDistribution();
-    private static final int NODES = 200;
+    private static final int FEWEST_LIFTS = 30;
+    /** One is half a percent: where noise is all, the probability rises in such steps. */
+    private static final int MOST_LIFTS = 200;
+
     private static final double NONE = 1e-9;
     /** So many standard deviations are all of a normal distribution. */
     private static final int ALL = 7;
 
-    private final double[] lifts = new double[NODES];
+    private final double[] lifts;
     private final double normal;
     private final double rectangle;
 
@@ -30,15 +33,18 @@ final class BelowPeak {
     BelowPeak(NoiseAtTop top, double noise, double normal, double rectangle) {
         this.normal = normal;
         this.rectangle = rectangle;
-        for (int i = 0; i < NODES; i++) {
-            lifts[i] = noise * top.quantile((i + 0.5) / NODES);
+        // the wider what is shared, the less matters how finely the lifts are told apart
+        double lifted = MOST_LIFTS * noise / (normal + rectangle);
+        lifts = new double[(int) Math.max(FEWEST_LIFTS, Math.min(MOST_LIFTS, lifted))];
+        for (int i = 0; i < lifts.length; i++) {
+            lifts[i] = noise * top.quantile((i + 0.5) / lifts.length);
         }
     }
 
     /** @param above how far the interval reaches above the reading */
     double width(double above) {
         double held = Math.min(1 - NONE, Interval.COVERAGE + atMost(-above));
-        double most = Math.max(0, lifts[NODES - 1]) + rectangle + ALL * normal;
+        double most = Math.max(0, lifts[lifts.length - 1]) + rectangle + ALL * normal;
         return new Crossing(newtons -> atMost(newtons) - held).between(0, most);
     }
 
@@ -48,7 +54,7 @@ final class BelowPeak {
         for (double lift : lifts) {
             sum += shared(newtons - lift);
         }
-        return sum / NODES;
+        return sum / lifts.length;
     }
 
     /** Distribution function of normal + rectangle; exact. */

@@ -12,7 +12,8 @@ import org.hipparchus.distribution.continuous.TDistribution;
  * <p>Normal parts, and all rectangles but the largest, are combined as squares and scaled as Student's t for the effective degrees
  * of freedom (Welch and Satterthwaite; JCGM 100:2008, G.4). The largest rectangle is added to that as the rectangle that it
  * is: the sum's distribution is known in closed form, and the half width is where it holds {@link Interval#COVERAGE}. So the interval
- * is neither too wide when a rectangle is most of it nor too narrow when it is not.
+ * is neither too wide when a rectangle is most of it nor too narrow when it is not. Bounds are added whole: the interval then holds the
+ * truth wherever within them it lies.
  */
 final class Budget {
     /** Beyond it Student's t is the normal distribution to all digits shown. */
@@ -51,11 +52,22 @@ final class Budget {
         double rectangle = rectangle();
         double shared = Math.max(0, variance() - noise * noise);
         double normal = shared == 0 ? 0 : quantile(shared) / NORMAL_QUANTILE * Math.sqrt(shared);
-        return new BelowPeak(top, noise, normal, rectangle).width(above);
+        return bounds() + new BelowPeak(top, noise, normal, rectangle).width(above - bounds());
     }
 
     /** Half the width of the interval, in newtons. */
     double halfWidth() {
+        return bounds() + byChance();
+    }
+
+    private double bounds() {
+        return parts.stream()
+                .filter(part -> part.shape() == Part.Shape.BOUND)
+                .mapToDouble(Part::newtons)
+                .sum();
+    }
+
+    private double byChance() {
         double rectangle = rectangle();
         double variance = variance();
         double rest = Math.sqrt(variance);

@@ -172,7 +172,9 @@ public final class Doubt {
         parts.add(Part.normal(
                 Cause.REFERENCE_LOADS,
                 Math.abs(newtons) * fit.referencePercent().orElse(0) / 200));
-        parts.add(Part.bound(Cause.ZERO, zeroBound()));
+        ZeroDoubt zeroDoubt = zeroDoubt();
+        parts.add(Part.bound(Cause.ZERO, zeroDoubt.boundNewtons()));
+        parts.add(Part.rectangle(Cause.ZERO, zeroDoubt.wanderNewtons()));
         parts.add(Part.rectangle(Cause.CELL_ANGLE, Math.abs(newtons) * (greatestFactor - leastFactor) / 2));
         if (!figure.isMean()) {
             parts.add(Part.rectangle(Cause.RESOLUTION, newtonsPerCount / 2));
@@ -182,9 +184,9 @@ public final class Doubt {
         return new Budget(parts, fit.degreesOfFreedom(), fitted);
     }
 
-    private double zeroBound() {
-        double seen = slack.zeroBoundNewtons().orElse(driftNewtons);
-        return zero == Zero.PROVEN ? seen : Math.max(seen, driftNewtons);
+    private ZeroDoubt zeroDoubt() {
+        ZeroDoubt seen = slack.zero().orElseGet(() -> ZeroDoubt.within(driftNewtons));
+        return zero == Zero.PROVEN ? seen : seen.atLeast(driftNewtons);
     }
 
     /** Newtons of the line for one count, at this tension. */

@@ -1,6 +1,10 @@
 package tautlog.desk.uncertainty;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.hipparchus.stat.regression.SimpleRegression;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
@@ -15,6 +19,9 @@ import tautlog.sample.ZeroSource;
  */
 public final class SlackStudy extends QuietEvidence {
     private static final int SECONDS = 10;
+    private static final int LEAST_FOR_A_LINE = 3;
+    /** Share of the squares that a line explains; chosen: of eight zeros without an order one set in 400 is taken for a line. */
+    private static final double A_LINE = 0.8;
 
     private final Calibration calibration;
     private final int length;
@@ -30,8 +37,10 @@ public final class SlackStudy extends QuietEvidence {
     private long sum;
     private long squares;
 
-    private int stretches;
-    private double farthestNewtons;
+    private record Seen(long number, double newtons) {}
+
+    private final List<Seen> zeros = new ArrayList<>();
+    private long lastNumber;
     private double squaredDeviations;
     private double greatestShiftNewtons;
 
@@ -58,6 +67,7 @@ public final class SlackStudy extends QuietEvidence {
         if (first == Long.MIN_VALUE) {
             first = number;
         }
+        lastNumber = number + n - 1;
         for (int i = 0; i < n; i++) {
             sample(number + i, counts[from + i]);
         }
@@ -96,34 +106,41 @@ public final class SlackStudy extends QuietEvidence {
         double low = calibration.newtons(least);
         double high = calibration.newtons(greatest);
         if (low > -pullFromNewtons && high < pullFromNewtons && high - low <= steadyNewtons) {
-            stretches++;
-            farthestNewtons = Math.max(farthestNewtons, Math.abs(calibration.newtons(base + (double) sum / length)));
+            zeros.add(new Seen(end - length / 2, calibration.newtons(base + (double) sum / length)));
             squaredDeviations += squares - (double) sum * sum / length;
         }
     }
 
     /**
-     * How far the zero may be off at any time of the outing.
+     * How far the zero may be off at any time of the outing, by what slack saw of it. A zero that went one way is a straight line of time; what
+     * it comes to at the outing's ends is always there in full.
      *
-     * <p>Of n places equally likely within unknown bounds, one more lies beyond c times the farthest (c ≥ 1) with c⁻ⁿ/(n + 1): c is
-     * chosen for 5 %. It is (n + 1)/n at least, where the bounds themselves are to be expected: a zero that drifts one way is there at
-     * the end. All of the greatest shift is added: a load that hung there would have been taken off with it.
+     * <p>All of the greatest shift is added: a load that hung there would have been taken off with it.
      *
      * @return empty when no slack stretch was seen
      */
-    OptionalDouble zeroBoundNewtons() {
-        if (stretches == 0) {
-            return OptionalDouble.empty();
+    Optional<ZeroDoubt> zero() {
+        if (zeros.isEmpty()) {
+            return Optional.empty();
         }
-        double n = stretches;
-        double beyond = Math.max((n + 1) / n, Math.pow((1 - Interval.COVERAGE) * (n + 1), -1 / n));
-        return OptionalDouble.of(greatestShiftNewtons + beyond * farthestNewtons);
+        SimpleRegression drift = new SimpleRegression();
+        zeros.forEach(seen -> drift.addData((double) (seen.number - first), seen.newtons));
+        boolean oneWay = zeros.size() >= LEAST_FOR_A_LINE && drift.getRSquare() > A_LINE;
+        double lean = oneWay
+                ? Math.max(Math.abs(drift.predict(0)), Math.abs(drift.predict((double) (lastNumber - first))))
+                : 0;
+        double farthest = zeros.stream()
+                .mapToDouble(seen ->
+                        Math.abs(oneWay ? seen.newtons - drift.predict((double) (seen.number - first)) : seen.newtons))
+                .max()
+                .orElseThrow();
+        return Optional.of(ZeroDoubt.seen(zeros.size(), greatestShiftNewtons + lean, farthest));
     }
 
     /** Standard deviation of the readings while nothing pulls, in counts; empty when no slack stretch was seen. */
     OptionalDouble noiseCounts() {
-        return stretches == 0
+        return zeros.isEmpty()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(Math.sqrt(squaredDeviations / ((double) stretches * (length - 1))));
+                : OptionalDouble.of(Math.sqrt(squaredDeviations / ((double) zeros.size() * (length - 1))));
     }
 }

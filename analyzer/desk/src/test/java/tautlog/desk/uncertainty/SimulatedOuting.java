@@ -7,11 +7,13 @@ import java.util.Optional;
 import java.util.Random;
 import tautlog.calibration.CellCalibration;
 import tautlog.desk.report.Derivation;
+import tautlog.desk.report.Entry;
 import tautlog.desk.report.Moment;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
 import tautlog.detect.SlackProof;
 import tautlog.fixtures.Findings;
+import tautlog.recording.RecordingException;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
@@ -32,14 +34,31 @@ final class SimulatedOuting {
     record Errors(SimulatedCell cell, double noiseCounts, double carriedPerTension, boolean zeroFollows) {}
 
     /** The findings, and what derives them. */
-    record Reported(List<Finding> findings, Derivation derivation) {}
+    record Reported(List<Finding> findings, Derivation derivation, Doubt.Zero zero) {
+        List<Entry.Pull> pulls() {
+            return derived(Finding.Pull.class, derivation::pull);
+        }
+
+        List<Entry.Shock> shocks() {
+            return derived(Finding.Shock.class, derivation::shock);
+        }
+
+        private <F extends Finding, E> List<E> derived(Class<F> kind, Derivation.Step<F, E> step) {
+            List<E> entries = new ArrayList<>();
+            try {
+                Derivation.each(findings, kind, step, entries);
+            } catch (RecordingException e) {
+                throw new AssertionError("nothing is recorded here", e);
+            }
+            return entries;
+        }
+    }
 
     private final Errors errors;
     private final CellCalibration calibration;
     private final Rig rig;
     private final Instrument instrument;
     private final Random random;
-    private double[] truth = new double[1024];
     private int[] counts = new int[1024];
     private int n;
 
@@ -51,25 +70,24 @@ final class SimulatedOuting {
         instrument = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 1_000L * hertz, 8_388_607, 0);
     }
 
-    int size() {
-        return n;
-    }
-
     /** One sample of a line under {@code tension} newtons, the zero off by {@code zero} newtons of tension. */
-    void sample(double tension, double zero, double scatterCounts) {
+    private void sample(double tension, double zero, double scatterCounts) {
         if (n == counts.length) {
             counts = Arrays.copyOf(counts, 2 * n);
-            truth = Arrays.copyOf(truth, 2 * n);
         }
         double cellNewtons = tension * errors.carriedPerTension + zero * SimulatedCell.CARRIED;
         double noise = errors.noiseCounts * random.nextGaussian();
-        truth[n] = tension;
         counts[n++] = (int) Math.round(errors.cell.countsAt(cellNewtons) + scatterCounts + noise);
     }
 
     void slack(int samples, double zero) {
+        hold(samples, 0, zero);
+    }
+
+    /** What hangs on the line is no pull; newtons. */
+    void hold(int samples, double tension, double zero) {
         for (int i = 0; i < samples; i++) {
-            sample(0, zero, 0);
+            sample(tension, zero, 0);
         }
     }
 
@@ -81,10 +99,6 @@ final class SimulatedOuting {
         }
     }
 
-    double trueMean(long first, long last) {
-        return Arrays.stream(truth, (int) first, (int) last + 1).average().orElseThrow();
-    }
-
     Reported reported() {
         Calibration line = LineCalibration.of(calibration.response(), rig);
         Findings findings = new Findings();
@@ -94,18 +108,10 @@ final class SimulatedOuting {
         follow(new ZeroShift(instrument, told), proof);
         NearPeaks nearPeaks = new NearPeaks(slack, findings.told());
         nearPeaks.tension(0, 0, 0, told.counts, 0, n);
-        Doubt doubt = new Doubt(
-                instrument,
-                calibration,
-                line,
-                rig,
-                true,
-                slack,
-                proof.isProven() ? Doubt.Zero.PROVEN : Doubt.Zero.UNPROVEN,
-                findings.told(),
-                nearPeaks);
+        Doubt.Zero zero = proof.isProven() ? Doubt.Zero.PROVEN : Doubt.Zero.UNPROVEN;
+        Doubt doubt = new Doubt(instrument, calibration, line, rig, true, slack, zero, findings.told(), nearPeaks);
         return new Reported(
-                findings.told(), new Derivation(rig, line, instrument.rate(), new Nowhere(told.counts), doubt));
+                findings.told(), new Derivation(rig, line, instrument.rate(), new Nowhere(told.counts), doubt), zero);
     }
 
     /** As the logger does: a zero that was proven holds from the sample after the frame. */
