@@ -5,11 +5,13 @@
  *   calibration.FitQuality ──┐ coefficients, scatter, reference loads
  *   SlackStudy ──────────────┤ zero, noise of this outing
  *   rig.Cell ────────────────┼──▶ {@link tautlog.desk.uncertainty.Doubt} ──▶ {@link tautlog.desk.uncertainty.Budget} ──▶ {@link tautlog.desk.uncertainty.Interval}
- *   FastPeaks ───────────────┘ what sampling hides of a rise
+ *   FastPeaks ───────────────┤ what sampling hides of a rise
+ *   NearPeaks ───────────────┘ how many readings lie near a greatest one, and how far noise lifted it
  * </pre>
  *
  * <p>Start at {@link tautlog.desk.uncertainty.Doubt}. Source: JCGM 100:2008 (combination of standard uncertainties, effective degrees of
- * freedom); a part whose distribution is a rectangle is not taken for a normal one when it is the largest. What is not known is
+ * freedom); a part whose distribution is a rectangle is not taken for a normal one when it is the largest, and a
+ * bound is added whole. Definitions: {@code analyzer/FINDINGS.md}, Intervals. What is not known is
  * an end that is unknown, never a narrow interval. A static calibration does not prove dynamic accuracy.
  */
 @org.jspecify.annotations.NullMarked

@@ -187,6 +187,35 @@ class DoubtTest {
     }
 
     @Test
+    void aZeroThatDriftsOneWayIsThereAtTheOutingsEnd() throws ConfigException {
+        // given slack that reads 10 N more every 10 s, and then a pull of 40 s
+        for (int stretch = 0; stretch < 6; stretch++) {
+            int[] counts = new int[100];
+            Arrays.fill(counts, 100 * stretch);
+            slack.tension(100L * stretch, 0, 0, counts, 0, counts.length);
+        }
+        int[] loaded = new int[400];
+        Arrays.fill(loaded, 200_000);
+        slack.tension(600, 0, 0, loaded, 0, loaded.length);
+        // when
+        double half = doubt(TOML).ofMean(20_000, false).highNewtons().orElseThrow() - 20_000;
+        // then: 95 N at the end, and 4.456 N of calibration
+        assertEquals(95 + 4.456, half, 0.2);
+    }
+
+    @Test
+    void aMeanOfFewReadingsHoldsTheirNoise() throws ConfigException {
+        int[] noise = new int[300];
+        for (int i = 0; i < noise.length; i++) {
+            noise[i] = i % 2 == 0 ? 1_000 : -1_000;
+        }
+        slack.tension(0, 0, 0, noise, 0, noise.length);
+        double half = doubt(TOML).ofMean(20_000, 4, false).highNewtons().orElseThrow() - 20_000;
+        // 1.96 · 100 N / √4, and little of the calibration
+        assertEquals(98, half, 2);
+    }
+
+    @Test
     void anAngleAtTheCellOfUnknownToleranceIsSaidToBeLeftOut() throws ConfigException {
         // given a cell at a fairlead; nobody wrote how far the angle may be off
         Rig rig = Rigs.parsed("""
