@@ -34,6 +34,7 @@ import tautlog.sample.Calibration;
  *   least_load_n = 0.0
  *   greatest_load_n = 40000.0
  *   reference_percent = 0.1          expanded uncertainty (k = 2) of the reference loads; optional
+ *   directions = "both"               loads come to from below ("up"), from above ("down"), "both"; absent: not known
  *   [fit.covariance]                 of the coefficients: counts, newtons
  *   b0_b0 = 0.5                      … b0_b1, b1_b1; for a curve b0_b2, b1_b2, b2_b2 too
  * </pre>
@@ -89,6 +90,7 @@ final class CalibrationFile {
         Optional<BigDecimal> least = fit.required("least_load_n", exact(ANY));
         Optional<BigDecimal> greatest = fit.required("greatest_load_n", exact(ANY));
         Optional<BigDecimal> reference = fit.optional("reference_percent", exact(Range.fromZero()));
+        Directions directions = fit.or("directions", Reading.oneOf(Directions.words()), Directions.UNKNOWN);
         List<Double> covariance = fit.requiredTable("covariance")
                 .map(table -> covariance(table, root.has("b2_counts_per_newton2") ? CURVED : STRAIGHT))
                 .orElse(List.of());
@@ -103,7 +105,8 @@ final class CalibrationFile {
                 greatest.orElseThrow().doubleValue(),
                 reference
                         .map(percent -> OptionalDouble.of(percent.doubleValue()))
-                        .orElse(OptionalDouble.empty())));
+                        .orElse(OptionalDouble.empty()),
+                directions));
     }
 
     private static List<Double> covariance(ConfigTable table, String[][] names) {

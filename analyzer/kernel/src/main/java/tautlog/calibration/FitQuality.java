@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param leastNewtons the least reference load
  * @param greatestNewtons the greatest; beyond it nothing was proven
  * @param referencePercent expanded uncertainty (k = 2) of the reference loads in percent of them; empty when nobody stated it
+ * @param directions from which side the loads were come to
  */
 public record FitQuality(
         double residualSdCounts,
@@ -19,7 +20,8 @@ public record FitQuality(
         List<Double> covariance,
         double leastNewtons,
         double greatestNewtons,
-        OptionalDouble referencePercent) {
+        OptionalDouble referencePercent,
+        Directions directions) {
     /** @throws IllegalArgumentException if a number is out of its range, or the covariance has another length */
     public FitQuality {
         covariance = List.copyOf(covariance);

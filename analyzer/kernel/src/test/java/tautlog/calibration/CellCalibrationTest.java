@@ -63,6 +63,25 @@ class CellCalibrationTest {
     }
 
     @Test
+    void readsFromWhichSideTheLoadsWereComeToAndTakesSilenceForUnknown() throws ConfigException {
+        String said = FITTED.replace("degrees_of_freedom", "directions = \"up\"\ndegrees_of_freedom");
+
+        assertEquals(Directions.UP, directions(said));
+        assertEquals(Directions.BOTH, directions(said.replace("\"up\"", "\"both\"")));
+        assertEquals(Directions.UNKNOWN, directions(FITTED));
+        ConfigException wrong =
+                assertThrows(ConfigException.class, () -> directions(said.replace("\"up\"", "\"unknown\"")));
+        assertEquals("fit.directions", wrong.problems().get(0).key());
+    }
+
+    private static Directions directions(String toml) throws ConfigException {
+        return CellCalibration.parse("calibration.toml", toml)
+                .quality()
+                .orElseThrow()
+                .directions();
+    }
+
+    @Test
     void tellsEveryProblemAtOnce() {
         ConfigException wrong = assertThrows(
                 ConfigException.class,

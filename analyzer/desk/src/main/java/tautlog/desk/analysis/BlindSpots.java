@@ -9,6 +9,11 @@ import tautlog.rig.Rig;
 
 /** What the cell at its place, and the shaft sensor at its end, cannot see. */
 final class BlindSpots {
+    private static final String DEAD_END =
+            " A sheave lies between the cell and the drum: while the winch pulls, the drum's side of"
+                    + " the line carries more than every tension given here, by the sheave's friction (common practice: 2 to 10 %"
+                    + " for each sheave). No tension and no interval here holds it; the loads of gear count 4 % for each sheave.";
+
     private final List<Rig> rigs;
 
     BlindSpots(List<Rig> rigs) {
@@ -35,6 +40,9 @@ final class BlindSpots {
         }
         String sentence = "The load cell sits at the " + cell.at().word() + " and is blind to "
                 + cell.at().blindTo() + ".";
+        if (cell.at() == CellPlace.DEAD_END) {
+            return sentence + DEAD_END;
+        }
         if (cell.isAngleUnbounded()) {
             return sentence
                     + " How far the angle there may be off is not written (angle_plus_minus_deg): every tension is"

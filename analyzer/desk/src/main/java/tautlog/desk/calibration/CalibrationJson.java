@@ -5,7 +5,9 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import tautlog.calibration.Directions;
 import tautlog.config.Reading;
 import tautlog.desk.report.JsonFields;
 
@@ -45,6 +47,11 @@ public final class CalibrationJson {
         json.number(
                 "reference_percent",
                 study.request().referencePercent().map(Number::doubleValue).orElse(Double.NaN));
+        json.text(
+                "directions",
+                Optional.of(study.quality().directions())
+                        .filter(directions -> directions != Directions.UNKNOWN)
+                        .map(Directions::word));
         json.number(
                 "shunt_step_counts",
                 study.shuntStepCounts().map(Number::doubleValue).orElse(Double.NaN));

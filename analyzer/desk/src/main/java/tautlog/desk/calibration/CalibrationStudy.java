@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
+import tautlog.calibration.Directions;
 import tautlog.calibration.FitQuality;
 import tautlog.config.ConfigException;
 import tautlog.config.Problems;
@@ -133,7 +134,25 @@ public record CalibrationStudy(
                 greatestNewtons(),
                 request.referencePercent()
                         .map(percent -> OptionalDouble.of(percent.doubleValue()))
-                        .orElse(OptionalDouble.empty()));
+                        .orElse(OptionalDouble.empty()),
+                directions());
+    }
+
+    /**
+     * From which side loads between the least and the greatest were come to. At the ends the two ways meet: readings there tell
+     * nothing of hysteresis.
+     */
+    private Directions directions() {
+        boolean up = isInnerLoadComeTo(Direction.UP);
+        boolean down = isInnerLoadComeTo(Direction.DOWN);
+        return up && down ? Directions.BOTH : up ? Directions.UP : down ? Directions.DOWN : Directions.UNKNOWN;
+    }
+
+    private boolean isInnerLoadComeTo(Direction way) {
+        return readings.readings().stream()
+                .filter(reading -> reading.direction() == way)
+                .mapToDouble(reading -> reading.newtons().doubleValue())
+                .anyMatch(newtons -> newtons > leastNewtons() && newtons < greatestNewtons());
     }
 
     /** ASTM E74: 2.4 times the standard deviation √(Σd²/(n − m − 1)), in counts. */

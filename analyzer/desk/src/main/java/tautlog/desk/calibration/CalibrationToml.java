@@ -3,6 +3,7 @@ package tautlog.desk.calibration;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
+import tautlog.calibration.Directions;
 import tautlog.calibration.FitQuality;
 import tautlog.config.Reading;
 import tautlog.desk.report.JsonFields;
@@ -69,6 +70,9 @@ public final class CalibrationToml {
         number("least_load_n", quality.leastNewtons());
         number("greatest_load_n", quality.greatestNewtons());
         study.request().referencePercent().ifPresent(percent -> number("reference_percent", percent));
+        if (quality.directions() != Directions.UNKNOWN) {
+            out.append("directions = \"").append(quality.directions().word()).append("\"\n");
+        }
         out.append("\n[fit.covariance]\n");
         int n = study.degree() + 1;
         for (int row = 0; row < n; row++) {

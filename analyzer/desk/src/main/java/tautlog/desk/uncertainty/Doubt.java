@@ -8,6 +8,7 @@ import tautlog.calibration.CellCalibration;
 import tautlog.calibration.FitQuality;
 import tautlog.detect.Finding;
 import tautlog.rig.Cell;
+import tautlog.rig.CellPlace;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
@@ -37,6 +38,7 @@ public final class Doubt {
     private final Calibration line;
     private final double readingPerTension;
     private final boolean angleUnbounded;
+    private final boolean isBehindASheave;
     private final double leastFactor;
     private final double greatestFactor;
     private final double driftNewtons;
@@ -68,6 +70,7 @@ public final class Doubt {
                 : 1;
         Optional<Cell> angled = cellCarriesMore ? rig.cell() : Optional.empty();
         angleUnbounded = angled.map(Cell::isAngleUnbounded).orElse(false);
+        isBehindASheave = angled.filter(at -> at.at() == CellPlace.DEAD_END).isPresent();
         leastFactor = angled.map(Cell::leastTensionFactor).orElse(1.0);
         greatestFactor = angled.map(Cell::greatestTensionFactor).orElse(1.0);
         driftNewtons = rig.detect().driftNewtons().doubleValue();
@@ -205,6 +208,11 @@ public final class Doubt {
         if (angleUnbounded) {
             left.add("the angle at the cell: angle_plus_minus_deg is not written in the rig");
         }
+        if (isBehindASheave) {
+            left.add(
+                    "the friction of the sheave between the cell at the dead end and the drum: the drum's side may pull more");
+        }
+        fit.directions().leftOut().ifPresent(left::add);
         if (fit.referencePercent().isEmpty()) {
             left.add("the reference loads of the calibration: nobody stated how good they are");
         }

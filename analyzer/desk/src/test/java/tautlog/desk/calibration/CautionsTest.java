@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import tautlog.calibration.CellCalibration;
+import tautlog.calibration.Directions;
 import tautlog.config.ConfigException;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.rig.Rig;
@@ -114,6 +116,28 @@ class CautionsTest {
         String[] one = GOOD.clone();
         one[2] = "20,44998,up,1";
         assertTrue(text(Tables.study(Tables.kilonewtons(one)), "outlier").startsWith("Line 4 (20 kN)"));
+    }
+
+    /** At the least and the greatest load the two ways meet: a reading there that was come to from above tells nothing. */
+    @Test
+    void keepsFromWhichSideTheInnerLoadsWereComeTo() throws ConfigException {
+        assertEquals(Directions.UP, directions("0,4000,up,1", "10,24000,up,1", "20,44001,up,1", "0,4002,down,1"));
+        assertEquals(
+                Directions.BOTH,
+                directions("0,4000,up,1", "10,24000,up,1", "20,44001,up,1", "10,24003,down,1", "0,4002,down,1"));
+        assertEquals(Directions.DOWN, directions("20,44001,down,1", "10,24003,down,1", "0,4002,down,1"));
+        assertEquals(Directions.UNKNOWN, directions("0,4000,,1", "10,24000,,1", "20,44001,,1"));
+    }
+
+    private static Directions directions(String... rows) throws ConfigException {
+        CalibrationStudy study = Tables.study(Tables.kilonewtons(rows));
+        String toml = CalibrationToml.render(study);
+        Directions read = CellCalibration.parse("calibration.toml", toml)
+                .quality()
+                .orElseThrow()
+                .directions();
+        assertEquals(study.quality().directions(), read);
+        return read;
     }
 
     @Test

@@ -73,6 +73,13 @@ class ExpandedUncertaintyTest {
     }
 
     private static FitQuality quality(ResponseFit fit, OptionalDouble reference) {
-        return new FitQuality(fit.residualSd(), fit.degreesOfFreedom(), fit.covariance(), 0, 40_000, reference);
+        return new FitQuality(
+                fit.residualSd(),
+                fit.degreesOfFreedom(),
+                fit.covariance(),
+                0,
+                40_000,
+                reference,
+                tautlog.calibration.Directions.BOTH);
     }
 }

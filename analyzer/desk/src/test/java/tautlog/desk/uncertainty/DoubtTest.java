@@ -33,6 +33,7 @@ class DoubtTest {
             least_load_n = 0.0
             greatest_load_n = 30000.0
             reference_percent = 0.0
+            directions = "both"
             [fit.covariance]
             b0_b0 = 0.0
             b0_b1 = 0.0
@@ -250,6 +251,53 @@ class DoubtTest {
                 new NearPeaks(slack, List.of()));
         // then
         assertTrue(doubt.ofMean(10_000, false).leavesOut().get(0).startsWith("the angle at the cell"));
+    }
+
+    @Test
+    void hysteresisIsSaidToBeLeftOutUnlessLoadsWereComeToBothWays() throws ConfigException {
+        String oneWay = doubt(TOML.replace("\"both\"", "\"up\""))
+                .ofMean(10_000, false)
+                .leavesOut()
+                .get(0);
+        String unsaid = doubt(TOML.replace("directions = \"both\"\n", ""))
+                .ofMean(10_000, false)
+                .leavesOut()
+                .get(0);
+
+        assertEquals("hysteresis: the calibration's loads were come to from below only", oneWay);
+        assertEquals(
+                "hysteresis: the calibration does not say that its loads were come to from below and from above",
+                unsaid);
+    }
+
+    @Test
+    void frictionOfTheSheaveBesideACellAtTheDeadEndIsSaidToBeLeftOut() throws ConfigException {
+        Rig rig = Rigs.parsed("""
+                schema = 1
+                units = "kN"
+                [winch]
+                name = "upper"
+                rated_pull = "40 kN"
+                [cell]
+                at = "dead-end"
+                [[gear]]
+                id = "choker"
+                kind = "chain"
+                wll = "20 kN"
+                [[hookup]]
+                id = "straight"
+                default = true
+                items = [ { gear = "choker" } ]
+                """);
+        CellCalibration cell = CellCalibration.parse("calibration.toml", TOML);
+
+        assertTrue(at(rig, cell, true).leavesOut().get(0).startsWith("the friction of the sheave"));
+        assertTrue(at(rig, cell, false).leavesOut().isEmpty(), "imported forces are the line's own");
+    }
+
+    private Interval at(Rig rig, CellCalibration cell, boolean cellCarriesMore) {
+        return new Doubt(INSTRUMENT, cell, cell.response(), rig, cellCarriesMore, slack, Doubt.Zero.PROVEN, List.of())
+                .ofMean(10_000, false);
     }
 
     @Test
