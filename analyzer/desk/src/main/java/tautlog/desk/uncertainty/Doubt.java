@@ -24,7 +24,16 @@ import tautlog.sample.Instrument;
  */
 public final class Doubt {
     private static final int RESOLVED_FROM = 4;
-    private static final String AT_ITS_END = "above it: the reading was at its own end or past the cell's capacity";
+    static final String AT_ITS_END = "above it: the reading was at its own end or past the cell's capacity";
+    static final String TOO_FAST = "above it: the rise took fewer than four readings";
+    static final String BEYOND_CALIBRATION = "above it: beyond the greatest load of the calibration nothing is proven";
+    static final String QUALITY_UNKNOWN = "how good the calibration is, is not known";
+    private static final String ZERO_UNPROVEN =
+            "zero unproven: after its first pull the outing shows no slack line at rest";
+    private static final String ANGLE_UNBOUNDED =
+            "the angle at the cell: angle_plus_minus_deg is not written in the rig";
+    private static final String REFERENCE_UNSTATED =
+            "the reference loads of the calibration: nobody stated how good they are";
 
     /** What is known of the zero in the outing. */
     public enum Zero {
@@ -94,9 +103,7 @@ public final class Doubt {
         if (atLeast || isLowerBound(peak)) {
             return openAbove(interval, AT_ITS_END);
         }
-        return rise < RESOLVED_FROM
-                ? openAbove(interval, "above it: the rise took fewer than four readings")
-                : interval;
+        return rise < RESOLVED_FROM ? openAbove(interval, TOO_FAST) : interval;
     }
 
     private boolean isLowerBound(int count) {
@@ -125,11 +132,35 @@ public final class Doubt {
         return atLeast ? openAbove(interval, "above it: a reading was at its own end") : interval;
     }
 
-    private static double ifHalfSine(double peakNewtons, long rise) {
+    /** Of figures that are made of two tensions. */
+    public RelatedTensions related() {
+        return new RelatedTensions(
+                quality.map(fit -> new TwoTensions(
+                        fit,
+                        line,
+                        readingPerTension,
+                        leastFactor,
+                        greatestFactor,
+                        zeroDoubt(),
+                        slack.noiseCounts().orElse(0))),
+                new RelatedTensions.Words(
+                        leavesOut(List.of()),
+                        leavesOut(List.of(ZERO_UNPROVEN)),
+                        leavesOut(List.of(ANGLE_UNBOUNDED, REFERENCE_UNSTATED))),
+                atLeastFrom);
+    }
+
+    private List<String> leavesOut(List<String> cancelled) {
+        return quality.map(fit -> leavesOut(fit, Figure.ONE_READING)).orElse(List.of()).stream()
+                .filter(words -> !cancelled.contains(words))
+                .toList();
+    }
+
+    static double ifHalfSine(double peakNewtons, long rise) {
         return rise == FastPeaks.SLOW ? peakNewtons : peakNewtons / Math.cos(Math.PI / (4 * rise));
     }
 
-    private static Interval openAbove(Interval interval, String why) {
+    static Interval openAbove(Interval interval, String why) {
         List<String> leavesOut = new ArrayList<>(interval.leavesOut());
         leavesOut.add(why);
         return new Interval(interval.lowNewtons(), OptionalDouble.empty(), interval.largest(), leavesOut);
@@ -138,7 +169,7 @@ public final class Doubt {
     /** @param crest where a fast peak may have reached */
     private Interval around(double newtons, double crest, Figure figure) {
         if (quality.isEmpty()) {
-            return Interval.unknown("how good the calibration is, is not known");
+            return Interval.unknown(QUALITY_UNKNOWN);
         }
         FitQuality fit = quality.get();
         double reading = newtons * readingPerTension;
@@ -161,9 +192,7 @@ public final class Doubt {
     /** A tension beyond the calibration's greatest load is that load at least. */
     private Interval beyond(FitQuality fit, Figure figure) {
         double greatest = fit.greatestNewtons() / readingPerTension * (1 - 1e-9);
-        return openAbove(
-                around(greatest, greatest, figure),
-                "above it: beyond the greatest load of the calibration nothing is proven");
+        return openAbove(around(greatest, greatest, figure), BEYOND_CALIBRATION);
     }
 
     private Budget budget(FitQuality fit, double newtons, Figure figure) {
@@ -200,13 +229,13 @@ public final class Doubt {
     private List<String> leavesOut(FitQuality fit, Figure figure) {
         List<String> left = new ArrayList<>();
         if (zero == Zero.UNPROVEN) {
-            left.add("zero unproven: after its first pull the outing shows no slack line at rest");
+            left.add(ZERO_UNPROVEN);
         }
         if (slack.noiseCounts().isEmpty() && !figure.isMean()) {
             left.add("the noise of the readings: the outing shows no slack line at rest");
         }
         if (angleUnbounded) {
-            left.add("the angle at the cell: angle_plus_minus_deg is not written in the rig");
+            left.add(ANGLE_UNBOUNDED);
         }
         if (isBehindASheave) {
             left.add(
@@ -214,7 +243,7 @@ public final class Doubt {
         }
         fit.directions().leftOut().ifPresent(left::add);
         if (fit.referencePercent().isEmpty()) {
-            left.add("the reference loads of the calibration: nobody stated how good they are");
+            left.add(REFERENCE_UNSTATED);
         }
         return left;
     }

@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Where the true tension lies with a probability of {@link #COVERAGE}.
+ * Where the true force lies with a probability of {@link #COVERAGE}.
  *
  * @param lowNewtons empty: unknown
  * @param highNewtons empty: unknown, the tension may have been any amount greater

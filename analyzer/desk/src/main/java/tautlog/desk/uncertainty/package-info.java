@@ -7,6 +7,9 @@
  *   rig.Cell ────────────────┼──▶ {@link tautlog.desk.uncertainty.Doubt} ──▶ {@link tautlog.desk.uncertainty.Budget} ──▶ {@link tautlog.desk.uncertainty.Interval}
  *   FastPeaks ───────────────┤ what sampling hides of a rise
  *   NearPeaks ───────────────┘ how many readings lie near a greatest one, and how far noise lifted it
+ *
+ *   Doubt.related() ──▶ {@link tautlog.desk.uncertainty.RelatedTensions} (rise, rate, settled level, factor) ──▶ {@link tautlog.desk.uncertainty.TwoTensions} ──▶ Budget
+ *   Interval ──▶ {@link tautlog.desk.uncertainty.Bounds} of what is no force (share, factor, impulse, rate)
  * </pre>
  *
  * <p>Start at {@link tautlog.desk.uncertainty.Doubt}. Source: JCGM 100:2008 (combination of standard uncertainties, effective degrees of
