@@ -8,10 +8,12 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import tautlog.desk.exporting.FindingRow.Column;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.JsonFields;
 import tautlog.desk.report.JsonReport;
 import tautlog.desk.report.Report;
+import tautlog.rig.Band;
 
 /** Writes the findings of a {@link Report} as a table, one row each in the order of time; an unknown cell is empty. */
 public final class FindingTable {
@@ -26,7 +28,7 @@ public final class FindingTable {
         CSVFormat format = CSVFormat.DEFAULT
                 .builder()
                 .setRecordSeparator("\n")
-                .setHeader(Stream.of(FindingRow.Column.values())
+                .setHeader(Stream.of(Column.values())
                         .map(column -> column.name().toLowerCase(Locale.ROOT))
                         .toArray(String[]::new))
                 .get();
@@ -55,28 +57,35 @@ public final class FindingTable {
     }
 
     private FindingRow row(String kind, Entry entry) {
-        return new FindingRow(kind, entry)
-                .flag(FindingRow.Column.WHAT_IF, !report.whatIf().isEmpty());
+        return new FindingRow(kind, entry).flag(Column.WHAT_IF, !report.whatIf().isEmpty());
     }
 
     private FindingRow pull(Entry.Pull pull) {
         return row("pull", pull)
                 .tension(pull.peakNewtons(), pull.share(), pull.against())
-                .number(FindingRow.Column.SECONDS, pull.durationSeconds())
-                .text(FindingRow.Column.DETAIL, "mean_n=" + JsonFields.number(pull.meanNewtons()))
-                .flag(FindingRow.Column.AT_LEAST, pull.atLeast())
-                .known(FindingRow.Column.HELD, pull.held())
-                .cuts(pull.hasGap(), pull.cutByGap(), pull.cutByEnd());
+                .number(Column.SECONDS, pull.durationSeconds())
+                .text(Column.DETAIL, "mean_n=" + JsonFields.number(pull.meanNewtons()))
+                .flag(Column.AT_LEAST, pull.atLeast())
+                .known(Column.HELD, pull.held())
+                .cuts(pull.hasGap(), pull.cutByGap(), pull.cutByEnd())
+                .within(pull.peakInterval(), pull.shareBounds())
+                .known(Column.MAY_BE_OVER, pull.overLimit())
+                .number(Column.MEAN_N, pull.meanNewtons())
+                .ends(Column.MEAN_LOW_N, Column.MEAN_HIGH_N, pull.meanInterval())
+                .number(Column.IMPULSE_NS, pull.impulseNewtonSeconds())
+                .ends(Column.IMPULSE_LOW_NS, Column.IMPULSE_HIGH_NS, pull.impulseBounds());
     }
 
     private FindingRow overload(Entry.Overload overload) {
         return row("overload", overload)
                 .tension(overload.peakNewtons(), overload.share(), overload.against())
-                .text(FindingRow.Column.BAND, overload.band().word())
-                .number(FindingRow.Column.SECONDS, overload.aboveSeconds())
-                .text(FindingRow.Column.DETAIL, detail(overload))
-                .flag(FindingRow.Column.AT_LEAST, overload.atLeast())
-                .cuts(overload.hasGap(), overload.cutByGap(), overload.cutByEnd());
+                .text(Column.BAND, overload.band().word())
+                .number(Column.SECONDS, overload.aboveSeconds())
+                .text(Column.DETAIL, detail(overload))
+                .flag(Column.AT_LEAST, overload.atLeast())
+                .cuts(overload.hasGap(), overload.cutByGap(), overload.cutByEnd())
+                .within(overload.peakInterval(), overload.shareBounds())
+                .text(Column.BAND_MAY_BE, overload.bandMayBe().map(Band::word).orElse(""));
     }
 
     private static String detail(Entry.Overload overload) {
@@ -86,45 +95,58 @@ public final class FindingTable {
     private FindingRow shock(Entry.Shock shock) {
         return row("shock", shock)
                 .tension(shock.peakNewtons(), shock.share(), shock.against())
-                .number(FindingRow.Column.SECONDS, shock.riseSeconds())
-                .text(FindingRow.Column.DETAIL, shock.resolved() ? "resolved" : "too fast for the instrument")
-                .flag(FindingRow.Column.AT_LEAST, shock.atLeast())
-                .flag(FindingRow.Column.HAS_GAP, shock.hasGap());
+                .number(Column.SECONDS, shock.riseSeconds())
+                .text(Column.DETAIL, shock.resolved() ? "resolved" : "too fast for the instrument")
+                .flag(Column.AT_LEAST, shock.atLeast())
+                .flag(Column.HAS_GAP, shock.hasGap())
+                .within(shock.peakInterval(), shock.shareBounds())
+                .number(Column.SETTLED_N, shock.settledNewtons())
+                .ends(Column.SETTLED_LOW_N, Column.SETTLED_HIGH_N, shock.settledInterval())
+                .number(Column.FACTOR, shock.factor())
+                .ends(Column.FACTOR_LOW, Column.FACTOR_HIGH, shock.factorBounds())
+                .number(Column.RISE_N_PER_S, shock.riseNewtonsPerSecond())
+                .ends(Column.RISE_LOW_N_PER_S, Column.RISE_HIGH_N_PER_S, shock.riseRateBounds());
     }
 
     private FindingRow jolt(Entry.Jolt jolt) {
         return row("jolt", jolt)
                 .tension(jolt.peakNewtons(), jolt.share(), jolt.against())
-                .number(FindingRow.Column.SECONDS, jolt.riseSeconds())
-                .text(FindingRow.Column.DETAIL, "rise_n=" + JsonFields.number(jolt.riseNewtons()))
-                .flag(FindingRow.Column.AT_LEAST, jolt.atLeast());
+                .number(Column.SECONDS, jolt.riseSeconds())
+                .text(Column.DETAIL, "rise_n=" + JsonFields.number(jolt.riseNewtons()))
+                .flag(Column.AT_LEAST, jolt.atLeast())
+                .within(jolt.peakInterval(), jolt.shareBounds())
+                .number(Column.RISE_N, jolt.riseNewtons())
+                .ends(Column.RISE_LOW_N, Column.RISE_HIGH_N, jolt.riseInterval());
     }
 
     private FindingRow drop(Entry.Drop drop) {
         return row("drop", drop)
-                .number(FindingRow.Column.TENSION_N, drop.beforeNewtons())
-                .number(FindingRow.Column.SECONDS, drop.fallSeconds())
+                .number(Column.TENSION_N, drop.beforeNewtons())
+                .number(Column.SECONDS, drop.fallSeconds())
                 .text(
-                        FindingRow.Column.DETAIL,
+                        Column.DETAIL,
                         "after_n=" + JsonFields.number(drop.afterNewtons()) + " shaft=" + JsonReport.word(drop.shaft()))
-                .flag(FindingRow.Column.HOOKUP_ASSUMED, drop.against().assumed())
-                .known(FindingRow.Column.STAYS_SLACK, drop.staysSlack())
-                .known(FindingRow.Column.CLUTCH, drop.clutch())
-                .known(FindingRow.Column.BRAKE, drop.brake());
+                .flag(Column.HOOKUP_ASSUMED, drop.against().assumed())
+                .known(Column.STAYS_SLACK, drop.staysSlack())
+                .known(Column.CLUTCH, drop.clutch())
+                .known(Column.BRAKE, drop.brake())
+                .within(drop.beforeInterval())
+                .number(Column.AFTER_N, drop.afterNewtons())
+                .ends(Column.AFTER_LOW_N, Column.AFTER_HIGH_N, drop.afterInterval());
     }
 
     private FindingRow stall(Entry.Stall stall) {
         return row("stall", stall)
-                .number(FindingRow.Column.TENSION_N, stall.tensionNewtons())
-                .number(FindingRow.Column.SECONDS, length(stall))
+                .number(Column.TENSION_N, stall.tensionNewtons())
+                .number(Column.SECONDS, length(stall))
                 .text(
-                        FindingRow.Column.DETAIL,
-                        "least_rpm=" + JsonFields.number(stall.leastRpm()) + " ended="
-                                + JsonReport.word(stall.ended()));
+                        Column.DETAIL,
+                        "least_rpm=" + JsonFields.number(stall.leastRpm()) + " ended=" + JsonReport.word(stall.ended()))
+                .within(stall.tensionInterval());
     }
 
     private FindingRow trouble(Entry.Trouble trouble) {
-        return row(JsonReport.word(trouble.trouble()), trouble).number(FindingRow.Column.SECONDS, length(trouble));
+        return row(JsonReport.word(trouble.trouble()), trouble).number(Column.SECONDS, length(trouble));
     }
 
     private static double length(Entry entry) {

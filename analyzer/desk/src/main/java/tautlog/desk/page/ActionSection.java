@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.ItemLoad;
 import tautlog.desk.report.Report;
@@ -43,6 +44,7 @@ final class ActionSection {
                 .sorted(Comparator.comparing((List<Hit> hits) -> worstBand(hits))
                         .reversed())
                 .forEach(hits -> blocks.add(gear(hits)));
+        mayBe(blocks);
         assumed(blocks);
         atMost(blocks);
         sensor(blocks);
@@ -86,22 +88,73 @@ final class ActionSection {
                 .orElse(Band.PAST_WLL);
     }
 
+    /** Of all hits, where it is worse than the worst that was seen. */
+    private static Optional<Band> worseMayBe(List<Hit> hits) {
+        return hits.stream()
+                .flatMap(hit -> hit.item().bandMayBe().stream())
+                .max(Comparator.naturalOrder())
+                .filter(band -> band.compareTo(worstBand(hits)) > 0);
+    }
+
+    /** What no reading shows, but is not ruled out by what is known of the readings' errors. */
+    private void mayBe(List<Block> blocks) {
+        List<Entry.Pull> pulls =
+                report.pulls().stream().filter(Entry.Pull::mayBeOver).toList();
+        if (!pulls.isEmpty()) {
+            blocks.add(new Block.Notice(
+                    Block.Tone.CAUTION,
+                    "May be over",
+                    "in " + Screen.counted(pulls.size(), "pull") + ", first at "
+                            + screen.time(pulls.get(0).start())
+                            + ", no reading was above the limit, but with what is known of the readings' errors the true"
+                            + " peak may have been. They are marked MAY BE OVER under \"Pulls\"."));
+        }
+        List<String> gear = mayBeOverloaded();
+        if (!gear.isEmpty()) {
+            blocks.add(new Block.Notice(
+                    Block.Tone.CAUTION,
+                    "May be overloaded",
+                    Screen.listed(gear) + ": in an overload of other gear, by no reading itself past what it may carry."
+                            + " Inspect it together with that gear."));
+        }
+    }
+
+    private List<String> mayBeOverloaded() {
+        Map<String, Band> worst = new LinkedHashMap<>();
+        report.overloads().stream()
+                .flatMap(overload -> overload.items().stream())
+                .forEach(item -> item.worseMayBe()
+                        .ifPresent(band -> worst.merge(
+                                item.gear(), band, (one, other) -> one.compareTo(other) >= 0 ? one : other)));
+        worst.keySet().removeAll(gear().keySet());
+        return worst.entrySet().stream()
+                .map(gear -> gear.getKey() + " (" + EventSentences.mayBe(gear.getValue()) + ")")
+                .toList();
+    }
+
     private Block gear(List<Hit> hits) {
         Hit worst = hits.stream()
                 .max(Comparator.comparingDouble(hit -> hit.item().share()))
                 .orElseThrow();
         ItemLoad item = worst.item();
         Entry.Overload overload = worst.overload();
+        Optional<Band> worse = worseMayBe(hits);
         boolean bound = overload.atLeast() || item.allowedIsAtMost();
         String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + EventSentences.times(hits.size())
                 + "; the greatest load was "
-                + screen.force(item.loadNewtons(), overload.atLeast()) + ", "
-                + Screen.atLeast(bound) + Screen.percent(item.share()) + " of the "
+                + screen.force(item.loadNewtons(), overload.atLeast()) + screen.intervalWithCoverage(item.load()) + ", "
+                + Screen.atLeast(bound) + Screen.percent(item.share(), item.shareBounds()) + " of the "
                 + screen.force(item.allowedNewtons()) + (item.allowedIsAtMost() ? " at most" : "")
                 + " allowed, in the overload that began at " + screen.preciseTime(overload.start()) + "."
-                + figures(item) + EventSentences.more(overload.atLeast());
+                + figures(item) + EventSentences.more(overload.atLeast())
+                + worse.map(band -> " With what is known of the readings' errors the load may have been " + band.word()
+                                + ": tell that to who inspects it.")
+                        .orElse("");
         return new Block.Notice(
-                Block.Tone.ACTION, item.gear() + " (" + worstBand(hits).word() + ")", text);
+                Block.Tone.ACTION,
+                item.gear() + " (" + worstBand(hits).word()
+                        + worse.map(band -> ", " + EventSentences.mayBe(band)).orElse("") + ")",
+                text);
     }
 
     private String figures(ItemLoad item) {

@@ -1,6 +1,8 @@
 package tautlog.desk.page;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import tautlog.desk.report.Entry;
 import tautlog.detect.Finding.ShaftAfterDrop;
 import tautlog.detect.Known;
@@ -8,6 +10,9 @@ import tautlog.rig.Band;
 
 /** Shocks, jolts, drops, stalls and overloads in plain sentences; facts, no causes. */
 final class EventSentences {
+    private static final String TOO_SLOW_FOR_JOLT =
+            " The instrument is too slow for this jolt: the true peak may have been much higher.";
+
     private final Screen screen;
 
     EventSentences(Screen screen) {
@@ -20,7 +25,7 @@ final class EventSentences {
                 + screen.force(shock.peakNewtons(), shock.atLeast()) + screen.interval(shock.peakInterval())
                 + " within "
                 + Screen.length(shock.riseSeconds()) + ", "
-                + Screen.share(shock.share(), shock.against(), shock.atLeast())
+                + Screen.share(shock.share(), shock.shareBounds(), shock.against(), shock.atLeast())
                 + settled(shock)
                 + ".";
         String gap = shock.hasGap() ? " Readings are missing in it." : "";
@@ -36,13 +41,14 @@ final class EventSentences {
         if (shock.settledNewtons().isEmpty()) {
             return "; what it settled at is not known";
         }
-        String level = screen.force(shock.settledNewtons().getAsDouble());
+        String level = screen.force(shock.settledNewtons().getAsDouble()) + screen.interval(shock.settledInterval());
         return shock.factor().isPresent()
                 ? String.format(
                         Locale.ROOT,
-                        ", %s%.1f times the %s it settled at",
+                        ", %s%.1f%s times the %s it settled at",
                         Screen.atLeast(shock.atLeast()),
                         shock.factor().getAsDouble(),
+                        Screen.factor(shock.factorBounds()),
                         level)
                 : "; it settled at " + level;
     }
@@ -65,17 +71,19 @@ final class EventSentences {
 
     String jolt(Entry.Jolt jolt) {
         return screen.preciseTime(jolt.at()) + " Jolt: the loaded line was jerked by "
-                + screen.force(jolt.riseNewtons(), jolt.atLeast())
+                + screen.force(jolt.riseNewtons(), jolt.atLeast()) + screen.interval(jolt.riseInterval())
                 + " to " + screen.force(jolt.peakNewtons(), jolt.atLeast()) + screen.interval(jolt.peakInterval())
                 + " within "
                 + Screen.length(jolt.riseSeconds()) + ", "
-                + Screen.share(jolt.share(), jolt.against(), jolt.atLeast()) + "." + more(jolt.atLeast());
+                + Screen.share(jolt.share(), jolt.shareBounds(), jolt.against(), jolt.atLeast()) + "."
+                + more(jolt.atLeast()) + (jolt.resolved() ? "" : TOO_SLOW_FOR_JOLT);
     }
 
     String drop(Entry.Drop drop) {
         return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
                 + screen.interval(drop.beforeInterval()) + " to "
-                + screen.force(drop.afterNewtons()) + " within " + Screen.length(drop.fallSeconds()) + "; "
+                + screen.force(drop.afterNewtons()) + screen.interval(drop.afterInterval()) + " within "
+                + Screen.length(drop.fallSeconds()) + "; "
                 + slack(drop.staysSlack()) + ". "
                 + capital(driveline(drop.shaft(), drop.clutch(), drop.brake()));
     }
@@ -143,10 +151,10 @@ final class EventSentences {
     }
 
     String overload(Entry.Overload overload) {
-        return screen.preciseTime(overload.start()) + " Overload" + band(overload.band()) + ": "
+        return screen.preciseTime(overload.start()) + " Overload" + band(overload) + ": "
                 + screen.force(overload.peakNewtons(), overload.atLeast()) + screen.interval(overload.peakInterval())
                 + ", "
-                + Screen.share(overload.share(), overload.against(), overload.atLeast()) + " "
+                + Screen.share(overload.share(), overload.shareBounds(), overload.against(), overload.atLeast()) + " "
                 + screen.force(overload.against().newtons())
                 + (overload.against().isAtMost() ? " at most" : "") + " (hookup "
                 + overload.against().hookup() + (overload.against().assumed() ? ", assumed" : "") + ", set by "
@@ -154,8 +162,18 @@ final class EventSentences {
                 + cuts(overload) + ".";
     }
 
-    private static String band(Band band) {
-        return band == Band.PAST_WLL ? "" : " (" + band.word() + ")";
+    private static String band(Entry.Overload overload) {
+        List<String> words = Stream.of(
+                        overload.band() == Band.PAST_WLL ? "" : overload.band().word(),
+                        overload.worseMayBe().map(EventSentences::mayBe).orElse(""))
+                .filter(word -> !word.isEmpty())
+                .toList();
+        return words.isEmpty() ? "" : " (" + String.join(", ", words) + ")";
+    }
+
+    /** {@code may be past-proof}. */
+    static String mayBe(Band band) {
+        return "may be " + band.word();
     }
 
     private static String cuts(Entry.Overload overload) {

@@ -38,6 +38,12 @@ final class HappenedSection {
         if (!Told.all(report).isEmpty()) {
             blocks.add(new Block.Paragraph(told.rule() + leftOut(extent)));
         }
+        if (report.pulls().stream()
+                .anyMatch(pull -> pull.peakInterval().lowNewtons().isPresent())) {
+            blocks.add(new Block.Paragraph(
+                    "In brackets: where the true value lies, with 95 %; \"or more\": no upper end is"
+                            + " known. How far to trust this says what that holds."));
+        }
         pullByPull(blocks);
         if (!report.drops().isEmpty()) {
             blocks.add(new Block.Paragraph(

@@ -35,11 +35,11 @@ final class MergedSentences {
 
         private static List<Object> details(Entry entry) {
             if (entry instanceof Entry.Overload overload) {
-                return List.of(overload.against().hookup(), overload.band(), overload.atLeast());
+                return List.of(overload.against().hookup(), overload.band(), overload.worseMayBe(), overload.atLeast());
             } else if (entry instanceof Entry.Shock shock) {
                 return List.of(shock.against().hookup(), shock.resolved(), shock.atLeast());
             } else if (entry instanceof Entry.Jolt jolt) {
-                return List.of(jolt.atLeast());
+                return List.of(jolt.resolved(), jolt.atLeast());
             } else if (entry instanceof Entry.Drop drop) {
                 return List.of(drop.staysSlack(), drop.shaft());
             } else if (entry instanceof Entry.Stall stall) {
@@ -111,9 +111,12 @@ final class MergedSentences {
     }
 
     private static String band(Entry.Overload overload) {
-        return overload.band() == Band.PAST_WLL
-                ? ""
-                : ", each " + overload.band().word();
+        return (overload.band() == Band.PAST_WLL
+                        ? ""
+                        : ", each " + overload.band().word())
+                + overload.worseMayBe()
+                        .map(worse -> ", each " + EventSentences.mayBe(worse))
+                        .orElse("");
     }
 
     private String drops(List<Entry.Drop> alike) {
@@ -123,7 +126,9 @@ final class MergedSentences {
         Entry.Drop most = most(alike, drop -> drop.beforeNewtons() - drop.afterNewtons());
         return fromTo(alike.get(0).start(), alike.get(alike.size() - 1).start()) + " Drop "
                 + EventSentences.times(alike.size()) + ", the greatest from " + screen.force(most.beforeNewtons())
-                + " to " + screen.force(most.afterNewtons()) + "; each time " + EventSentences.slack(most.staysSlack())
+                + screen.interval(most.beforeInterval())
+                + " to " + screen.force(most.afterNewtons()) + screen.interval(most.afterInterval()) + "; each time "
+                + EventSentences.slack(most.staysSlack())
                 + ". Each time "
                 + EventSentences.driveline(
                         most.shaft(), same(alike, Entry.Drop::clutch), same(alike, Entry.Drop::brake));

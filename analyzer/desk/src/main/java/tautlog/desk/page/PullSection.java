@@ -10,6 +10,8 @@ import tautlog.detect.Known;
 
 /** The table of pulls; when there are very many, those with the greatest share. */
 final class PullSection {
+    private static final String WITH = "with 95 %";
+
     private final Report report;
     private final Screen screen;
 
@@ -39,45 +41,50 @@ final class PullSection {
     }
 
     private Block table(List<Entry.Pull> pulls) {
-        boolean hasIntervals = pulls.stream().anyMatch(PullSection::isBounded);
         return new Block.Table(
-                "Pulls",
-                columns(hasIntervals),
-                pulls.stream().map(pull -> row(pull, hasIntervals)).toList());
+                "Pulls", columns(), pulls.stream().flatMap(this::rows).toList());
     }
 
-    private List<Block.Column> columns(boolean hasIntervals) {
+    private List<Block.Column> columns() {
         String unit = screen.unit().symbol();
-        Stream<Block.Column> interval = hasIntervals ? Stream.of(Block.Column.right("It lies in")) : Stream.empty();
-        return Stream.of(
-                        Stream.of(
-                                Block.Column.left("Start"),
-                                Block.Column.right("Length"),
-                                Block.Column.right("Peak " + unit)),
-                        interval,
-                        Stream.of(
-                                Block.Column.right("Mean " + unit),
-                                Block.Column.right("Of limit"),
-                                Block.Column.left("Hookup"),
-                                Block.Column.left("")))
-                .flatMap(columns -> columns)
-                .toList();
+        return List.of(
+                Block.Column.left("Start"),
+                Block.Column.right("Length"),
+                Block.Column.right("Peak " + unit),
+                Block.Column.right("Mean " + unit),
+                Block.Column.right("Of limit"),
+                Block.Column.left("Hookup"),
+                Block.Column.left(""));
     }
 
-    private List<String> row(Entry.Pull pull, boolean hasIntervals) {
-        List<String> cells = new ArrayList<>(List.of(
+    /** The pull, and where its figures lie when that is known. */
+    private Stream<List<String>> rows(Entry.Pull pull) {
+        return isBounded(pull) ? Stream.of(row(pull), bounds(pull)) : Stream.of(row(pull));
+    }
+
+    private List<String> bounds(Entry.Pull pull) {
+        return List.of(
+                WITH,
+                "",
+                screen.bareInterval(pull.peakInterval()),
+                screen.bareInterval(pull.meanInterval()),
+                Screen.barePercent(pull.shareBounds()),
+                pull.peakInterval()
+                        .largest()
+                        .map(cause -> "mostly " + cause.word())
+                        .orElse(""),
+                "");
+    }
+
+    private List<String> row(Entry.Pull pull) {
+        return List.of(
                 screen.time(pull.start()),
                 Screen.length(pull.durationSeconds()),
-                bound(pull.atLeast()) + screen.bareForce(pull.peakNewtons())));
-        if (hasIntervals) {
-            cells.add(screen.bareInterval(pull.peakInterval()));
-        }
-        cells.addAll(List.of(
+                bound(pull.atLeast()) + screen.bareForce(pull.peakNewtons()),
                 bound(pull.atLeast()) + screen.bareForce(pull.meanNewtons()),
                 bound(pull.atLeast() || pull.against().isAtMost()) + Screen.percent(pull.share()),
                 pull.against().hookup() + (pull.against().assumed() ? "*" : ""),
-                String.join(", ", remarks(pull))));
-        return cells;
+                String.join(", ", remarks(pull)));
     }
 
     private static boolean isBounded(Entry.Pull pull) {
@@ -86,7 +93,8 @@ final class PullSection {
 
     private static String intervals(List<Entry.Pull> shown) {
         return shown.stream().anyMatch(PullSection::isBounded)
-                ? "It lies in: the true peak does, with 95 %; ? is an end that is not known."
+                ? WITH
+                        + ": where the true value lies, and what of its doubt is greatest for the peak; ? is an end that is not known."
                 : "How far these forces may be off is not known: see \"How far to trust this\".";
     }
 

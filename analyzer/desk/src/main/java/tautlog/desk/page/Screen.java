@@ -11,10 +11,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
+import tautlog.desk.uncertainty.Bounds;
 import tautlog.desk.uncertainty.Interval;
 import tautlog.quantity.ForceUnit;
 
@@ -63,16 +65,55 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
         return newtons.isPresent() ? bareForce(newtons.getAsDouble()) : "?";
     }
 
-    /** {@code " (15.2 to 16.1 kN with 95 %)"}; nothing when nothing is known, which the trust section says once. */
+    /**
+     * {@code " (15.2 to 16.1)"} or {@code " (15.2 or more)"} behind a force with its unit; nothing when nothing is known, which the
+     * trust section says once.
+     */
     String interval(Interval interval) {
-        if (interval.lowNewtons().isEmpty()) {
+        return ends(interval.lowNewtons(), interval.highNewtons(), this::bareForce, this::bareForce, "");
+    }
+
+    /** The same where no sentence before has said it: {@code " (15.2 to 16.1 with 95 %)"}. */
+    String intervalWithCoverage(Interval interval) {
+        return ends(interval.lowNewtons(), interval.highNewtons(), this::bareForce, this::bareForce, " with 95 %");
+    }
+
+    /** {@code " (2.7 to 2.9)"} behind a factor. */
+    static String factor(Bounds factor) {
+        DoubleFunction<String> number = value -> String.format(Locale.ROOT, "%.1f", value);
+        return ends(factor.low(), factor.high(), number, number, "");
+    }
+
+    /** {@code 147 % (141 to 153)}, {@code 147 % (141 or more)}, {@code 147 %}; ends are rounded outwards. */
+    static String percent(double share, Bounds bounds) {
+        return percent(share)
+                + ends(
+                        bounds.low(),
+                        bounds.high(),
+                        low -> barePercent(low, RoundingMode.FLOOR),
+                        high -> barePercent(high, RoundingMode.CEILING),
+                        "");
+    }
+
+    /** {@code 141–153 %}, for a table; {@code ?} for an end that is not known. */
+    static String barePercent(Bounds bounds) {
+        OptionalDouble low = bounds.low();
+        OptionalDouble high = bounds.high();
+        return (low.isPresent() ? barePercent(low.getAsDouble(), RoundingMode.FLOOR) : "?") + "–"
+                + (high.isPresent() ? barePercent(high.getAsDouble(), RoundingMode.CEILING) : "?") + " %";
+    }
+
+    private static String ends(
+            OptionalDouble low,
+            OptionalDouble high,
+            DoubleFunction<String> lowEnd,
+            DoubleFunction<String> highEnd,
+            String coverage) {
+        if (low.isEmpty()) {
             return "";
         }
-        OptionalDouble high = interval.highNewtons();
-        return " (" + bareEnd(interval.lowNewtons())
-                + (high.isPresent()
-                        ? " to " + force(high.getAsDouble()) + " with 95 %)"
-                        : " or more, no upper end is known)");
+        return " (" + lowEnd.apply(low.getAsDouble())
+                + (high.isPresent() ? " to " + highEnd.apply(high.getAsDouble()) : " or more") + coverage + ")";
     }
 
     /** {@code 15.7 kN}, or {@code at least 15.7 kN} when it is a lower bound. */
@@ -81,12 +122,12 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
     }
 
     /**
-     * {@code 147 % of limit}, or {@code at least 147 % of limit}.
+     * {@code 147 % (141 to 153) of limit}, or {@code at least 147 % of limit}.
      *
      * @param atLeast the tension is a lower bound
      */
-    static String share(double share, Entry.Against against, boolean atLeast) {
-        return atLeast(atLeast || against.isAtMost()) + percent(share) + " of limit";
+    static String share(double share, Bounds bounds, Entry.Against against, boolean atLeast) {
+        return atLeast(atLeast || against.isAtMost()) + percent(share, bounds) + " of limit";
     }
 
     /** {@code at least } before a lower bound, else nothing. */
@@ -96,11 +137,12 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
 
     /** {@code 147 %}; with a decimal near the limit, so that 100 never hides on which side it is. */
     public static String percent(double share) {
-        BigDecimal percent = BigDecimal.valueOf(share * 100);
+        return barePercent(share, share > 1 ? RoundingMode.CEILING : RoundingMode.FLOOR) + " %";
+    }
+
+    private static String barePercent(double share, RoundingMode rounding) {
         boolean near = Math.abs(share - 1) < 0.02;
-        return percent.setScale(near ? 1 : 0, share > 1 ? RoundingMode.CEILING : RoundingMode.FLOOR)
-                        .toPlainString()
-                + " %";
+        return BigDecimal.valueOf(share * 100).setScale(near ? 1 : 0, rounding).toPlainString();
     }
 
     /** Local time to the second. */

@@ -35,8 +35,9 @@ record Span(int outing, int begun, Optional<Entry.Pull> pull) implements Compara
 
     String heading(Screen screen) {
         return pull.map(of -> "Pull " + screen.time(of.start()) + " to " + screen.time(of.end()) + ", "
-                        + of.against().hookup() + ": up to " + screen.force(of.peakNewtons(), of.atLeast()) + ", "
-                        + Screen.share(of.share(), of.against(), of.atLeast())
+                        + of.against().hookup() + ": up to " + screen.force(of.peakNewtons(), of.atLeast())
+                        + screen.interval(of.peakInterval()) + ", "
+                        + Screen.share(of.share(), of.shareBounds(), of.against(), of.atLeast())
                         + (of.hasGap() || of.cutByGap() ? "; readings are missing" : "")
                         + (of.cutByEnd() ? "; cut off by the outing's end" : ""))
                 .orElse("Outside a pull");

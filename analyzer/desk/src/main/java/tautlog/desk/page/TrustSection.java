@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.Report;
 import tautlog.detect.Finding.TroubleKind;
@@ -33,13 +34,12 @@ final class TrustSection {
                 .distinct()
                 .map(TrustSection::rate)
                 .toList();
-        long unresolved =
-                report.shocks().stream().filter(shock -> !shock.resolved()).count();
-        if (rates.isEmpty() && unresolved == 0) {
+        List<String> unresolved = unresolved(report);
+        if (rates.isEmpty() && unresolved.isEmpty()) {
             return Optional.empty();
         }
         String why = rates.isEmpty()
-                ? Screen.counted(unresolved, "shock") + " rose within fewer than four readings"
+                ? Screen.listed(unresolved) + " rose within fewer than four readings"
                 : Screen.listed(rates) + " readings a second";
         return Optional.of(new Block.Notice(
                 Block.Tone.CAUTION,
@@ -47,6 +47,17 @@ final class TrustSection {
                 why
                         + ": this instrument is too slow for shocks. Shocks and jolts may be missing here, and the true peak of"
                         + " those found may have been much higher."));
+    }
+
+    private static List<String> unresolved(Report report) {
+        long shocks =
+                report.shocks().stream().filter(shock -> !shock.resolved()).count();
+        long jolts = report.jolts().stream().filter(jolt -> !jolt.resolved()).count();
+        return Stream.of(
+                        shocks == 0 ? "" : Screen.counted(shocks, "shock"),
+                        jolts == 0 ? "" : Screen.counted(jolts, "jolt"))
+                .filter(counted -> !counted.isEmpty())
+                .toList();
     }
 
     private static String rate(double hertz) {

@@ -4,7 +4,11 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tautlog.desk.uncertainty.Bounds;
 import tautlog.desk.uncertainty.Doubt;
+import tautlog.desk.uncertainty.Extreme;
+import tautlog.desk.uncertainty.Interval;
+import tautlog.desk.uncertainty.RelatedTensions;
 import tautlog.detect.Finding;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Band;
@@ -20,6 +24,11 @@ import tautlog.sample.SampleRate;
  */
 public final class Derivation {
     private static final int RESOLVED_FROM = 4;
+    private static final int LEAST_SETTLED = 20;
+    private static final BigDecimal SETTLED_FROM_SECONDS = new BigDecimal("0.5");
+    private static final BigDecimal SETTLED_TO_SECONDS = new BigDecimal("1.5");
+    private static final BigDecimal JOLT_WINDOW_SECONDS = new BigDecimal("0.5");
+    private static final String SETTLED_UNKNOWN = "what it settled at is not known, or is nothing";
 
     private final Rig rig;
     private final Calibration calibration;
@@ -54,6 +63,7 @@ public final class Derivation {
     public Entry.Pull pull(Finding.Pull pull) throws RecordingException {
         Entry.Against against = against(pull.hookup(), pull.hookupIsAssumed());
         double sum = calibration.meanNewtons(pull.countSum(), pull.countSquares(), pull.samples()) * pull.samples();
+        Interval mean = doubt.ofMean(sum / pull.samples(), pull.samples(), pull.atLeast());
         return new Entry.Pull(
                 places.atNumber(pull.startNumber()),
                 places.atNumber(pull.endNumber()),
@@ -71,13 +81,17 @@ public final class Derivation {
                 pull.cutByGap(),
                 pull.cutByEnd(),
                 doubt.ofPeak(pull.peak(), pull.startNumber(), pull.endNumber(), pull.atLeast()),
-                doubt.ofMean(sum / pull.samples(), pull.samples(), pull.atLeast()));
+                mean,
+                Bounds.impulse(mean, rate.seconds(pull.samples()), pull.hasGap()),
+                doubt.ofPeak(pull.shareCounts(), pull.startNumber(), pull.endNumber(), pull.atLeast()));
     }
 
     public Entry.Overload overload(Finding.Overload overload) throws RecordingException {
         Entry.Against against = against(overload.hookup(), overload.hookupIsAssumed());
         BigDecimal peak = calibration.exactNewtons(overload.peak());
         Hookup hookup = hookup(overload.hookup());
+        Interval interval =
+                doubt.ofPeak(overload.peak(), overload.startNumber(), overload.endNumber(), overload.atLeast());
         return new Entry.Overload(
                 places.atNumber(overload.startNumber()),
                 places.atNumber(overload.endNumber()),
@@ -90,11 +104,12 @@ public final class Derivation {
                 overload.hasGap(),
                 overload.cutByGap(),
                 overload.cutByEnd(),
-                hookup.items().stream().map(item -> load(item, peak)).toList(),
-                doubt.ofPeak(overload.peak(), overload.startNumber(), overload.endNumber(), overload.atLeast()));
+                hookup.items().stream().map(item -> load(item, peak, interval)).toList(),
+                interval,
+                BandDoubt.mayBe(hookup.items(), interval));
     }
 
-    private static ItemLoad load(LoadedItem item, BigDecimal tension) {
+    private static ItemLoad load(LoadedItem item, BigDecimal tension, Interval interval) {
         return new ItemLoad(
                 item.gear(),
                 item.loadNewtons(tension).doubleValue(),
@@ -103,7 +118,9 @@ public final class Derivation {
                 optional(item.proofNewtons()),
                 optional(item.breakingNewtons()),
                 item.share(tension).doubleValue(),
-                item.band(tension));
+                item.band(tension),
+                interval.times(item.multiple().doubleValue()),
+                BandDoubt.mayBe(item, interval));
     }
 
     private static OptionalDouble optional(Optional<BigDecimal> newtons) {
@@ -119,12 +136,17 @@ public final class Derivation {
                 : OptionalDouble.empty();
         boolean hasFactor = settled.isPresent() && settled.getAsDouble() > 0;
         Entry.Against against = against(shock.hookup(), places.isAssumed(shock.peakNumber()));
+        int footCount = places.countAt(shock.startNumber());
+        Extreme foot = new Extreme(footCount, shock.startNumber(), 1);
+        Extreme top = new Extreme(
+                shock.peak(), shock.peakNumber(), rate.samplesIn(rig.detect().shockWindowSeconds()));
+        RelatedTensions related = doubt.related();
         return new Entry.Shock(
                 places.atNumber(shock.startNumber()),
                 places.atNumber(shock.peakNumber()),
                 rate.seconds(shock.slackSamples()),
                 riseSeconds,
-                (peak - newtons(places.countAt(shock.startNumber()))) / riseSeconds,
+                (peak - newtons(footCount)) / riseSeconds,
                 peak,
                 ifHalfSine(peak, rise),
                 rise >= RESOLVED_FROM,
@@ -134,7 +156,23 @@ public final class Derivation {
                 peak / against.newtons(),
                 shock.atLeast(),
                 shock.hasGap(),
-                doubt.ofPeak(shock.peak(), shock.startNumber(), shock.peakNumber(), shock.atLeast()));
+                doubt.ofPeak(shock.peak(), shock.startNumber(), shock.peakNumber(), shock.atLeast()),
+                RelatedTensions.riseRate(related.rise(foot, top, shock.atLeast()), rise, rate.seconds(1)),
+                shock.settledKnown()
+                        ? related.settled(shock.settledTwice() / 2.0, settledReadings(shock))
+                        : Interval.unknown(SETTLED_UNKNOWN),
+                hasFactor
+                        ? related.factor(foot, top, shock.settledTwice() / 2.0, settledReadings(shock), shock.atLeast())
+                        : Bounds.unknown(SETTLED_UNKNOWN));
+    }
+
+    /**
+     * Of how many readings the level is the median, or of more: the finding does not keep it. Cut short they are 20 or more, else
+     * the whole second, unless readings are missing in it.
+     */
+    private long settledReadings(Finding.Shock shock) {
+        int whole = rate.samplesIn(SETTLED_TO_SECONDS) - rate.samplesIn(SETTLED_FROM_SECONDS);
+        return shock.hasGap() ? 1 : Math.max(1, Math.min(LEAST_SETTLED, whole));
     }
 
     /** The crest of a half sine whose quarter period is {@code rise} samples, if it lay between two of them. */
@@ -154,7 +192,18 @@ public final class Derivation {
                 against,
                 peak / against.newtons(),
                 jolt.atLeast(),
-                doubt.ofPeak(jolt.peak(), jolt.startNumber(), jolt.peakNumber(), jolt.atLeast()));
+                doubt.ofPeak(jolt.peak(), jolt.startNumber(), jolt.peakNumber(), jolt.atLeast()),
+                jolt.peakNumber() - jolt.startNumber() >= RESOLVED_FROM,
+                doubt.related().rise(foot(jolt), top(jolt), jolt.atLeast()));
+    }
+
+    private Extreme foot(Finding.Jolt jolt) {
+        return new Extreme(
+                jolt.least(), jolt.startNumber(), rate.samplesIn(rig.detect().joltWithinSeconds()));
+    }
+
+    private Extreme top(Finding.Jolt jolt) {
+        return new Extreme(jolt.peak(), jolt.peakNumber(), rate.samplesIn(JOLT_WINDOW_SECONDS));
     }
 
     public Entry.Drop drop(Finding.Drop drop) throws RecordingException {

@@ -1,7 +1,9 @@
 package tautlog.desk.report;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import tautlog.desk.uncertainty.Bounds;
 import tautlog.desk.uncertainty.Interval;
 import tautlog.detect.Finding.ShaftAfterDrop;
 import tautlog.detect.Finding.StallEnd;
@@ -13,7 +15,7 @@ import tautlog.rig.Band;
  * A finding in newtons, seconds and UTC. Definitions: {@code analyzer/FINDINGS.md}.
  *
  * <p>Names ending in {@code Newtons} are forces, in {@code Seconds} times, in {@code Rpm} shaft speeds in revolutions per
- * minute; {@code share} is tension / limit. Names ending in {@code Interval} say where the true force lies.
+ * minute; {@code share} is tension / limit. Names ending in {@code Interval} or {@code Bounds} say where the true figure lies.
  */
 public sealed interface Entry {
     /** Where it starts; entries are listed by this. */
@@ -31,12 +33,18 @@ public sealed interface Entry {
      * @param isAtMost the true limit is lower, shares are "at least"
      * @param governing id of the gear that sets it
      */
-    record Against(String hookup, boolean assumed, double newtons, boolean isAtMost, String governing) {}
+    record Against(String hookup, boolean assumed, double newtons, boolean isAtMost, String governing) {
+        /** What share of the limit a tension is. */
+        Bounds shareOf(Interval tension) {
+            return Bounds.share(tension, newtons, isAtMost);
+        }
+    }
 
     /**
      * One loaded episode, slack to slack.
      *
      * @param atLeast peak, mean, impulse and share are lower bounds: the converter was at its end stop
+     * @param shareInterval of the tension that was the greatest share, which is not the peak where another limit was in force there
      */
     record Pull(
             Moment start,
@@ -55,18 +63,43 @@ public sealed interface Entry {
             boolean cutByGap,
             boolean cutByEnd,
             Interval peakInterval,
-            Interval meanInterval)
+            Interval meanInterval,
+            Bounds impulseBounds,
+            Interval shareInterval)
             implements Entry {
-        /** The peak may have been above the limit although none was seen there: an upper end that is unknown is one. */
+        /** Where the greatest share lies; a limit that is only known as "at most" leaves it without an upper end. */
+        public Bounds shareBounds() {
+            return against.shareOf(shareInterval);
+        }
+
+        /**
+         * The tension may have been above the limit although no reading was: an upper end that is unknown is one. Of a limit
+         * that is only known as "at most" the share says it.
+         */
         public boolean mayBeOver() {
-            OptionalDouble high = peakInterval.highNewtons();
-            return overloads == 0
-                    && peakInterval.lowNewtons().isPresent()
-                    && (high.isEmpty() || high.getAsDouble() > against.newtons());
+            return overloads == 0 && overLimit() == Known.YES;
+        }
+
+        /** Whether the tension was, or may have been, above the limit; not known where nothing bounds it or the limit. */
+        public Known overLimit() {
+            OptionalDouble high = shareInterval.highNewtons();
+            if (overloads > 0) {
+                return Known.YES;
+            } else if (shareInterval.lowNewtons().isEmpty()) {
+                return Known.UNKNOWN;
+            } else if (high.isEmpty() || high.getAsDouble() > against.newtons()) {
+                return Known.YES;
+            }
+            return against.isAtMost() ? Known.UNKNOWN : Known.NO;
         }
     }
 
-    /** Tension above the limit. */
+    /**
+     * Tension above the limit.
+     *
+     * @param bandMayBe the band at the upper end of the interval, {@code band} or a worse one; empty when nothing is known of how far
+     *     the peak may be off
+     */
     record Overload(
             Moment start,
             Moment end,
@@ -80,10 +113,20 @@ public sealed interface Entry {
             boolean cutByGap,
             boolean cutByEnd,
             List<ItemLoad> items,
-            Interval peakInterval)
+            Interval peakInterval,
+            Optional<Band> bandMayBe)
             implements Entry {
         public Overload {
             items = List.copyOf(items);
+        }
+
+        public Bounds shareBounds() {
+            return against.shareOf(peakInterval);
+        }
+
+        /** A worse band than {@link #band} that is not ruled out. */
+        public Optional<Band> worseMayBe() {
+            return bandMayBe.filter(worse -> worse.compareTo(band) > 0);
         }
     }
 
@@ -112,8 +155,15 @@ public sealed interface Entry {
             double share,
             boolean atLeast,
             boolean hasGap,
-            Interval peakInterval)
+            Interval peakInterval,
+            Bounds riseRateBounds,
+            Interval settledInterval,
+            Bounds factorBounds)
             implements Entry {
+        public Bounds shareBounds() {
+            return against.shareOf(peakInterval);
+        }
+
         @Override
         public Moment end() {
             return at;
@@ -124,6 +174,7 @@ public sealed interface Entry {
      * A loaded line jerked; {@code at} is the peak.
      *
      * @param atLeast peak, rise and share are lower bounds, as in {@link Pull}
+     * @param resolved false when the instrument is too slow for it
      */
     record Jolt(
             Moment start,
@@ -134,8 +185,14 @@ public sealed interface Entry {
             Against against,
             double share,
             boolean atLeast,
-            Interval peakInterval)
+            Interval peakInterval,
+            boolean resolved,
+            Interval riseInterval)
             implements Entry {
+        public Bounds shareBounds() {
+            return against.shareOf(peakInterval);
+        }
+
         @Override
         public Moment end() {
             return at;

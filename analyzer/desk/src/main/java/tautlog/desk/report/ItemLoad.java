@@ -2,6 +2,8 @@ package tautlog.desk.report;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tautlog.desk.uncertainty.Bounds;
+import tautlog.desk.uncertainty.Interval;
 import tautlog.rig.Band;
 
 /**
@@ -13,6 +15,8 @@ import tautlog.rig.Band;
  * @param breakingNewtons empty when none is published
  * @param share load / allowed
  * @param band empty when the load was within the allowed one
+ * @param load where the true load lies
+ * @param bandMayBe the band at that interval's upper end; empty when it is within the allowed load, or nothing is known of it
  */
 public record ItemLoad(
         String gear,
@@ -22,4 +26,16 @@ public record ItemLoad(
         OptionalDouble proofNewtons,
         OptionalDouble breakingNewtons,
         double share,
-        Optional<Band> band) {}
+        Optional<Band> band,
+        Interval load,
+        Optional<Band> bandMayBe) {
+    public Bounds shareBounds() {
+        return Bounds.share(load, allowedNewtons, allowedIsAtMost);
+    }
+
+    /** A band that is not ruled out and worse than {@link #band}, or one where no reading was past the allowed load. */
+    public Optional<Band> worseMayBe() {
+        return bandMayBe.filter(
+                worse -> band.map(seen -> worse.compareTo(seen) > 0).orElse(true));
+    }
+}

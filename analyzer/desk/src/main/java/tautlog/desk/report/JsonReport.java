@@ -8,9 +8,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import tautlog.desk.uncertainty.Bounds;
 import tautlog.desk.uncertainty.Cause;
 import tautlog.desk.uncertainty.Interval;
 import tautlog.detect.Known;
+import tautlog.rig.Band;
 
 /** Writes a {@link Report} as one JSON document. Keys end in their unit, are added, never renamed; unknown is null. */
 public final class JsonReport {
@@ -92,8 +94,10 @@ public final class JsonReport {
         json.flag("limit_is_at_most", pull.against().isAtMost());
         json.flag("hookup_assumed", pull.against().assumed());
         json.flag("at_least", pull.atLeast());
-        interval("uncertainty", pull.peakInterval(), pull.against());
+        interval("uncertainty", pull.peakInterval(), pull.shareBounds());
         interval("mean_uncertainty", pull.meanInterval());
+        bounds("impulse_uncertainty", "_ns", pull.impulseBounds());
+        json.known("may_be_over", pull.overLimit());
         position(pull.start());
     }
 
@@ -105,21 +109,37 @@ public final class JsonReport {
     }
 
     /** The same, and what share of the limit the ends are. */
-    private void interval(String key, Interval interval, Entry.Against against) throws IOException {
+    private void interval(String key, Interval interval, Bounds share) throws IOException {
         json.begin(key);
         ends(interval);
-        Interval share = interval.times(1 / against.newtons());
-        json.number("share_low", share.lowNewtons());
-        json.number("share_high", share.highNewtons());
+        share(share);
+        json.end();
+    }
+
+    private void share(Bounds share) throws IOException {
+        json.number("share_low", share.low());
+        json.number("share_high", share.high());
+    }
+
+    /** The same of a figure that is no force; {@code unit} ends the keys of its ends. */
+    private void bounds(String key, String unit, Bounds bounds) throws IOException {
+        json.begin(key);
+        json.number("low" + unit, bounds.low());
+        json.number("high" + unit, bounds.high());
+        belongings(bounds.largest(), bounds.leavesOut());
         json.end();
     }
 
     private void ends(Interval interval) throws IOException {
         json.number("low_n", interval.lowNewtons());
         json.number("high_n", interval.highNewtons());
+        belongings(interval.largest(), interval.leavesOut());
+    }
+
+    private void belongings(Optional<Cause> largest, List<String> leavesOut) throws IOException {
         json.number("coverage", Interval.COVERAGE);
-        json.text("largest", interval.largest().map(Cause::word));
-        json.texts("leaves_out", interval.leavesOut());
+        json.text("largest", largest.map(Cause::word));
+        json.texts("leaves_out", leavesOut);
     }
 
     private void overload(Entry.Overload overload) throws IOException {
@@ -135,14 +155,15 @@ public final class JsonReport {
         json.flag("has_gap", overload.hasGap());
         json.flag("cut_by_gap", overload.cutByGap());
         json.flag("cut_by_end", overload.cutByEnd());
-        json.list("items", overload.items(), item -> item(item, overload));
+        json.list("items", overload.items(), this::item);
         json.text("hookup", overload.against().hookup());
         json.flag("hookup_assumed", overload.against().assumed());
-        interval("uncertainty", overload.peakInterval(), overload.against());
+        interval("uncertainty", overload.peakInterval(), overload.shareBounds());
+        json.text("band_may_be", overload.bandMayBe().map(Band::word));
         position(overload.start());
     }
 
-    private void item(ItemLoad item, Entry.Overload overload) throws IOException {
+    private void item(ItemLoad item) throws IOException {
         json.text("gear", item.gear());
         json.number("load_n", item.loadNewtons());
         json.number("allowed_n", item.allowedNewtons());
@@ -150,12 +171,9 @@ public final class JsonReport {
         json.number("breaking_n", item.breakingNewtons());
         json.number("share", item.share());
         json.flag("allowed_is_at_most", item.allowedIsAtMost());
-        Interval load = overload.peakInterval().times(item.loadNewtons() / overload.peakNewtons());
-        json.number("load_low_n", load.lowNewtons());
-        json.number("load_high_n", load.highNewtons());
-        Interval share = load.times(1 / item.allowedNewtons());
-        json.number("share_low", share.lowNewtons());
-        json.number("share_high", share.highNewtons());
+        json.number("load_low_n", item.load().lowNewtons());
+        json.number("load_high_n", item.load().highNewtons());
+        share(item.shareBounds());
     }
 
     private void shock(Entry.Shock shock) throws IOException {
@@ -172,7 +190,10 @@ public final class JsonReport {
         json.flag("has_gap", shock.hasGap());
         against(shock.against());
         json.flag("at_least", shock.atLeast());
-        interval("uncertainty", shock.peakInterval(), shock.against());
+        interval("uncertainty", shock.peakInterval(), shock.shareBounds());
+        bounds("rise_rate_uncertainty", "_n_per_s", shock.riseRateBounds());
+        interval("settled_uncertainty", shock.settledInterval());
+        bounds("factor_uncertainty", "", shock.factorBounds());
         position(shock.at());
     }
 
@@ -185,7 +206,9 @@ public final class JsonReport {
         json.number("share", jolt.share());
         against(jolt.against());
         json.flag("at_least", jolt.atLeast());
-        interval("uncertainty", jolt.peakInterval(), jolt.against());
+        interval("uncertainty", jolt.peakInterval(), jolt.shareBounds());
+        interval("rise_uncertainty", jolt.riseInterval());
+        json.flag("resolved", jolt.resolved());
         position(jolt.at());
     }
 

@@ -15,6 +15,7 @@ import tautlog.desk.report.Entry;
 import tautlog.desk.report.LeftOut;
 import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
+import tautlog.desk.uncertainty.Bounds;
 import tautlog.desk.uncertainty.Interval;
 import tautlog.detect.Finding.ShaftAfterDrop;
 import tautlog.detect.Finding.StallEnd;
@@ -44,6 +45,9 @@ class HappenedSectionTest {
 
     private static final Interval UNKNOWN = Interval.unknown("of a test");
 
+    private static final Bounds UNKNOWN_BOUNDS = Bounds.unknown("of a test");
+    private boolean joltsAreResolved = true;
+
     private Entry.Against limit() {
         return new Entry.Against("straight", false, 10_000, isAtMost, "choker");
     }
@@ -66,6 +70,8 @@ class HappenedSectionTest {
                 false,
                 false,
                 UNKNOWN,
+                UNKNOWN,
+                UNKNOWN_BOUNDS,
                 UNKNOWN));
     }
 
@@ -83,7 +89,8 @@ class HappenedSectionTest {
                 false,
                 false,
                 List.of(),
-                UNKNOWN));
+                UNKNOWN,
+                Optional.empty()));
     }
 
     private void shock(double seconds, double peak, boolean resolved) {
@@ -102,12 +109,25 @@ class HappenedSectionTest {
                 peak / 10_000,
                 isStopped,
                 false,
-                UNKNOWN));
+                UNKNOWN,
+                UNKNOWN_BOUNDS,
+                UNKNOWN,
+                UNKNOWN_BOUNDS));
     }
 
     private void jolt(double seconds, double peak) {
         jolts.add(new Entry.Jolt(
-                at(seconds - 0.1), at(seconds), peak, 4_000, 0.1, limit(), peak / 10_000, isStopped, UNKNOWN));
+                at(seconds - 0.1),
+                at(seconds),
+                peak,
+                4_000,
+                0.1,
+                limit(),
+                peak / 10_000,
+                isStopped,
+                UNKNOWN,
+                joltsAreResolved,
+                UNKNOWN));
     }
 
     private void drop(double seconds, double before, double after, Known slack, ShaftAfterDrop shaft) {
@@ -314,6 +334,20 @@ class HappenedSectionTest {
         assertTrue(digest().contains("Shock twice. The greatest: 11.0 s after start Shock"), digest());
         assertTrue(digest().contains("15.0 s after start Shock"), digest());
         assertTrue(digest().contains("The instrument is too slow for this shock"), digest());
+    }
+
+    @Test
+    void countsJoltsAsWellAsShocksThatTheInstrumentIsTooSlowFor() {
+        pull(10, 20);
+        shock(11, 9_000, true);
+        jolt(12, 9_500);
+        assertFalse(digest().contains("Too slow for shocks"), digest());
+        joltsAreResolved = false;
+        jolt(13, 9_500);
+        jolt(14, 9_500);
+        assertTrue(digest().contains("2 jolts rose within fewer than four readings"), digest());
+        shock(15, 9_000, false);
+        assertTrue(digest().contains("1 shock and 2 jolts rose within fewer than four readings"), digest());
     }
 
     @Test
