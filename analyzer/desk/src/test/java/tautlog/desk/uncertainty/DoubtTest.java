@@ -296,7 +296,16 @@ class DoubtTest {
     }
 
     private Interval at(Rig rig, CellCalibration cell, boolean cellCarriesMore) {
-        return new Doubt(INSTRUMENT, cell, cell.response(), rig, cellCarriesMore, slack, Doubt.Zero.PROVEN, List.of())
+        return new Doubt(
+                        INSTRUMENT,
+                        cell,
+                        cell.response(),
+                        rig,
+                        cellCarriesMore,
+                        slack,
+                        Doubt.Zero.PROVEN,
+                        List.of(),
+                        new NearPeaks(slack, List.of()))
                 .ofMean(10_000, false);
     }
 

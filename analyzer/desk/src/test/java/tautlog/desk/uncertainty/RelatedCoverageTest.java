@@ -104,7 +104,17 @@ class RelatedCoverageTest {
                 Arrays.setAll(counts, i -> (int) Math.round(read(zero)));
                 slack.tension((long) stretch * STRETCH, 0, 0, counts, 0, STRETCH);
             }
-            return new Doubt(INSTRUMENT, cell, line, RIG, true, slack, Doubt.Zero.PROVEN, List.of()).related();
+            return new Doubt(
+                            INSTRUMENT,
+                            cell,
+                            line,
+                            RIG,
+                            true,
+                            slack,
+                            Doubt.Zero.PROVEN,
+                            List.of(),
+                            new NearPeaks(slack, List.of()))
+                    .related();
         }
 
         double wandered() {

@@ -54,7 +54,17 @@ class RelatedTensionsTest {
                 b1_b1 = %s
                 """.formatted(scatterCounts, referencePercent, b0Variance, b1Variance);
         CellCalibration cell = CellCalibration.parse("calibration.toml", toml);
-        return new Doubt(INSTRUMENT, cell, cell.response(), RIG, true, slack, zero, List.of()).related();
+        return new Doubt(
+                        INSTRUMENT,
+                        cell,
+                        cell.response(),
+                        RIG,
+                        true,
+                        slack,
+                        zero,
+                        List.of(),
+                        new NearPeaks(slack, List.of()))
+                .related();
     }
 
     /** A rise of 10,000 samples, of which sampling hides nothing. */
@@ -181,14 +191,14 @@ class RelatedTensionsTest {
 
     @Test
     void aZeroThatIsOffMovesPeakAndLevelAlike() throws ConfigException {
-        // given three stretches of slack 100 N off: ± 133.33 N, of which 95 % are 126.67 N
+        // given three stretches of slack 100 N off: one more lies within (20/4)^(1/3) · 100 N = 171.00 N with 95 %
         slackAt(1_000);
 
         Bounds factor = slowFactor(related(), 200_000, 50_000);
 
-        // (20000 + 126.67) / (5000 + 126.67), (20000 − 126.67) / (5000 − 126.67)
-        assertEquals(3.92588, factor.low().orElseThrow(), 0.0002);
-        assertEquals(4.07798, factor.high().orElseThrow(), 0.0002);
+        // (20000 + 171.00) / (5000 + 171.00), (20000 − 171.00) / (5000 − 171.00)
+        assertEquals(3.90079, factor.low().orElseThrow(), 0.0002);
+        assertEquals(4.10623, factor.high().orElseThrow(), 0.0002);
         assertEquals(Optional.of(Cause.ZERO), factor.largest());
     }
 
@@ -196,11 +206,11 @@ class RelatedTensionsTest {
     void aLevelThatMayBeNothingOpensTheFactorAbove() throws ConfigException {
         slackAt(1_000);
 
-        // 100 N with a zero of ± 133 N
+        // 100 N with a zero of ± 171 N
         Bounds factor = slowFactor(related(), 200_000, 1_000);
 
         assertTrue(factor.high().isEmpty());
-        assertEquals(20_126.67 / 226.67, factor.low().orElseThrow(), 0.1);
+        assertEquals(20_171.0 / 271.0, factor.low().orElseThrow(), 0.1);
         assertTrue(factor.leavesOut().get(0).startsWith("above it: the level"));
     }
 
@@ -236,8 +246,17 @@ class RelatedTensionsTest {
     @Test
     void nothingIsKnownWithoutTheQualityOfTheCalibration() throws ConfigException {
         CellCalibration cell = CellCalibration.parse("calibration.toml", "zero_counts = 0.0\nnewtons_per_count = 0.1");
-        RelatedTensions related =
-                new Doubt(INSTRUMENT, cell, cell.response(), RIG, true, slack, Doubt.Zero.PROVEN, List.of()).related();
+        RelatedTensions related = new Doubt(
+                        INSTRUMENT,
+                        cell,
+                        cell.response(),
+                        RIG,
+                        true,
+                        slack,
+                        Doubt.Zero.PROVEN,
+                        List.of(),
+                        new NearPeaks(slack, List.of()))
+                .related();
 
         assertTrue(slowRise(related, 0, 200_000).lowNewtons().isEmpty());
         assertTrue(related.settled(50_000, 20).lowNewtons().isEmpty());
