@@ -38,7 +38,7 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
-        Installation installation = config.load();
+        Installation installation = config.loadToRecord();
         LoggerRun run = new LoggerRun(
                 installation,
                 new SerialInstrumentPort(installation.config().line()),

@@ -10,6 +10,11 @@ public sealed interface InstrumentChoice {
     /** What its readings are; empty when it says so itself. */
     Optional<ReadingScale> scale();
 
+    /** Whether it is known which number the bytes of a reading are. */
+    default boolean isOrderKnown() {
+        return true;
+    }
+
     /** An instrument that speaks the framed wire format ({@code firmware-notes/wire.md}) and has lamps. */
     record Framed() implements InstrumentChoice {
         @Override
@@ -41,6 +46,11 @@ public sealed interface InstrumentChoice {
         @Override
         public String word() {
             return "modbus";
+        }
+
+        @Override
+        public boolean isOrderKnown() {
+            return form.isOrderKnown();
         }
 
         @Override

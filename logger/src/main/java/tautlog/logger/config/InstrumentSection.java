@@ -27,6 +27,7 @@ import tautlog.quantity.ForceUnit;
 /** Reads {@code [instrument]} and {@code [shaft]}: the keys that their kind of instrument has, and no others. */
 final class InstrumentSection {
     private static final int LONGEST_LINE = 128;
+    private static final Reading<Integer> DECIMALS = Reading.whole(0, 6);
     private static final Map<String, ForceUnit> UNITS =
             Stream.of(ForceUnit.values()).collect(Collectors.toMap(ForceUnit::symbol, Function.identity()));
 
@@ -148,6 +149,8 @@ final class InstrumentSection {
                 : table.optional("overload_code", Reading.whole(Integer.MIN_VALUE, Integer.MAX_VALUE))
                         .map(OptionalInt::of)
                         .orElse(OptionalInt.empty());
+        int decimals = table.or("decimals", DECIMALS, 0);
+        Optional<WordOrderProof> proof = type.flatMap(value -> WordOrderProof.read(table, value, order, decimals));
         int timeoutMillis = table.optional("timeout", Reading.time("1"))
                 .map(time -> Math.max(1, time.seconds().movePointRight(3).intValue()))
                 .orElse(200);
@@ -162,6 +165,7 @@ final class InstrumentSection {
                         registers.orElseThrow(),
                         type.orElseThrow(),
                         order,
+                        proof,
                         overloadCode,
                         timeoutMillis));
     }
@@ -170,7 +174,7 @@ final class InstrumentSection {
         int before = table.problemsSoFar();
         String name = table.or("name", instrumentName(), defaultName);
         Optional<ForceUnit> unit = table.required("unit", Reading.oneOf(UNITS));
-        Optional<Integer> decimals = table.required("decimals", Reading.whole(0, 6));
+        Optional<Integer> decimals = table.required("decimals", DECIMALS);
         Optional<BigDecimal> rate = table.required(rateKey, Reading.decimal(Range.between("1", "4000")));
         Optional<BigDecimal> greatest = table.required("full_scale", Reading.decimal(Range.aboveZero()));
         Optional<Integer> counts = greatest.flatMap(value -> decimals.flatMap(places -> counts(value, places)));

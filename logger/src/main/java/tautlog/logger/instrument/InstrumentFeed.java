@@ -1,5 +1,6 @@
 package tautlog.logger.instrument;
 
+import java.util.Optional;
 import tautlog.logger.port.InstrumentLine;
 import tautlog.logger.wire.LineCounts;
 
@@ -21,6 +22,11 @@ public interface InstrumentFeed {
 
     /** What came to no use so far in the outing that is on, or since the last one ended. */
     LineCounts counts();
+
+    /** Why what comes is not believed yet and what to do, in words; empty when it is. Any thread. */
+    default Optional<String> unproven() {
+        return Optional.empty();
+    }
 
     /** Nothing more comes: the outing ends. */
     void end();

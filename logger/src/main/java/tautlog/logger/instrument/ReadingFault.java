@@ -34,6 +34,9 @@ public enum ReadingFault {
     UNASKED,
     /** Modbus: a float that is no number. */
     NOT_FINITE,
-    /** Modbus: possible, but at the start or after an absurd value, when ten in a row are awaited. */
+    /**
+     * Modbus: possible, but the order of its words is not proven, or it came at the start or after an absurd value, when ten in
+     * a row are awaited.
+     */
     UNPROVEN
 }

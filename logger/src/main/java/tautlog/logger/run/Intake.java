@@ -3,6 +3,7 @@ package tautlog.logger.run;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
+import java.util.Optional;
 import tautlog.logger.instrument.InstrumentFeed;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.port.InstrumentLine;
@@ -58,6 +59,11 @@ final class Intake implements LineReader.Listener {
     /** What was rejected and lost on the line, at most a second ago; any thread. */
     LineCounts counts() {
         return counts;
+    }
+
+    /** See {@link InstrumentFeed#unproven}; any thread. */
+    Optional<String> unproven() {
+        return feed.unproven();
     }
 
     @Override

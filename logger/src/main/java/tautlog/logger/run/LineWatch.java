@@ -11,6 +11,7 @@ import tautlog.detect.Second;
 import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.beacon.BeaconSender;
 import tautlog.logger.config.Installation;
+import tautlog.logger.control.Status.ShaftLine;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.port.InstrumentPort;
@@ -30,8 +31,14 @@ public final class LineWatch {
     private final LiveOutings outings;
     private final Intake intake;
     private final LineReader reader;
+    private final Optional<ShaftReader> shaft;
 
     public LineWatch(Installation installation, InstrumentPort port) {
+        this(installation, port, installation.config().shaft().map(ShaftReader::new));
+    }
+
+    LineWatch(Installation installation, InstrumentPort port, Optional<ShaftReader> shaft) {
+        this.shaft = shaft;
         this.installation = installation;
         this.port = port;
         BeaconLamp lamp = new BeaconLamp();
@@ -42,7 +49,11 @@ public final class LineWatch {
                 nowhere,
                 outings,
                 new Marks(installation.rig()),
-                Feeds.of(installation.config(), Optional.empty(), outings, new BeaconSender(lamp, () -> 0)),
+                Feeds.of(
+                        installation.config(),
+                        shaft.map(ShaftReader::source),
+                        outings,
+                        new BeaconSender(lamp, () -> 0)),
                 InstantSource.system());
         reader = new LineReader(port, LineReader.AtHangUp.END, intake);
     }
@@ -61,13 +72,21 @@ public final class LineWatch {
                 "reader");
         thread.setDaemon(true);
         thread.start();
+        shaft.ifPresent(LineWatch::start);
         for (int i = 0; i < lines && thread.isAlive(); i++) {
             thread.join(LINE_MILLIS);
             out.println(words());
             out.flush();
         }
         reader.stop();
+        shaft.ifPresent(ShaftReader::stop);
         thread.join();
+    }
+
+    private static void start(ShaftReader shaft) {
+        Thread thread = new Thread(shaft, "shaft");
+        thread.setDaemon(true); // it may wait for a port that is not there
+        thread.start();
     }
 
     private String words() {
@@ -79,9 +98,14 @@ public final class LineWatch {
                         + tally.rejected().entrySet().stream()
                                 .map((Map.Entry<String, Long> kind) -> kind.getKey() + " " + kind.getValue())
                                 .collect(Collectors.joining(", "));
-        return readings.map(this::words).orElse(unheard(tally))
+        return readings.map(this::words).orElseGet(() -> intake.unproven().orElse(unheard(tally)))
+                + shaft.map(ShaftReader::status).map(LineWatch::words).orElse("")
                 + rejected
                 + (tally.lostFrames() > 0 ? "  lost frames " + tally.lostFrames() : "");
+    }
+
+    private static String words(ShaftLine shaft) {
+        return shaft.open() ? "" : "  shaft port " + shaft.port() + " NOT OPEN";
     }
 
     private static String unheard(Tally tally) {

@@ -214,6 +214,7 @@ class LoggerConfigTest {
                         ModbusForm.RegisterKind.INPUT,
                         ModbusForm.ValueType.FLOAT32,
                         ModbusForm.WordOrder.CDAB,
+                        Optional.empty(),
                         OptionalInt.empty(),
                         100),
                 ((InstrumentChoice.Modbus) config.instrument()).form());

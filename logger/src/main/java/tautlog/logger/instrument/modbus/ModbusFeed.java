@@ -1,5 +1,6 @@
 package tautlog.logger.instrument.modbus;
 
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import tautlog.logger.config.ModbusForm;
@@ -27,10 +28,13 @@ public final class ModbusFeed implements InstrumentFeed {
     private final int fullScaleCounts;
     private final Pace pace;
     private final Trust trust = new Trust();
+    private final ModbusForm form;
+    private volatile Optional<Integer> unprovenBytes = Optional.empty();
     private @Nullable Poller poller;
 
     /** @param baud of the line: how long a silence between frames is */
     public ModbusFeed(ModbusForm form, ReadingScale scale, int baud, ReadingOuting outing) {
+        this.form = form;
         this.outing = outing;
         question = new RegisterQuestion(form);
         exchange = new Exchange(question);
@@ -61,17 +65,27 @@ public final class ModbusFeed implements InstrumentFeed {
         }
     }
 
-    private void take(long nowNanos, Answer answer) {
+    /** An answer came, or something instead of one. */
+    void take(long nowNanos, Answer answer) {
         if (answer.fault().isPresent()) {
             outing.rejected(answer.fault().get());
             return;
         }
-        Meaning meaning = value.read(answer.bytes());
+        if (!form.isOrderKnown()) {
+            unprovenBytes = Optional.of(answer.bytes());
+            outing.rejected(ReadingFault.UNPROVEN);
+            return;
+        }
+        take(nowNanos, answer.bytes());
+    }
+
+    private void take(long nowNanos, int bytes) {
+        Meaning meaning = value.read(bytes);
         if (meaning == Meaning.NOT_FINITE) {
             absurd(ReadingFault.NOT_FINITE);
         } else if (meaning == Meaning.ABSURD || (meaning == Meaning.NUMBER && isBeyondScale(value.counts()))) {
             absurd(ReadingFault.OUT_OF_RANGE);
-        } else if (!trust.afterPossible()) {
+        } else if (!trust.afterPossible(value.telling(bytes))) {
             outing.rejected(ReadingFault.UNPROVEN);
         } else if (meaning == Meaning.OVERLOAD) {
             outing.overload(nowNanos);
@@ -96,6 +110,14 @@ public final class ModbusFeed implements InstrumentFeed {
             before.stop();
             poller = null;
         }
+    }
+
+    @Override
+    public Optional<String> unproven() {
+        return unprovenBytes.map(bytes ->
+                "order of words UNPROVEN, no reading is taken; with a known load on, write under [instrument] what"
+                        + " the device's own display shows: word_order_proof = { reading = …, bytes = \"%02X %02X %02X %02X\" }"
+                                .formatted(bytes >>> 24, bytes >>> 16 & 0xff, bytes >>> 8 & 0xff, bytes & 0xff));
     }
 
     @Override

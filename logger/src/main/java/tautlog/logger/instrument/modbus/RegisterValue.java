@@ -18,6 +18,16 @@ final class RegisterValue {
         ABSURD
     }
 
+    /** Whether a possible value speaks for the order by which it was read. */
+    enum Telling {
+        /** In every other order it would be another value. */
+        TELLS,
+        /** It is the same value in every order, as zero is: right, and no sign of anything. */
+        ALIKE,
+        /** Some other order reads the same, not all. */
+        UNCLEAR
+    }
+
     /**
      * A float that is not zero but less than a millionth of the last digit was never measured; a swapped order of bytes
      * makes such ones. Chosen.
@@ -37,23 +47,31 @@ final class RegisterValue {
         stepsInOne = Math.pow(10, decimals);
     }
 
+    /** Of the bytes that were {@link #read} last. */
     long counts() {
         return counts;
     }
 
     /** @param bytes of one register or two, the first one in the highest bits */
     Meaning read(int bytes) {
-        int first = order.word(bytes >>> 16);
-        int bits = type.registers() == 2 ? order.joined(first, order.word(bytes & 0xffff)) : first;
+        double value = type.value(order.bits(bytes, type));
         if (type == ValueType.FLOAT32) {
-            return measured(Float.intBitsToFloat(bits));
+            return measured(value);
         }
-        counts = type == ValueType.INT16 ? (short) bits : bits;
+        counts = (long) value;
         return overloadCode.isPresent() && overloadCode.getAsInt() == counts ? Meaning.OVERLOAD : Meaning.NUMBER;
     }
 
-    private Meaning measured(float value) {
-        if (!Float.isFinite(value)) {
+    /** What {@code bytes} tell of the order that they came in. */
+    Telling telling(int bytes) {
+        if (order.isTold(bytes, type)) {
+            return Telling.TELLS;
+        }
+        return order.isAlikeInAll(bytes, type) ? Telling.ALIKE : Telling.UNCLEAR;
+    }
+
+    private Meaning measured(double value) {
+        if (!Double.isFinite(value)) {
             return Meaning.NOT_FINITE;
         }
         double steps = value * stepsInOne;

@@ -55,6 +55,11 @@ public final class ShaftedFeed implements InstrumentFeed {
     }
 
     @Override
+    public Optional<String> unproven() {
+        return feed.unproven();
+    }
+
+    @Override
     public LineCounts counts() {
         LineCounts own = feed.counts();
         return new LineCounts(withShaft(own.tally()), own.otherChannelFrames(), own.outing());

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.ByteBuffer;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
@@ -14,6 +13,7 @@ import java.util.Random;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import tautlog.logger.config.InstrumentChoice;
@@ -30,13 +30,25 @@ import tautlog.logger.pty.PseudoTerminal;
 class ModbusFeedTest {
     private static final String PLACE =
             "unit_id = 17\nregister = 107\nregister_kind = \"holding\"\ntimeout = \"0.03 s\"\npoll_hz = 200\n";
-    private static final String INT32 = PLACE + "type = \"int32\"\nword_order = \"ABCD\"\n";
-    private static final String FLOAT = PLACE + "type = \"float32\"\nword_order = \"ABCD\"\n";
+    private static final String INT32 = proven("int32", "ABCD");
+    private static final String FLOAT = proven("float32", "ABCD");
     private static final byte[] SILENCE = {};
 
     private final ToldOuting told = new ToldOuting();
-    private final List<Integer> sent = new CopyOnWriteArrayList<>();
+    private final List<Integer> good = new CopyOnWriteArrayList<>();
     private Map<String, Long> faults = Map.of();
+
+    /** A device whose registers were read while its display showed 12.34. */
+    private static String proven(String type, String order) {
+        String bytes = Arrays.stream(type.equals("int32") ? ordered(1_234, order) : ordered(12.34f, order))
+                .mapToObj("%02X"::formatted)
+                .collect(Collectors.joining(" "));
+        return unproven(type, order) + "word_order_proof = { reading = 12.34, bytes = \"" + bytes + "\" }\n";
+    }
+
+    private static String unproven(String type, String order) {
+        return PLACE + "type = \"" + type + "\"\nword_order = \"" + order + "\"\n";
+    }
 
     @Test
     void asksWithTheBytesOfTheSpecification() {
@@ -80,18 +92,27 @@ class ModbusFeedTest {
     void storesEveryAnswerInOrderAtTheDevicesPace() throws Exception {
         // when
         run(
-                INT32,
-                asked -> number(asked, asked.index() * 7 - 300),
+                INT32.replace("0.03 s", "0.5 s"),
+                asked -> number(asked, asked.index() * 7 - 299),
                 () -> told.counts().size() >= 300);
 
-        // then: the first ten were awaited
-        List<Integer> stored = told.counts();
-        assertEquals(sent.subList(10, 10 + stored.size()), stored);
+        // then
+        assertToldAllThatWasGood();
         assertEquals(Map.of("UNPROVEN", 10L), faults);
     }
 
+    /** In order, none twice, none left out but the first ten, which are awaited, and what the test's end cut. */
+    private void assertToldAllThatWasGood() {
+        assertEquals(good.subList(10, 10 + told.counts().size()), told.counts());
+    }
+
+    /** A good answer. */
     private byte[] number(Asked to, int counts) {
-        sent.add(counts);
+        good.add(counts);
+        return answer(to, counts);
+    }
+
+    private static byte[] answer(Asked to, int counts) {
         return IndependentSlave.registers(to, counts >> 24, counts >> 16, counts >> 8, counts);
     }
 
@@ -100,7 +121,7 @@ class ModbusFeedTest {
         for (String order : List.of("ABCD", "CDAB", "BADC", "DCBA")) {
             ToldOuting here = new ToldOuting();
             run(
-                    FLOAT.replace("ABCD", order),
+                    proven("float32", order),
                     asked -> IndependentSlave.registers(asked, ordered(12.34f, order)),
                     () -> !here.counts().isEmpty(),
                     here);
@@ -110,7 +131,11 @@ class ModbusFeedTest {
     }
 
     private static int[] ordered(float value, String order) {
-        byte[] bytes = ByteBuffer.allocate(4).putFloat(value).array();
+        return ordered(Float.floatToRawIntBits(value), order);
+    }
+
+    private static int[] ordered(int bits, String order) {
+        byte[] bytes = ByteBuffer.allocate(4).putInt(bits).array();
         return order.chars().map(letter -> bytes[letter - 'A'] & 0xff).toArray();
     }
 
@@ -140,27 +165,28 @@ class ModbusFeedTest {
 
     @Test
     void givesNoWrongNumberOnANoisyLineAndCountsEachFaultByItsKind() throws Exception {
-        // given: of ten answers four are damaged, each in its way
+        // given: of ten answers five are damaged, each in its way; all carry numbers that are possible and never come
+        // twice
         Random random = new Random(3);
 
         // when
         run(
-                INT32,
+                INT32.replace("0.03 s", "0.15 s"),
                 asked -> {
-                    byte[] good = number(asked, random.nextInt(6_000));
+                    int counts = 6 + asked.index() * 50 + random.nextInt(50);
                     return switch (asked.index() % 10) {
-                        case 1 -> damaged(good, random);
-                        case 3 -> Arrays.copyOf(good, good.length - 1 - random.nextInt(3));
+                        case 1 -> damaged(answer(asked, counts), random);
+                        case 3 -> Arrays.copyOf(answer(asked, counts), 8 - random.nextInt(3));
                         case 5 -> IndependentSlave.exception(asked, 4);
-                        case 7 -> IndependentSlave.framed(18, 3, 4, 0, 0, 0, 1);
-                        case 9 -> IndependentSlave.framed(17, 3, 2, 0, 1);
-                        default -> good;
+                        case 7 -> IndependentSlave.framed(18, 3, 4, 0, 0, counts >> 8, counts);
+                        case 9 -> IndependentSlave.framed(17, 3, 2, counts >> 8, counts);
+                        default -> number(asked, counts);
                     };
                 },
-                () -> told.counts().size() >= 60);
+                () -> told.counts().size() >= 20);
 
         // then
-        assertTrue(sent.containsAll(told.counts()));
+        assertToldAllThatWasGood();
         for (String kind : List.of("BAD_CRC", "TIMEOUT", "EXCEPTION", "WRONG_UNIT_ID", "SHORT_REPLY")) {
             assertTrue(faults.getOrDefault(kind, 0L) >= 5, kind + " in " + faults);
         }
@@ -174,26 +200,22 @@ class ModbusFeedTest {
 
     @Test
     void takesNoLateAnswerForTheNextQuestions() throws Exception {
-        // given: every fourth answer comes after its time is up
-        List<Integer> late = new CopyOnWriteArrayList<>();
-
-        // when
+        // when: every fourth answer comes after its time is up
         run(
-                INT32,
+                INT32.replace("0.03 s", "0.15 s"),
                 asked -> {
+                    int counts = 1_000 + asked.index();
                     if (asked.index() % 4 == 3) {
-                        late.add(asked.index());
-                        pause(45);
+                        pause(220);
+                        return answer(asked, counts);
                     }
-                    return number(asked, asked.index());
+                    return number(asked, counts);
                 },
-                () -> told.counts().size() >= 40);
+                () -> told.counts().size() >= 15);
 
         // then
-        List<Integer> stored = new ArrayList<>(told.counts());
-        stored.retainAll(late);
-        assertEquals(List.of(), stored);
-        assertTrue(faults.get("TIMEOUT") >= 10 && faults.get("UNASKED") >= 10, faults::toString);
+        assertToldAllThatWasGood();
+        assertTrue(faults.get("TIMEOUT") >= 7 && faults.get("UNASKED") >= 7, faults::toString);
     }
 
     private static void pause(long millis) {
@@ -209,12 +231,12 @@ class ModbusFeedTest {
         // when
         run(
                 INT32.replace("0.03 s", "0.15 s"),
-                asked -> asked.index() >= 50 && asked.index() < 60 ? SILENCE : number(asked, asked.index()),
+                asked -> asked.index() >= 50 && asked.index() < 60 ? SILENCE : number(asked, asked.index() + 1),
                 () -> told.counts().size() >= 60);
 
         // then
         assertEquals(10L, faults.get("TIMEOUT"));
-        assertEquals(sent.subList(10, 10 + told.counts().size()), told.counts());
+        assertToldAllThatWasGood();
     }
 
     @Test
