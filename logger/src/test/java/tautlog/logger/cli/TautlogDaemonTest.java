@@ -87,6 +87,34 @@ class TautlogDaemonTest {
     }
 
     @Test
+    void recordsNoTransmitterWhoseOrderOfWordsIsNotProven() throws IOException {
+        // given
+        LoggerFolder folder = LoggerFolder.at(path, "/dev/ttyNONE", "");
+        Files.writeString(folder.config(), """
+                schema = 1
+                rig = "rig.toml"
+                recordings = "recordings"
+                [instrument]
+                kind = "modbus"
+                port = "/dev/ttyNONE"
+                unit_id = 1
+                register = 0
+                register_kind = "holding"
+                type = "float32"
+                word_order = "ABCD"
+                unit = "kN"
+                decimals = 2
+                poll_hz = 50.0
+                full_scale = 60.0
+                """);
+
+        // then
+        assertEquals(2, execute("run", "--config", folder.config().toString()));
+        assertTrue(err.toString().contains("instrument.word_order_proof: is missing"), err::toString);
+        assertTrue(Files.notExists(folder.recordings()), "nothing was started");
+    }
+
+    @Test
     void refusesAForeignFileInThePlaceOfTheDaysRecording() throws IOException {
         // given
         LoggerFolder folder = LoggerFolder.at(path, "/dev/ttyNONE", LoggerFolder.DEVICE_CLOCK);

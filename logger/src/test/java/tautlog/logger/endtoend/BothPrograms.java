@@ -33,6 +33,12 @@ final class BothPrograms {
         void pass(byte[] bytes) throws Exception;
     }
 
+    /** What stands at the other end of the line. */
+    interface Peer {
+        /** Talks until it has said all. */
+        void at(PseudoTerminal terminal) throws Exception;
+    }
+
     /** What goes over the line. */
     interface Sending {
         void over(Line line) throws Exception;
@@ -64,13 +70,8 @@ final class BothPrograms {
     }
 
     /** Runs {@code tautlogd run --until-closed} over what {@code sending} brings, then hangs up. */
-    @SuppressWarnings("try") // closed in the middle: that is the hang-up
     void record(Sending sending) throws Exception {
-        Process logger;
-        try (PseudoTerminal terminal = PseudoTerminal.open()) {
-            terminal.linkAt(folder.resolve("port"));
-            logger = start("logger/target/tautlogd.jar", "run", "--config", "logger.toml", "--until-closed");
-            assertTrue(terminal.waitForReader(PATIENCE), () -> errors("run"));
+        recordAgainst(terminal -> {
             sending.over(new Line() {
                 @Override
                 public void send(byte[] bytes) throws Exception {
@@ -84,9 +85,26 @@ final class BothPrograms {
                 }
             });
             assertTrue(terminal.waitUntilTaken(PATIENCE), () -> errors("run"));
+        });
+    }
+
+    /** Runs {@code tautlogd run --until-closed} while {@code peer} talks, then hangs up. */
+    @SuppressWarnings("try") // closed in the middle: that is the hang-up
+    void recordAgainst(Peer peer) throws Exception {
+        Process logger;
+        try (PseudoTerminal terminal = PseudoTerminal.open()) {
+            terminal.linkAt(folder.resolve("port"));
+            logger = start("logger/target/tautlogd.jar", "run", "--config", "logger.toml", "--until-closed");
+            assertTrue(terminal.waitForReader(PATIENCE), () -> errors("run"));
+            peer.at(terminal);
         }
         assertTrue(logger.waitFor(30, TimeUnit.SECONDS), "tautlogd ends when the port is closed");
         assertEquals(0, logger.exitValue(), () -> errors("run"));
+    }
+
+    /** A name in the programs' folder. */
+    Path path(String name) {
+        return folder.resolve(name);
     }
 
     /** What a command said beside its result. */

@@ -11,9 +11,9 @@ import tautlog.logger.pty.PseudoTerminal;
  * without the program's library: a request is eight bytes, unit, function, register, quantity, checksum low byte first. What it
  * answers, and when, the test decides.
  */
-final class IndependentSlave implements AutoCloseable {
+public final class IndependentSlave implements AutoCloseable {
     /** One question, as it came. */
-    record Asked(int unit, int function, int register, int quantity, int index) {}
+    public record Asked(int unit, int function, int register, int quantity, int index) {}
 
     private final PseudoTerminal terminal;
     private final Function<Asked, byte[]> answers;
@@ -23,19 +23,19 @@ final class IndependentSlave implements AutoCloseable {
     private volatile String trouble = "";
 
     /** @param answers the bytes of an answer, whole; none for silence. May sleep: the answer is then late */
-    IndependentSlave(PseudoTerminal terminal, Function<Asked, byte[]> answers) {
+    public IndependentSlave(PseudoTerminal terminal, Function<Asked, byte[]> answers) {
         this.terminal = terminal;
         this.answers = answers;
         thread = new Thread(this::serve, "slave");
         thread.start();
     }
 
-    List<Asked> asked() {
+    public List<Asked> asked() {
         return asked;
     }
 
     /** What a request had wrong; empty with none. */
-    String trouble() {
+    public String trouble() {
         return trouble;
     }
 
@@ -82,7 +82,7 @@ final class IndependentSlave implements AutoCloseable {
     }
 
     /** An answer with these register bytes. */
-    static byte[] registers(Asked to, int... bytes) {
+    public static byte[] registers(Asked to, int... bytes) {
         int[] body = new int[3 + bytes.length];
         body[0] = to.unit();
         body[1] = to.function();
@@ -91,12 +91,12 @@ final class IndependentSlave implements AutoCloseable {
         return framed(body);
     }
 
-    static byte[] exception(Asked to, int code) {
+    public static byte[] exception(Asked to, int code) {
         return framed(to.unit(), to.function() | 0x80, code);
     }
 
     /** Puts the checksum behind. */
-    static byte[] framed(int... body) {
+    public static byte[] framed(int... body) {
         byte[] frame = new byte[body.length + 2];
         for (int i = 0; i < body.length; i++) {
             frame[i] = (byte) body[i];
