@@ -31,6 +31,8 @@ final class FollowedLine implements FindingSink {
     static final int DRIFT_NEWTONS = 200;
     private static final int RATE = 10;
     private static final int STRETCH = 100;
+    private static final int HOLD = 30;
+    private static final int BUTTON = 1;
     private static final int PULL_FROM = 1_500;
     private static final int STEADY = 400;
     private static final Calibration CALIBRATION = Calibration.of("0", "1");
@@ -38,7 +40,8 @@ final class FollowedLine implements FindingSink {
     /** A sample: what the line carried, what the cell said, what was shown. */
     record Frame(long number, double loadNewtons, int raw, int shown) {}
 
-    record Move(long at, int shift, ZeroSource by) {}
+    /** @param pressedAt before which sample the button was pressed last */
+    record Move(long at, int shift, ZeroSource by, long pressedAt) {}
 
     private final ZeroFollower follower;
     private final Detection detection;
@@ -50,6 +53,8 @@ final class FollowedLine implements FindingSink {
     private final List<Finding.Pull> pulls = new ArrayList<>();
     private long number;
     private double load;
+    private long pressedAt;
+    private int refusals;
     private double cellDrift;
     private int noise;
 
@@ -81,6 +86,12 @@ final class FollowedLine implements FindingSink {
         }
 
         @Override
+        public void input(long atNumber, long tick, int selector, int present, int state) {
+            detection.input(atNumber, tick, selector, present, state);
+            follower.input(atNumber, tick, selector, present, state);
+        }
+
+        @Override
         public void zero(long atNumber, int shiftCounts, ZeroSource by) {
             follower.zero(atNumber, shiftCounts, by);
         }
@@ -109,8 +120,9 @@ final class FollowedLine implements FindingSink {
     private void frame(int[] counts) {
         zeroShift.tension(number, number * 1_000_000 / RATE, 0, counts, 0, counts.length);
         number += counts.length;
+        refusals += follower.hasRefused() ? 1 : 0;
         follower.move().ifPresent(found -> {
-            moves.add(new Move(number, found.shiftCounts(), found.by()));
+            moves.add(new Move(number, found.shiftCounts(), found.by(), pressedAt));
             zeroShift.zero(number, found.shiftCounts(), found.by());
         });
     }
@@ -134,6 +146,20 @@ final class FollowedLine implements FindingSink {
         return this;
     }
 
+    /** Somebody holds the mark button while the load stays, and lets go. */
+    FollowedLine button(int seconds) {
+        input(0);
+        input(BUTTON);
+        pressedAt = number;
+        hold(load, seconds);
+        input(0);
+        return this;
+    }
+
+    private void input(int state) {
+        zeroShift.input(number, number * 1_000_000 / RATE, 0, BUTTON, state);
+    }
+
     /** Samples that never come. */
     FollowedLine missing(int samples) {
         number += samples;
@@ -144,19 +170,27 @@ final class FollowedLine implements FindingSink {
         detection.end();
     }
 
-    /** Checks a move against the definition: a whole stretch of the outing's grid ended in the frame before it. */
+    /**
+     * Checks a move against the definition: a whole stretch of the outing's grid ended in the frame before it, or three seconds
+     * in which the button was held.
+     */
     void assertProven(Move move) {
         long first = present.firstKey();
-        long end = first + (move.at() - first) / STRETCH * STRETCH;
-        var stretch = present.subMap(end - STRETCH, end).values();
-        assertTrue(move.at() - end < RATE, () -> move + " comes late");
-        assertEquals(STRETCH, stretch.size(), () -> move + ": a number is missing");
+        boolean isHeld = move.by() == ZeroSource.BUTTON;
+        int length = isHeld ? HOLD : STRETCH;
+        long end =
+                isHeld ? present.ceilingKey(move.pressedAt()) + HOLD : first + (move.at() - first) / STRETCH * STRETCH;
+        var stretch = present.subMap(end - length, end).values();
+        assertTrue(move.at() >= end && move.at() - end < RATE, () -> move + " comes late");
+        assertEquals(length, stretch.size(), () -> move + ": a number is missing");
         int least = stretch.stream().min(Integer::compare).orElseThrow();
         int greatest = stretch.stream().max(Integer::compare).orElseThrow();
         assertTrue(least > -PULL_FROM && greatest < PULL_FROM && greatest - least <= STEADY, () -> move + " in motion");
         int sum = stretch.stream().mapToInt(Integer::intValue).sum();
-        assertTrue(Math.abs(sum) <= DRIFT_NEWTONS * STRETCH, () -> move + ": mean " + sum / (double) STRETCH);
-        int mean = BigDecimal.valueOf(sum, 2).setScale(0, RoundingMode.HALF_UP).intValueExact();
+        assertTrue(Math.abs(sum) <= DRIFT_NEWTONS * length, () -> move + ": mean " + sum / (double) length);
+        int mean = BigDecimal.valueOf(sum)
+                .divide(BigDecimal.valueOf(length), 0, RoundingMode.HALF_UP)
+                .intValueExact();
         assertEquals(mean, move.shift());
     }
 
@@ -170,6 +204,11 @@ final class FollowedLine implements FindingSink {
 
     int shift() {
         return follower.shiftCounts();
+    }
+
+    /** How often the button was held for 3 s in vain. */
+    int refusals() {
+        return refusals;
     }
 
     int lastShown() {

@@ -9,6 +9,9 @@ import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.statistics.Statistics;
+import net.jqwik.api.statistics.StatisticsReport;
+import net.jqwik.api.statistics.StatisticsReport.StatisticsReportMode;
 import org.junit.jupiter.api.Test;
 import tautlog.detect.Finding.Pull;
 import tautlog.logger.config.ZeroChoice;
@@ -64,10 +67,12 @@ class ZeroFollowerTest {
     }
 
     /**
-     * Slow ramps, steps, hung logs, pulls, drifts of the cell, noise, gaps and open bridges in any order. Every count is compared
-     * with what is known of the line; every move with the plain definition, worked out from the whole arrays.
+     * Slow ramps, steps, hung logs, pulls, drifts of the cell, noise, gaps and a mark button that is held, also under load, in
+     * any order. Every count is compared with what is known of the line; every move with the plain definition, worked out from
+     * the whole arrays. Most tries must move the zero, by both ways: without moves nothing could be hidden.
      */
     @Property(tries = 300)
+    @StatisticsReport(StatisticsReportMode.OFF)
     void canHideNoRealLoad(@ForAll long seed, @ForAll @IntRange(min = 5, max = 60) int parts) {
         // given
         FollowedLine line = new FollowedLine(ZeroChoice.FOLLOW);
@@ -84,22 +89,32 @@ class ZeroFollowerTest {
             assertTrue(error <= unfollowed + BOUND + 1e-6, () -> "at " + frame);
         }
         List<Pull> pulls = line.pulls();
+        assertOften("by slack", line.moves().stream().anyMatch(move -> move.by() == ZeroSource.SLACK), 40);
+        assertOften("by the button", line.moves().stream().anyMatch(move -> move.by() == ZeroSource.BUTTON), 20);
+        assertOften("refused to the button", line.refusals() > 0, 15);
         for (Move move : line.moves()) {
-            assertEquals(ZeroSource.SLACK, move.by());
             assertTrue(Math.abs(move.shift()) <= BOUND, move::toString);
             assertTrue(
                     pulls.stream().noneMatch(pull -> pull.startNumber() < move.at() && pull.endNumber() >= move.at()),
                     () -> move + " lies in a pull");
             assertTrue(
-                    pulls.stream().anyMatch(pull -> !pull.cutByGap() && pull.endNumber() < move.at()),
+                    move.by() == ZeroSource.BUTTON
+                            || pulls.stream().anyMatch(pull -> !pull.cutByGap() && pull.endNumber() < move.at()),
                     () -> move + " comes before the first pull has ended");
             line.assertProven(move);
         }
     }
 
+    /** Over all tries. */
+    private static void assertOften(String what, boolean happened, int leastPercent) {
+        Statistics.label(what)
+                .collect(happened)
+                .coverage(cover -> cover.check(true).percentage(percent -> percent > leastPercent));
+    }
+
     private static void part(FollowedLine line, Random random) {
         int seconds = 1 + random.nextInt(60);
-        switch (random.nextInt(10)) {
+        switch (random.nextInt(12)) {
             case 0, 1 -> line.pull(1_500 + random.nextInt(30_000), seconds);
             case 2 -> line.ramp(line.load(), random.nextInt(900) - 100, 10 * seconds);
             case 3 -> line.ramp(line.load(), random.nextInt(3_000), seconds);
@@ -108,6 +123,8 @@ class ZeroFollowerTest {
             case 7 -> line.drift(random.nextInt(81) - 40).hold(line.load(), seconds);
             case 8 ->
                 line.noise(random.nextInt(random.nextBoolean() ? 20 : 300)).hold(line.load(), seconds);
+            case 9 -> line.button(1 + random.nextInt(6));
+            case 10 -> line.ramp(line.load(), random.nextInt(150), 3).button(4);
             default ->
                 line.missing(random.nextInt(random.nextBoolean() ? 3 : 200)).hold(line.load(), seconds);
         }
