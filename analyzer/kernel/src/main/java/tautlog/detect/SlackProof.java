@@ -44,7 +44,6 @@ public final class SlackProof extends QuietEvidence {
     private final Calibration calibration;
     private final BigDecimal mostResponse;
     private final BigDecimal leastResponse;
-    private final Relations relations;
     private final int mostShift;
     private final int leastShift;
     private final PullState pulls;
@@ -73,7 +72,6 @@ public final class SlackProof extends QuietEvidence {
         BigDecimal drift = rig.detect().driftNewtons();
         mostResponse = response(drift);
         leastResponse = response(drift.negate());
-        relations = Relations.of(calibration, rig, thresholds.zeroStretch);
         Calibration fromZero = new Calibration(BigDecimal.ZERO, calibration.newtonsPerCount(), calibration.curvature());
         mostShift = fromZero.greatestCountsAtOrBelow(drift);
         leastShift = fromZero.leastCountsAtOrAbove(drift.negate());
@@ -140,7 +138,7 @@ public final class SlackProof extends QuietEvidence {
         pulls.sample(count);
         int own = count + shift;
         if (number >= tenSeconds.end()) {
-            tenSeconds.begin(first + (number - first) / tenSeconds.length() * tenSeconds.length());
+            tenSeconds.beginOf(number, first);
         }
         if (tenSeconds.add(number, own) && pulls.hasClosed() && isSlack(tenSeconds)) {
             proven = true;
@@ -164,11 +162,7 @@ public final class SlackProof extends QuietEvidence {
     }
 
     private boolean isSlack(SteadyStretch stretch) {
-        return !pulls.isLoaded()
-                && stretch.least() > thresholds.pushed
-                && stretch.greatest() < thresholds.pullFrom
-                && relations.isSteady(stretch.least(), stretch.greatest())
-                && isNearOwnZero(stretch);
+        return !pulls.isLoaded() && stretch.isSlack(thresholds) && isNearOwnZero(stretch);
     }
 
     /** Exact: the mean's distance from the calibration's own zero is not beyond the drift setting. */

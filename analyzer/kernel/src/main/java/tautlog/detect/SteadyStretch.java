@@ -1,10 +1,13 @@
 package tautlog.detect;
 
-/** So many samples in a row without a gap: their sum, least and greatest count. */
+/**
+ * So many samples in a row without a gap: their sum, least and greatest count, and whether the line was slack. Source: {@code
+ * FINDINGS.md}, zero-drift.
+ */
 final class SteadyStretch {
     private final int length;
     private long next = Long.MAX_VALUE;
-    private long end = Long.MIN_VALUE;
+    private long end;
     private int least;
     private int greatest;
     private long sum;
@@ -17,7 +20,7 @@ final class SteadyStretch {
         return length;
     }
 
-    /** The number after the stretch's last. */
+    /** The number after the stretch's last; 0 before any began. */
     long end() {
         return end;
     }
@@ -30,28 +33,42 @@ final class SteadyStretch {
         sum = 0;
     }
 
+    /** Begins the stretch that {@code number} lies in, of those that lie end to end from {@code first} on. */
+    void beginOf(long number, long first) {
+        begin(first + (number - first) / length * length);
+    }
+
     void abandon() {
         next = Long.MAX_VALUE;
     }
 
-    /** Takes a sample; true when it completes the stretch. One after a missing number is left out: nothing then completes it. */
+    /** Whether {@code number} goes on without a gap; a sample after a missing one is left out: nothing then completes the stretch. */
+    boolean takes(long number) {
+        return number == next;
+    }
+
+    /** Takes a sample; true when it completes the stretch. */
     boolean add(long number, int count) {
-        if (number != next) {
+        return add(number, 1, count, count, count);
+    }
+
+    /** Takes {@code n} samples from {@code number} on, of which the stretch's last is none but the last. */
+    boolean add(long number, int n, int low, int high, long total) {
+        if (!takes(number)) {
             return false;
         }
-        next++;
-        least = Math.min(least, count);
-        greatest = Math.max(greatest, count);
-        sum += count;
+        next += n;
+        least = Math.min(least, low);
+        greatest = Math.max(greatest, high);
+        sum += total;
         return next == end;
     }
 
-    int least() {
-        return least;
-    }
-
-    int greatest() {
-        return greatest;
+    /** Of a complete stretch: the line was slack and stood still. */
+    boolean isSlack(Thresholds thresholds) {
+        return least > thresholds.pushed
+                && greatest < thresholds.pullFrom
+                && thresholds.relations.isSteady(least, greatest);
     }
 
     long sum() {

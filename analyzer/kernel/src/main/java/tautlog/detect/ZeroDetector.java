@@ -15,11 +15,7 @@ final class ZeroDetector implements Detector {
     private boolean began;
     private long first;
     private long last;
-    private long stretch = -1;
-    private long next;
-    private long least;
-    private long greatest;
-    private long sum;
+    private final SteadyStretch stretch;
     private final SquareSum squares = new SquareSum();
     private boolean proven;
     private long reference;
@@ -31,6 +27,7 @@ final class ZeroDetector implements Detector {
     ZeroDetector(Thresholds thresholds, FindingSink sink) {
         this.thresholds = thresholds;
         this.sink = sink;
+        stretch = new SteadyStretch(thresholds.zeroStretch);
     }
 
     @Override
@@ -40,10 +37,10 @@ final class ZeroDetector implements Detector {
             first = run.first;
         }
         last = run.last();
-        if (run.first >= stretchEnd(stretch)) {
+        if (run.first >= stretch.end()) {
             beginStretchOf(run.first);
         }
-        if (run.last() < stretchEnd(stretch)) {
+        if (run.last() < stretch.end()) {
             add(run.first, run.n, run.least, run.greatest, run.sum, run.squares);
         } else {
             each(run);
@@ -52,13 +49,13 @@ final class ZeroDetector implements Detector {
 
     @Override
     public void narrow(Quiet quiet, Run run) {
-        quiet.notAfter(stretchEnd(stretch) - 2);
+        quiet.notAfter(stretch.end() - 2);
     }
 
     private void each(Run run) {
         for (int k = 0; k < run.n; k++) {
             long number = run.first + k;
-            if (number >= stretchEnd(stretch)) {
+            if (number >= stretch.end()) {
                 beginStretchOf(number);
             }
             int count = run.count(k);
@@ -71,40 +68,20 @@ final class ZeroDetector implements Detector {
     }
 
     private void beginStretchOf(long number) {
-        stretch = (number - first) / thresholds.zeroStretch;
-        next = first + stretch * thresholds.zeroStretch;
-        least = Long.MAX_VALUE;
-        greatest = Long.MIN_VALUE;
-        sum = 0;
+        stretch.beginOf(number, first);
         squares.clear();
     }
 
-    private long stretchEnd(long index) {
-        return first + (index + 1) * thresholds.zeroStretch;
-    }
-
-    /** Samples after a missing number are left out: the stretch can then not come to its end. */
     private void add(long number, int n, int low, int high, long total, SquareSum totalSquares) {
-        if (number != next) {
-            return;
+        if (stretch.takes(number)) {
+            squares.add(totalSquares);
         }
-        next += n;
-        least = Math.min(least, low);
-        greatest = Math.max(greatest, high);
-        sum += total;
-        squares.add(totalSquares);
-        if (next == stretchEnd(stretch) && isSlackAndSteady()) {
-            compare();
+        if (stretch.add(number, n, low, high, total) && stretch.isSlack(thresholds)) {
+            compare(stretch.sum());
         }
     }
 
-    private boolean isSlackAndSteady() {
-        return least > thresholds.pushed
-                && greatest < thresholds.pullFrom
-                && thresholds.relations.isSteady(least, greatest);
-    }
-
-    private void compare() {
+    private void compare(long sum) {
         if (!proven) {
             proven = true;
             reference = sum;
@@ -112,9 +89,9 @@ final class ZeroDetector implements Detector {
         } else if (thresholds.relations.isDrift(sum, squares, reference, referenceSquares)) {
             if (!excursion) {
                 excursion = true;
-                excursionFirst = next - thresholds.zeroStretch;
+                excursionFirst = stretch.end() - stretch.length();
             }
-            excursionLast = next - 1;
+            excursionLast = stretch.end() - 1;
         } else {
             tellExcursion();
         }

@@ -20,6 +20,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.fixtures.EvidenceLog;
 import tautlog.sample.HookupSource;
 
 class DamageTest {
@@ -151,7 +152,7 @@ class DamageTest {
                     .filter(line -> !isLost(line, lost))
                     .collect(Collectors.toCollection(ArrayList::new));
             expected.add("end");
-            assertEquals(expected, log.lines);
+            assertEquals(expected, log.lines());
             assertEquals(damages, recording.verify().damages());
         }
     }
@@ -181,12 +182,13 @@ class DamageTest {
             RunLog byRuns = new RunLog();
             recording.replay(recording.outings().get(0), byRuns);
 
-            List<String> hookups =
-                    log.lines.stream().filter(line -> line.startsWith("hookup")).toList();
-            assertEquals("hookup 0 ? LOWEST", log.lines.get(0));
+            List<String> hookups = log.lines().stream()
+                    .filter(line -> line.startsWith("hookup"))
+                    .toList();
+            assertEquals("hookup 0 ? LOWEST", log.lines().get(0));
             assertEquals("hookup 32768 hookup-2 SELECTOR", hookups.get(hookups.size() - 1));
             assertFalse(hookups.contains("hookup 0 hookup-0 SELECTOR"), hookups.toString());
-            assertEquals("hookup 0 ? LOWEST", byRuns.log.lines.get(0));
+            assertEquals("hookup 0 ? LOWEST", byRuns.log.lines().get(0));
         }
     }
 

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
+import tautlog.fixtures.EvidenceLog;
 import tautlog.sample.HookupSource;
 
 /** Nothing that is lost goes without a word: outings without a start, seconds in a foreign row, tail rows set aside. */
@@ -189,7 +190,9 @@ class LostOutingTest {
         try (Recording recording = Recording.open(file)) {
             EvidenceLog log = new EvidenceLog();
             recording.replay(recording.outings().get(0), log);
-            return log.lines.stream().filter(line -> line.startsWith("hookup")).toList();
+            return log.lines().stream()
+                    .filter(line -> line.startsWith("hookup"))
+                    .toList();
         }
     }
 }

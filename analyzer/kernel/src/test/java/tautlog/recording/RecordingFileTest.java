@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.fixtures.EvidenceLog;
 
 class RecordingFileTest {
     @TempDir
@@ -165,7 +166,7 @@ class RecordingFileTest {
         try (Recording recording = Recording.open(file)) {
             EvidenceLog log = new EvidenceLog();
             recording.replay(recording.outings().get(0), log);
-            assertEquals(story.lines(), log.lines.subList(0, log.lines.size() - 1));
+            assertEquals(story.lines(), log.lines().subList(0, log.lines().size() - 1));
             assertTrue(
                     recording.verify().isIntact(), recording.verify().damages().toString());
         }

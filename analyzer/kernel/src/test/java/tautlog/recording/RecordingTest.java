@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.fixtures.EvidenceLog;
 
 class RecordingTest {
     @TempDir
@@ -40,7 +41,7 @@ class RecordingTest {
     private static List<String> replay(Recording recording, int outing) throws IOException {
         EvidenceLog log = new EvidenceLog();
         assertEquals(List.of(), recording.replay(recording.outings().get(outing), log));
-        return log.lines;
+        return log.lines();
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import tautlog.fixtures.EvidenceLog;
 import tautlog.sample.ForwardedEvidence;
 
 /** Writes down a replay by runs: each sample by itself, every other call as {@link EvidenceLog} does. */

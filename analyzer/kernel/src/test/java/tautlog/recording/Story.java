@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import tautlog.calibration.CellCalibration;
+import tautlog.fixtures.EvidenceLog;
 import tautlog.sample.Calibration;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
@@ -165,6 +166,6 @@ final class Story {
     List<String> lines() {
         EvidenceLog log = new EvidenceLog();
         tell(log);
-        return log.lines;
+        return log.lines();
     }
 }
