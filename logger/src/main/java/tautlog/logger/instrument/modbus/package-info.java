@@ -10,7 +10,8 @@
  *
  * <p>Start at {@link tautlog.logger.instrument.modbus.ModbusFeed}. The poller only writes and waits; samples are told by the
  * reader thread. A question is asked when the one before was answered or its time was up and the line has been quiet
- * since: an answer that is late is never taken for the next one's.
+ * since: an answer that comes within the silence is never taken for the next one's. A value of two registers counts only when the
+ * configuration proves the order of its words ({@link tautlog.logger.config.WordOrderProof}).
  */
 @org.jspecify.annotations.NullMarked
 package tautlog.logger.instrument.modbus;
