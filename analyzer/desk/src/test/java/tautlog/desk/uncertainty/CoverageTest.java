@@ -20,7 +20,7 @@ import tautlog.sample.Instrument;
  * FigureCoverageTest}.
  */
 class CoverageTest {
-    private static final int OUTINGS = 1_500;
+    private static final int OUTINGS = 1_000;
     private static final Instrument INSTRUMENT = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 10_000, 8_388_607, 0);
     private static final int STRETCH = 100; // 10 s at 10 Hz
 

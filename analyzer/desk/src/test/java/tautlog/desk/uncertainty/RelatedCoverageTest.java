@@ -20,7 +20,7 @@ import tautlog.sample.Instrument;
  * stated 95 % interval must hold the truth in 93 to 97 of 100 outings, or more where the class says that it is wider.
  */
 class RelatedCoverageTest {
-    private static final int OUTINGS = 1_000;
+    private static final int OUTINGS = 600;
     private static final Instrument INSTRUMENT = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 10_000, 8_388_607, 0);
     private static final Rig RIG = Rigs.withLimit("40000", "20000");
     private static final int STRETCH = 100; // 10 s at 10 Hz
