@@ -31,6 +31,12 @@ public final class Recorder implements Runnable {
     private static final long GATHER_MILLIS = 400;
 
     private static final long RETRY_MILLIS = 1_000;
+    /** Chosen: long beside a commit every half second and beside working off a minute's backlog on a slow board. */
+    private static final long HUNG_NANOS = TimeUnit.SECONDS.toNanos(15);
+
+    /** Chosen: no disk that comes back stalls longer at one go, and what comes after the first minute is lost anyway. */
+    private static final long LONGEST_STALL_NANOS = TimeUnit.MINUTES.toNanos(10);
+
     private static final long LAST_TRIES_SECONDS = 10;
     private static final int MOST_SAMPLES_A_COMMIT = 65_536;
 
@@ -43,6 +49,7 @@ public final class Recorder implements Runnable {
 
     private volatile long giveUpNanos = Long.MAX_VALUE;
     private volatile Optional<Long> inHandNanos = Optional.empty();
+    private volatile Optional<Long> atDiskNanos = Optional.empty();
     private volatile Optional<String> file = Optional.empty();
     private volatile Optional<String> trouble = Optional.empty();
     private volatile Optional<String> lastLink = Optional.empty();
@@ -61,8 +68,26 @@ public final class Recorder implements Runnable {
         backlog.close();
     }
 
+    private Optional<Long> oldestNanos() {
+        Optional<Long> inHand = inHandNanos;
+        return inHand.isPresent() ? inHand : backlog.oldestNanos();
+    }
+
+    /**
+     * Whether something waits for long and no disk is the reason. A disk that stalls or refuses is told on the beacon and in the
+     * status and mends itself; only one that keeps a single write for ten minutes counts as hung. Any thread.
+     */
+    public boolean isHung(long nowNanos) {
+        boolean waits =
+                oldestNanos().filter(since -> nowNanos - since > HUNG_NANOS).isPresent();
+        boolean diskHolds = atDiskNanos
+                .filter(since -> nowNanos - since < LONGEST_STALL_NANOS)
+                .isPresent();
+        return waits && !diskHolds && trouble.isEmpty();
+    }
+
     public RecorderState state() {
-        Optional<Long> oldest = inHandNanos.isPresent() ? inHandNanos : backlog.oldestNanos();
+        Optional<Long> oldest = oldestNanos();
         double lag = oldest.map(nanos -> (System.nanoTime() - nanos) / 1e9).orElse(0.0);
         return new RecorderState(file, lag, trouble, refusals.get(), lastLink);
     }
@@ -132,12 +157,21 @@ public final class Recorder implements Runnable {
     private <T> T untilTaken(DiskWork<T> work) throws InterruptedException {
         while (true) {
             try {
-                T done = work.tryOnce();
+                T done = atDisk(work);
                 taken();
                 return done;
             } catch (RecordingException refused) {
                 refused(refused);
             }
+        }
+    }
+
+    private <T> T atDisk(DiskWork<T> work) throws RecordingException {
+        atDiskNanos = Optional.of(System.nanoTime());
+        try {
+            return work.tryOnce();
+        } finally {
+            atDiskNanos = Optional.empty();
         }
     }
 

@@ -19,6 +19,8 @@ final class LineReader {
     private static final Logger LOG = LoggerFactory.getLogger(LineReader.class);
     private static final int CHUNK = 4_096;
     private static final long LOOK_MILLIS = 100;
+    /** Chosen: a read takes 0.1 s; opening a port that has just come back may take the system seconds. */
+    private static final long HUNG_NANOS = TimeUnit.SECONDS.toNanos(15);
 
     /** What is done with what the line brings; all on the reader thread. */
     interface Listener {
@@ -47,6 +49,7 @@ final class LineReader {
     private final byte[] chunk = new byte[CHUNK];
     private volatile boolean stopping;
     private volatile boolean open;
+    private volatile long turnNanos = System.nanoTime();
     private final AtomicLong hangUps = new AtomicLong();
 
     LineReader(InstrumentPort port, AtHangUp atHangUp, Listener listener) {
@@ -66,6 +69,11 @@ final class LineReader {
 
     long hangUps() {
         return hangUps.get();
+    }
+
+    /** Whether it has neither read nor looked for the port for long; any thread. */
+    boolean isHung(long nowNanos) {
+        return nowNanos - turnNanos > HUNG_NANOS;
     }
 
     /** As {@link #run}, for a port that may not be there yet: it is tried until it is. */
@@ -105,6 +113,7 @@ final class LineReader {
         try (line) {
             int n = 0;
             while (n != InstrumentLine.GONE && !stopping) {
+                turnNanos = System.nanoTime();
                 n = line.read(chunk);
                 if (n >= 0) {
                     listener.bytes(chunk, n);
@@ -135,6 +144,7 @@ final class LineReader {
     private void pause(long millis) throws InterruptedException {
         long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(millis);
         while (!stopping && System.nanoTime() < end) {
+            turnNanos = System.nanoTime();
             Thread.sleep(Math.min(millis, LOOK_MILLIS));
             listener.waiting();
         }

@@ -37,6 +37,7 @@ import tautlog.logger.recorder.RecorderState;
 import tautlog.logger.recorder.RecordingFiles;
 import tautlog.logger.recorder.RecordingsFolder;
 import tautlog.logger.recorder.TrialRecording;
+import tautlog.logger.service.Feeding;
 import tautlog.recording.RecordingException;
 
 /**
@@ -184,29 +185,33 @@ public final class LoggerRun implements Controlled {
     private void record(InstrumentLine line) throws InterruptedException {
         Thread readerThread = thread("reader", () -> read(line));
         Thread recorderThread = thread("recorder", recorder);
-        Thread beaconThread = thread("beacon", beacon);
-        beaconThread.setDaemon(true); // it may wait for an instrument that reads nothing
         Optional<ControlServer> control = control();
         recorderThread.start();
-        beaconThread.start();
+        Thread beaconThread = startDaemon("beacon", beacon); // it may wait for an instrument that reads nothing
         readerThread.start();
         shaft.ifPresent(other -> thread("shaft", other).start());
-        gps.ifPresent(reading -> {
-            Thread gpsThread = thread("gps", reading);
-            gpsThread.setDaemon(true);
-            gpsThread.start();
-        });
-        control.ifPresent(server -> {
-            Thread controlThread = thread("control", server);
-            controlThread.setDaemon(true);
-            controlThread.start();
-        });
+        gps.ifPresent(reading -> startDaemon("gps", reading));
+        control.ifPresent(server -> startDaemon("control", server));
+        Feeding.wanted(System.getenv(), this::gettingOn).ifPresent(feeding -> startDaemon("service", feeding));
         watch(readerThread);
         finish(readerThread, recorderThread);
         beaconThread.interrupt();
         shaft.ifPresent(ShaftReader::stop);
         gps.ifPresent(GpsReading::stop);
         control.ifPresent(LoggerRun::close);
+    }
+
+    /** Whether reader and recorder do their work. A replayed instrument's reader may wait for the disk as long as it takes. */
+    private boolean gettingOn() {
+        long now = System.nanoTime();
+        return (isReplayed() || !reader.isHung(now)) && !recorder.isHung(now);
+    }
+
+    private Thread startDaemon(String name, Runnable work) {
+        Thread thread = thread(name, work);
+        thread.setDaemon(true);
+        thread.start();
+        return thread;
     }
 
     private Thread thread(String name, Runnable work) {

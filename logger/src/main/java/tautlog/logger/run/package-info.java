@@ -10,6 +10,7 @@
  *   poller    instrument.modbus.Poller: questions ▶ port                        the line's other direction
  *   beacon    beacon.BeaconSender: BeaconLamp ▶ port                             the line's other direction
  *   control   control.ControlServer: its socket ▶ status, marks                  the socket
+ *   service   service.Feeding: reader and recorder get on ▶ systemd             what it has told
  *   main      waits; writes status.json each minute                              status.json
  * </pre>
  *
