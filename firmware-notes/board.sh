@@ -74,8 +74,10 @@ trap cleanup EXIT INT TERM
 awk '$1 !~ /^#/ && $2 == "/var/lib/tautlog" && !ours { found = 1 } /^# tautlog: begin/ { ours = 1 } /^# tautlog: end/ { ours = 0 }
     END { exit !found }' "$root/etc/fstab" && refuse "$root/etc/fstab mounts something at /var/lib/tautlog already."
 
-device=$(blkid --uuid "${data#UUID=}") || refuse "no partition $data is there; \`blkid\` shows what is."
-type=$(blkid --match-tag TYPE --output value "$device")
+# without blkid's memory of what was: a partition may have been made anew
+device=$(blkid --cache-file /dev/null --match-token "$data" --output device) || refuse "no partition $data is there; \`blkid\` shows what is."
+[ "$(echo "$device" | wc -l)" = 1 ] || refuse "$data is on several devices: $(echo "$device" | tr '\n' ' '). Take the copies off."
+type=$(blkid --probe --match-tag TYPE --output value "$device" || true)
 [ "$type" = ext4 ] || refuse "$device is ${type:-not formatted}, not ext4. What is on it stays; choose or make another."
 root_device=$(findmnt --noheadings --output SOURCE --target "${root:-/}" || true)
 [ "$root_device" != "$device" ] || refuse "$device holds the system itself; recordings need a partition of their own."

@@ -4,11 +4,11 @@ import static org.junit.jupiter.api.Assertions.fail;
 import static org.junit.jupiter.api.Assumptions.abort;
 
 /** Tests that need what not every computer grants. */
-final class Mandatory {
+public final class Mandatory {
     private Mandatory() {}
 
     /** Skips the test and says why; a failure where {@code TAUTLOG_MANDATORY=1} says that nothing may be skipped. */
-    static void skip(String reason) {
+    public static void skip(String reason) {
         if ("1".equals(System.getenv("TAUTLOG_MANDATORY"))) {
             fail("skipped although TAUTLOG_MANDATORY=1: " + reason);
         }

@@ -29,8 +29,8 @@ import tautlog.recording.RecordingException;
  * processes of their own. "Stored" is judged from outside: another program opens the recording and finds samples in it.
  */
 public final class Footprint {
-    private static final int WARM_UP_SECONDS = 5;
-    private static final int MEASURED_SECONDS = 10;
+    private static final int WARM_UP_SECONDS = 10;
+    private static final int MEASURED_SECONDS = 30;
     private static final int STARTS = 5;
     private static final int LOOK_MILLIS = 5;
 
