@@ -34,6 +34,11 @@ public final class ScriptedPort implements InstrumentPort {
         missing = isMissing;
     }
 
+    /** Whether all that was brought was asked for. */
+    public boolean isTaken() {
+        return coming.isEmpty();
+    }
+
     /** All bytes written to it. */
     public byte[] written() {
         synchronized (written) {

@@ -23,6 +23,7 @@ public final class SmallInstrument {
     private ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     private int seq;
     private long pulses;
+    private int unsent;
 
     /** @param boot another for each start of the instrument */
     public SmallInstrument(long boot) {
@@ -72,8 +73,23 @@ public final class SmallInstrument {
         return this;
     }
 
+    /** Nothing is sent for so long, by its own counter; the numbers go on, as if the line had been cut. */
+    public SmallInstrument pause(int seconds) {
+        unsent += seconds * RATE;
+        return this;
+    }
+
+    /** By how much its counter is ahead of its first sample's, in seconds. */
+    public double seconds() {
+        return (double) number() / RATE;
+    }
+
+    private int number() {
+        return sent.size() + unsent;
+    }
+
     private void sendFrame() {
-        int number = sent.size();
+        int number = number();
         long tick = tick(number);
         if (number % RATE == 0) {
             hello(tick);
@@ -83,7 +99,7 @@ public final class SmallInstrument {
         sent.addAll(waiting);
         waiting.clear();
         if (sent.size() % 50 == 0) {
-            shaft(tick(sent.size()));
+            shaft(tick(number()));
         }
     }
 
@@ -98,13 +114,13 @@ public final class SmallInstrument {
 
     /** The selector is turned. */
     public SmallInstrument selector(int position) {
-        send(encoder.input(frame, 0, seq, tick(sent.size()), position, 0, 0));
+        send(encoder.input(frame, 0, seq, tick(number()), position, 0, 0));
         return this;
     }
 
     /** The mark button is pressed, or let go. */
     public SmallInstrument button(boolean isDown) {
-        send(encoder.input(frame, 0, seq, tick(sent.size()), 0, 1, isDown ? 1 : 0));
+        send(encoder.input(frame, 0, seq, tick(number()), 0, 1, isDown ? 1 : 0));
         return this;
     }
 

@@ -35,6 +35,7 @@ final class StatusText {
                 plain(status, "port") + (flag(status, "port_open") ? " open" : " NOT OPEN") + ", lost and opened again "
                         + times(plain(status, "hang_ups")));
         line("beacon", plain(status, "beacon") + " (a clear beacon is no permission to approach)" + lamp(status));
+        object(status, "clock").ifPresent(this::clock);
         object(status, "shaft_line").ifPresent(this::shaftLine);
         if (object(status, "outing").isEmpty()) {
             line("outing", "none: no instrument has been heard");
@@ -45,6 +46,16 @@ final class StatusText {
         return known(status, "lamp").filter("false"::equals).isPresent()
                 ? "; NO LAMP shows it: this kind of instrument has none"
                 : "";
+    }
+
+    private void clock(JsonObject clock) {
+        line(
+                "clock",
+                known(clock, "words").orElse("the instrument's ticks")
+                        + known(clock, "times_set")
+                                .filter(times -> !times.equals("0"))
+                                .map(times -> ", set " + times(times) + " since the start")
+                                .orElse(""));
     }
 
     private void shaftLine(JsonObject shaft) {

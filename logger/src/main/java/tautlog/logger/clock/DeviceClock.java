@@ -49,6 +49,11 @@ public final class DeviceClock implements TickDating {
     }
 
     @Override
+    public void stepped() {
+        // the host's time is not wanted
+    }
+
+    @Override
     public void ended(long lastTick) {
         if (hasSample) {
             // rounded up, so that the next outing does not begin before this one's last tick

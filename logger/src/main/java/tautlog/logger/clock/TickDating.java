@@ -18,6 +18,9 @@ public interface TickDating {
      */
     void now(long tick, long utcMicros);
 
+    /** The host's clock was set, or came to be known, before the next {@link #now}. */
+    void stepped();
+
     /** The outing is over; nothing was heard of it after {@code lastTick}. */
     void ended(long lastTick);
 }

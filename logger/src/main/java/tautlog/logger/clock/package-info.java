@@ -2,6 +2,8 @@
  * Ties the instrument's ticks to UTC, as fixes in the evidence; the tick is kept, so a time can be derived again.
  *
  * <pre>
+ *   host, receiver ──▶ BoardClock: believed?
+ *                          ▼
  *   HELLO tick + host time ──▶ HostClock   ──┐
  *                                            ├──▶ Evidence.clock ──▶ recording ──▶ OutingClock: tick ▶ UTC
  *   start_utc + first sample ▶ DeviceClock ──┘

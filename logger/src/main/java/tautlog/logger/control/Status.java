@@ -3,6 +3,7 @@ package tautlog.logger.control;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
+import tautlog.logger.clock.BoardClock;
 import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.recorder.DiskReserve;
@@ -18,6 +19,7 @@ import tautlog.logger.wire.LineCounts;
  * @param hangUps how often the port vanished since the start
  * @param beacon word for what the beacon shows
  * @param hasLamp whether the instrument has a lamp that shows it
+ * @param clock what is thought of the time
  * @param shaft the shaft's own port, if it has one
  * @param line what it brought to no use, at most a second old
  * @param outing the one that is on, or was last
@@ -34,11 +36,21 @@ public record Status(
         long hangUps,
         String beacon,
         boolean hasLamp,
+        ClockStatus clock,
         Optional<ShaftLine> shaft,
         LineCounts line,
         Optional<LiveReadings> outing,
         Optional<GpsStatus> gps,
         DiskStatus disk) {
+
+    /**
+     * Where UTC stands.
+     *
+     * @param source word of the configuration: host, gps or device
+     * @param state of this computer's and the receiver's clock; empty when only the instrument's ticks count
+     * @param timesSet how often it was set, or came to be known, since the start
+     */
+    public record ClockStatus(String source, Optional<BoardClock.State> state, long timesSet) {}
 
     /**
      * The port of the shaft's instrument.

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import tautlog.logger.clock.BoardClock;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.Status.GpsStatus;
 import tautlog.logger.gps.GpsFix.Place;
@@ -35,6 +36,7 @@ final class StatusJson {
         json.addProperty("hang_ups", status.hangUps());
         json.addProperty("beacon", status.beacon());
         json.addProperty("lamp", status.hasLamp());
+        json.add("clock", clock(status.clock()));
         json.add(
                 "shaft_line", status.shaft().<JsonElement>map(StatusJson::shaft).orElse(JsonNull.INSTANCE));
         json.add("line", line(status.line()));
@@ -42,6 +44,20 @@ final class StatusJson {
         json.add("gps", status.gps().<JsonElement>map(StatusJson::gps).orElse(JsonNull.INSTANCE));
         json.add("disk", disk(status.disk()));
         return json;
+    }
+
+    private static JsonObject clock(Status.ClockStatus clock) {
+        JsonObject json = new JsonObject();
+        json.addProperty("source", clock.source());
+        json.add(
+                "utc_known", clock.state().<JsonElement>map(StatusJson::isKnown).orElse(JsonNull.INSTANCE));
+        json.add("words", text(clock.state().map(BoardClock.State::words)));
+        json.addProperty("times_set", clock.timesSet());
+        return json;
+    }
+
+    private static JsonElement isKnown(BoardClock.State state) {
+        return new JsonPrimitive(state == BoardClock.State.KNOWN);
     }
 
     private static JsonObject shaft(Status.ShaftLine line) {

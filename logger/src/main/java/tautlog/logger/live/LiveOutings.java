@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tautlog.logger.beacon.BeaconLamp;
+import tautlog.logger.clock.BoardClock;
 import tautlog.logger.clock.DeviceClock;
 import tautlog.logger.clock.HostClock;
 import tautlog.logger.clock.TickDating;
@@ -33,9 +34,6 @@ import tautlog.sample.Instrument;
 public final class LiveOutings implements OutingSink {
     private static final Logger LOG = LoggerFactory.getLogger(LiveOutings.class);
     private static final long PUBLISH_NANOS = TimeUnit.SECONDS.toNanos(1);
-    /** A computer whose clock stands before this does not know the time. Chosen: before this program was written. */
-    private static final long EARLIEST_MICROS = micros(Instant.parse("2024-01-01T00:00:00Z"));
-
     private final Installation installation;
     private final String program;
     private final LiveEvents events;
@@ -43,6 +41,7 @@ public final class LiveOutings implements OutingSink {
     private final HookupInForce hookups;
     private final TickDating dating;
     private final GpsReceiver gps;
+    private final BoardClock board;
     private final Optional<Long> deviceStartMicros;
     private final List<String> notesWaiting = new ArrayList<>();
 
@@ -58,12 +57,22 @@ public final class LiveOutings implements OutingSink {
 
     /** @param program name and version, as the recording keeps it */
     public LiveOutings(Installation installation, String program, LiveEvents events, BeaconLamp lamp) {
-        this(installation, program, events, lamp, new GpsReceiver());
+        this(installation, program, events, lamp, new GpsReceiver(), new BoardClock(BoardClock.Own.USED, () -> false));
     }
 
-    /** @param gps told by another thread; a receiver that nobody feeds knows nothing */
-    public LiveOutings(Installation installation, String program, LiveEvents events, BeaconLamp lamp, GpsReceiver gps) {
+    /**
+     * @param gps told by another thread; a receiver that nobody feeds knows nothing
+     * @param board judges this computer's clock
+     */
+    public LiveOutings(
+            Installation installation,
+            String program,
+            LiveEvents events,
+            BeaconLamp lamp,
+            GpsReceiver gps,
+            BoardClock board) {
         this.installation = installation;
+        this.board = board;
         this.gps = gps;
         this.program = program;
         this.events = events;
@@ -88,7 +97,7 @@ public final class LiveOutings implements OutingSink {
      */
     public void arriving(long nanos, long utcMicros) {
         nowNanos = nanos;
-        hostMicros = utc(nanos, utcMicros);
+        lookAtClock(nanos, utcMicros);
         LiveOuting open = outing;
         if (open != null) {
             open.arriving(nanos);
@@ -106,11 +115,32 @@ public final class LiveOutings implements OutingSink {
         }
     }
 
-    private Optional<Long> utc(long nanos, long hostUtcMicros) {
-        Optional<Long> host = Optional.of(hostUtcMicros)
-                .filter(micros -> !(installation.config().clock() instanceof ClockChoice.Gps))
-                .filter(micros -> micros >= EARLIEST_MICROS);
-        return host.or(() -> gps.utcMicros(nanos).filter(micros -> micros >= EARLIEST_MICROS));
+    private void lookAtClock(long nanos, long hostUtcMicros) {
+        long stepsBefore = board.steps();
+        BoardClock.State before = board.state();
+        board.look(nanos, hostUtcMicros, gps.utcMicros(nanos));
+        hostMicros = board.utcMicros();
+        if (board.steps() != stepsBefore) {
+            dating.stepped();
+        }
+        if (deviceStartMicros.isEmpty()) {
+            tellClock(before, stepsBefore);
+        }
+    }
+
+    private void tellClock(BoardClock.State before, long stepsBefore) {
+        BoardClock.State now = board.state();
+        if (now == BoardClock.State.KNOWN) {
+            if (board.steps() != stepsBefore) {
+                LOG.info(
+                        "the clock was set, it is now {}; the outing that is on is dated by it from its start",
+                        board.utcMicros()
+                                .map(micros -> Instant.EPOCH.plus(micros, ChronoUnit.MICROS))
+                                .orElseThrow());
+            }
+        } else if (now != before) {
+            LOG.warn("{}", now.words());
+        }
     }
 
     /** Once a second at most, and each of the receiver's words once. */

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -24,12 +25,14 @@ import tautlog.sample.ZeroShift;
 
 /**
  * Finishes what a power cut interrupted: the outing's evidence goes through the detectors again, with the rig and the
- * calibration stored in it; what they find and nobody said yet is appended, and the outing is ended.
+ * calibration stored in it; what they find and nobody said yet is appended, and the outing is ended. Recordings that were not
+ * given their day's name yet get it.
  */
 public final class InterruptedOutings {
     private static final Logger LOG = LoggerFactory.getLogger(InterruptedOutings.class);
 
     private final RecordingFiles files;
+    private Optional<Long> newestEnd = Optional.empty();
 
     public InterruptedOutings(RecordingFiles files) {
         this.files = files;
@@ -46,10 +49,12 @@ public final class InterruptedOutings {
         int finished = 0;
         for (Path file : files.there()) {
             try {
-                if (hasOpenOuting(file)) {
+                RecordingTimes times = RecordingTimes.of(file);
+                newestEnd = later(newestEnd, times.ended());
+                if (times.hasOpenOuting()) {
                     finished += finish(file);
-                    files.named(file);
                 }
+                files.named(file, times.began()); // also one whose closing was cut off before it had its name
             } catch (RecordingException unusable) {
                 LOG.warn("left as it is: {}", unusable.getMessage());
             }
@@ -72,10 +77,13 @@ public final class InterruptedOutings {
         }
     }
 
-    private static boolean hasOpenOuting(Path file) throws RecordingException {
-        try (Recording recording = Recording.open(file)) {
-            return recording.outings().stream().anyMatch(outing -> !outing.closed());
-        }
+    private static Optional<Long> later(Optional<Long> one, Optional<Long> other) {
+        return other.filter(end -> one.isEmpty() || end > one.get()).or(() -> one);
+    }
+
+    /** When the latest outing that {@link #finishAll} saw ended, microseconds since 1970; empty when none has a time. */
+    public Optional<Long> newestEndMicros() {
+        return newestEnd;
     }
 
     private int finish(Path file) throws RecordingException {

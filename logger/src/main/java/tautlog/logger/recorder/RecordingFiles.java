@@ -4,24 +4,32 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import tautlog.recording.Outing;
-import tautlog.recording.Recording;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingName;
 
 /**
  * The names of one winch's recordings: {@code <winch>_<UTC day the outing began>.tautlog}, {@code <winch>_undated-N.tautlog}
- * while no clock is known.
+ * while no clock is known. The day in a name is that of the recording's first outing with a known time, once it is closed.
  */
 public final class RecordingFiles {
+    private static final Logger LOG = LoggerFactory.getLogger(RecordingFiles.class);
+    /** Chosen: five times as long as frames wait for their HELLO. */
+    private static final long HELD_MICROS = 10_000_000;
+
     private final Path folder;
     private final String winch;
     private final String prefix;
+    private final Pattern ownName;
 
     public RecordingFiles(Path folder, String winch) {
         this.folder = folder;
@@ -29,6 +37,8 @@ public final class RecordingFiles {
         String example =
                 RecordingName.dated(folder, winch, Instant.EPOCH).getFileName().toString();
         prefix = example.substring(0, example.length() - ("1970-01-01" + RecordingName.ENDING).length());
+        ownName = Pattern.compile(Pattern.quote(prefix) + "(undated-\\d+|\\d{4}-\\d\\d-\\d\\d)(?:_\\d+)?"
+                + Pattern.quote(RecordingName.ENDING));
     }
 
     String winch() {
@@ -59,36 +69,40 @@ public final class RecordingFiles {
     }
 
     /**
-     * Gives a closed recording of unknown day its day's name, if a clock was known before it ended.
+     * Gives a closed recording the name of the day on which its first outing with a known time began, when it has another: it was
+     * begun while no clock was known, or one that stood wrong.
      *
      * @return its name from now on
      */
     Path named(Path closed) throws RecordingException {
-        if (!isUndated(closed)) {
-            return closed;
-        }
-        Optional<Long> began = began(closed);
-        if (began.isEmpty()) {
+        return named(closed, RecordingTimes.of(closed).began());
+    }
+
+    /** As {@link #named(Path)}, when it is known already when its first outing began. */
+    Path named(Path closed, Optional<Long> began) throws RecordingException {
+        if (began.isEmpty() || isNamedBy(closed, began.get())) {
             return closed;
         }
         Path name = free(began.get());
         try {
-            return Files.move(closed, name);
+            Path moved = Files.move(closed, name);
+            LOG.info("recording {} is named {} from now on: that day it began", closed.getFileName(), name);
+            return moved;
         } catch (IOException e) {
             throw new RecordingException(closed + ": cannot be renamed to " + name + ": " + e.getMessage(), e);
         }
     }
 
-    private static Optional<Long> began(Path file) throws RecordingException {
-        try (Recording recording = Recording.open(file)) {
-            for (Outing outing : recording.outings()) {
-                OptionalLong utcMicros = outing.utcMicros(outing.firstTick());
-                if (utcMicros.isPresent()) {
-                    return Optional.of(utcMicros.getAsLong());
-                }
-            }
-        }
-        return Optional.empty();
+    /** Names that are not of our making stay. Held frames are older than the HELLO whose day named the file. */
+    private boolean isNamedBy(Path file, long beganMicros) {
+        Matcher name = ownName.matcher(file.getFileName().toString());
+        return !name.matches()
+                || name.group(1).equals(day(beganMicros))
+                || name.group(1).equals(day(beganMicros + HELD_MICROS));
+    }
+
+    private static String day(long utcMicros) {
+        return LocalDate.ofInstant(instant(utcMicros), ZoneOffset.UTC).toString();
     }
 
     /** All recordings of this winch that are there, the one written last first. */

@@ -42,9 +42,10 @@ final class Intake implements LineReader.Listener {
     @Override
     public void bytes(byte[] bytes, int n) {
         long nowNanos = System.nanoTime();
+        Instant utc = clock.instant(); // beside the counter: opening may wait
         events.open(nowNanos);
         try {
-            outings.arriving(nowNanos, ChronoUnit.MICROS.between(Instant.EPOCH, clock.instant()));
+            outings.arriving(nowNanos, ChronoUnit.MICROS.between(Instant.EPOCH, utc));
             marks.serve(outings);
             feed.bytes(nowNanos, bytes, n);
             if (nowNanos - countsNanos >= LOOK_NANOS) {

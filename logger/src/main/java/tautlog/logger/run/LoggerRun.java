@@ -12,6 +12,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.beacon.BeaconSender;
+import tautlog.logger.clock.BoardClock;
 import tautlog.logger.config.ClockChoice;
 import tautlog.logger.config.Installation;
 import tautlog.logger.config.InstrumentChoice;
@@ -19,6 +20,7 @@ import tautlog.logger.control.ControlServer;
 import tautlog.logger.control.Controlled;
 import tautlog.logger.control.MarkAnswer;
 import tautlog.logger.control.Status;
+import tautlog.logger.control.Status.ClockStatus;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.StatusFile;
 import tautlog.logger.gps.GpsReceiver;
@@ -80,6 +82,7 @@ public final class LoggerRun implements Controlled {
     private final DiskReserve reserve;
     private final Marks marks;
     private final Optional<GpsReading> gps;
+    private final BoardClock boardClock;
     private final LiveOutings outings;
     private final Optional<ShaftReader> shaft;
     private final Intake intake;
@@ -114,7 +117,12 @@ public final class LoggerRun implements Controlled {
         marks = new Marks(installation.rig());
         GpsReceiver receiver = new GpsReceiver();
         gps = installation.config().gps().map(choice -> new GpsReading(choice, receiver));
-        outings = new LiveOutings(installation, program, backlog, lamp, receiver);
+        boardClock = new BoardClock(
+                installation.config().clock() instanceof ClockChoice.Gps
+                        ? BoardClock.Own.LEFT_OUT
+                        : BoardClock.Own.USED,
+                board.synchronised());
+        outings = new LiveOutings(installation, program, backlog, lamp, receiver, boardClock);
         shaft = installation.config().shaft().map(ShaftReader::new);
         InstrumentFeed feed = Feeds.of(installation.config(), shaft.map(ShaftReader::source), outings, beacon);
         intake = new Intake(backlog, outings, marks, feed, board.clock());
@@ -162,7 +170,9 @@ public final class LoggerRun implements Controlled {
     /** A full disk ends nothing here: what comes waits in memory for room, and beacon and status say so. */
     private void finishInterrupted() throws RecordingException {
         try {
-            new InterruptedOutings(files).finishAll(files.dated(startMicros()));
+            InterruptedOutings interrupted = new InterruptedOutings(files);
+            interrupted.finishAll(files.dated(startMicros()));
+            interrupted.newestEndMicros().ifPresent(boardClock::newestRecording);
         } catch (RecordingException refused) {
             if (!reserve.isUsedUp()) {
                 throw refused;
@@ -333,6 +343,7 @@ public final class LoggerRun implements Controlled {
                 reader.hangUps(),
                 lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
                 hasLamp(),
+                clockStatus(),
                 shaft.map(ShaftReader::status),
                 intake.counts(),
                 outings.readings(),
@@ -347,6 +358,13 @@ public final class LoggerRun implements Controlled {
                         reserve.freeBytes(),
                         reserve.isLow(),
                         disk.lastLink()));
+    }
+
+    private ClockStatus clockStatus() {
+        String source = installation.config().clock().word();
+        return isReplayed()
+                ? new ClockStatus(source, Optional.empty(), 0)
+                : new ClockStatus(source, Optional.of(boardClock.state()), boardClock.steps());
     }
 
     private void writeStatus(Stage stage) {

@@ -36,6 +36,53 @@ class TickDatingTest {
     }
 
     @Test
+    void hostClockMakesAFixAtOnceWhenTheClockWasSet() {
+        HostClock clock = new HostClock();
+        clock.begin(INSTRUMENT, first);
+        clock.now(0, 0);
+        clock.now(HZ, 1_000_000);
+        clock.stepped();
+        clock.now(2 * HZ, 90_000_000);
+        clock.now(3 * HZ, 91_000_000);
+        clock.ended(3 * HZ);
+
+        assertEquals(List.of(new ClockFix(0, 0), new ClockFix(2 * HZ, 90_000_000)), first.fixes);
+    }
+
+    @Test
+    void hostClockTakesTheNextLookForOneThatWasHeldUpForMoreThanTwoSeconds() {
+        HostClock clock = new HostClock();
+        clock.begin(INSTRUMENT, first);
+        clock.now(0, 0);
+        clock.now(10 * HZ, 12_000_001);
+        clock.now(11 * HZ, 11_000_000);
+
+        assertEquals(List.of(new ClockFix(0, 0), new ClockFix(11 * HZ, 11_000_000)), first.fixes);
+    }
+
+    @Test
+    void hostClockMendsAFixThatWasHeldUpAtOnce() {
+        HostClock clock = new HostClock();
+        clock.begin(INSTRUMENT, first);
+        clock.now(0, 5_000_000);
+        clock.now(HZ, 1_000_000);
+
+        assertEquals(List.of(new ClockFix(0, 5_000_000), new ClockFix(HZ, 1_000_000)), first.fixes);
+    }
+
+    @Test
+    void hostClockBelievesADepartureThatStaysForAMinute() {
+        HostClock clock = new HostClock();
+        clock.begin(INSTRUMENT, first);
+        clock.now(0, 0);
+        for (int second = 1; second <= 61; second++) {
+            clock.now(second * HZ, second * 1_000_000L + 5_000_000);
+        }
+
+        assertEquals(List.of(new ClockFix(0, 0), new ClockFix(60 * HZ, 65_000_000)), first.fixes);
+    }
+
+    @Test
     void hostClockBeginsAnewWithEveryOuting() {
         HostClock clock = new HostClock();
         clock.begin(INSTRUMENT, first);
