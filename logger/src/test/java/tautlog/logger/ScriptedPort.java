@@ -54,7 +54,7 @@ public final class ScriptedPort implements InstrumentPort {
     @Override
     public InstrumentLine open() throws PortException {
         if (missing) {
-            throw new PortException("port scripted is not there");
+            throw new PortException(PortException.Reason.NOT_THERE, "port scripted is not there");
         }
         return new Line();
     }

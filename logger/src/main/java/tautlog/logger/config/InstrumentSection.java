@@ -22,6 +22,7 @@ import tautlog.logger.config.TextForm.Checksum;
 import tautlog.logger.config.TextForm.LineEnd;
 import tautlog.logger.port.SerialSetting;
 import tautlog.logger.port.SerialSetting.Parity;
+import tautlog.logger.port.UsbIdentity;
 import tautlog.quantity.ForceUnit;
 
 /** Reads {@code [instrument]} and {@code [shaft]}: the keys that their kind of instrument has, and no others. */
@@ -224,9 +225,17 @@ final class InstrumentSection {
         return port.flatMap(path -> pulses.map(each -> new ShaftChoice(SerialSetting.plain(path, baud), each)));
     }
 
-    /** A bare name is the system's; one with a slash that is no absolute path starts from the file's folder. */
+    /** A USB identity is taken as it is; a bare name is the system's; one with a slash that is no absolute path starts from the file's folder. */
     static Reading<String> port(Path file) {
         return new Reading<>("the port's name (\"/dev/ttyACM0\")", written -> {
+            if (written instanceof String text && text.startsWith(UsbIdentity.PREFIX)) {
+                return UsbIdentity.read(text)
+                        .map(UsbIdentity::toString)
+                        .orElseThrow(() -> new Refusal(
+                                Reading.show(written) + " is not a USB identity",
+                                "Write \"usb:1a86:7523:SERIAL\" as `tautlogd ports` prints it: vendor and product in four"
+                                        + " hexadecimal digits each, the serial number if there is one."));
+            }
             if (written instanceof String text && !text.isBlank() && text.indexOf('\0') < 0) {
                 return text.contains("/")
                         ? file.toAbsolutePath().resolveSibling(text).normalize().toString()

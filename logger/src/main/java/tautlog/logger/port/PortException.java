@@ -6,7 +6,21 @@ import java.io.IOException;
 public final class PortException extends IOException {
     private static final long serialVersionUID = 1L;
 
-    public PortException(String message) {
+    /** Why. */
+    public enum Reason {
+        NOT_THERE,
+        /** It is there, but in use, not allowed, no serial port, or not the only one that it may be. */
+        REFUSED
+    }
+
+    private final Reason reason;
+
+    public PortException(Reason reason, String message) {
         super(message);
+        this.reason = reason;
+    }
+
+    public Reason reason() {
+        return reason;
     }
 }

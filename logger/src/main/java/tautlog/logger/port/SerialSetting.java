@@ -3,7 +3,7 @@ package tautlog.logger.port;
 /**
  * A serial port and how its characters are made.
  *
- * @param path as the system names it
+ * @param path as the system names it, or a {@link UsbIdentity} as it is written
  * @param baud bits per second
  * @param dataBits 7 or 8
  * @param stopBits 1 or 2

@@ -5,6 +5,8 @@
  *   run.LineReader ──▶ {@link tautlog.logger.port.InstrumentPort} ──open──▶ {@link tautlog.logger.port.InstrumentLine}
  *                             ▲                                   ▲
  *                       SerialInstrumentPort ── jSerialComm ── SerialLine
+ *                             ▲
+ *                       PortSearch ◀── {@link tautlog.logger.port.PortListing}: where is it now?
  * </pre>
  *
  * <p>Start at {@link tautlog.logger.port.InstrumentPort}: where a line can be opened, again and again. A line is read by one

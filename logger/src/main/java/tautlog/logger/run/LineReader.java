@@ -1,6 +1,8 @@
 package tautlog.logger.run;
 
+import java.util.HashSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
@@ -21,6 +23,7 @@ final class LineReader {
     private static final long LOOK_MILLIS = 100;
     /** Chosen: a read takes 0.1 s; opening a port that has just come back may take the system seconds. */
     private static final long HUNG_NANOS = TimeUnit.SECONDS.toNanos(15);
+    private static final int MOST_SAID = 10;
 
     /** What is done with what the line brings; all on the reader thread. */
     interface Listener {
@@ -130,15 +133,26 @@ final class LineReader {
 
     private Optional<InstrumentLine> reopened() throws InterruptedException {
         BackOff backOff = new BackOff();
+        Set<String> said = new HashSet<>();
         while (!stopping) {
             pause(backOff.nextMillis());
             try {
                 return Optional.of(port.open());
             } catch (PortException stillGone) {
-                LOG.debug("{}", stillGone.getMessage());
+                tell(stillGone, said);
             }
         }
         return Optional.empty();
+    }
+
+    /** That it is not there was said; why one that is there is not taken is said once. */
+    private static void tell(PortException stillGone, Set<String> said) {
+        String words = String.valueOf(stillGone.getMessage());
+        if (stillGone.reason() == PortException.Reason.REFUSED && said.size() < MOST_SAID && said.add(words)) {
+            LOG.warn("{}", words);
+        } else {
+            LOG.debug("{}", words);
+        }
     }
 
     private void pause(long millis) throws InterruptedException {
