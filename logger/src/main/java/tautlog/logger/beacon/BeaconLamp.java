@@ -18,12 +18,14 @@ public final class BeaconLamp {
     private static final long OTHERS_HELD_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
     private static final long NEVER = Long.MIN_VALUE;
 
-    /** Why the recording is not to be trusted. */
+    /** Why what is recorded is not to be trusted. */
     public enum Trouble {
         /** The disk takes nothing; said by the recorder. */
         REFUSED,
         /** The disk is nearly full; said by the thread that looks at it. */
         NEARLY_FULL,
+        /** Both ports' instruments claim the same id; said by the reader. */
+        SAME_ID,
         /** The disk is so far behind that samples will be lost; said by the beacon thread. */
         BEHIND
     }

@@ -115,6 +115,9 @@ final class StatusText {
 
     /** What the line brought to no use, said once more when no outing took it or another channel was heard. */
     private void withoutOuting(JsonObject line) {
+        known(line, "hearing")
+                .filter(hearing -> !hearing.equals("understood"))
+                .ifPresent(hearing -> line("HEARING", plain(line, "hearing_words")));
         if (!flag(line, "outing_on")) {
             line("no outing on", losses(line));
         }

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import tautlog.logger.clock.BoardClock;
 import tautlog.logger.gps.GpsFix.Place;
+import tautlog.logger.instrument.Hearing;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.recorder.DiskReserve;
 import tautlog.logger.wire.LineCounts;
@@ -22,6 +23,7 @@ import tautlog.logger.wire.LineCounts;
  * @param clock what is thought of the time
  * @param shaft the shaft's own port, if it has one
  * @param line what it brought to no use, at most a second old
+ * @param hearing what it brings
  * @param outing the one that is on, or was last
  * @param gps empty when none is configured
  */
@@ -39,6 +41,7 @@ public record Status(
         ClockStatus clock,
         Optional<ShaftLine> shaft,
         LineCounts line,
+        Hearing.State hearing,
         Optional<LiveReadings> outing,
         Optional<GpsStatus> gps,
         DiskStatus disk) {

@@ -39,7 +39,7 @@ final class StatusJson {
         json.add("clock", clock(status.clock()));
         json.add(
                 "shaft_line", status.shaft().<JsonElement>map(StatusJson::shaft).orElse(JsonNull.INSTANCE));
-        json.add("line", line(status.line()));
+        json.add("line", line(status));
         json.add("outing", status.outing().<JsonElement>map(StatusJson::outing).orElse(JsonNull.INSTANCE));
         json.add("gps", status.gps().<JsonElement>map(StatusJson::gps).orElse(JsonNull.INSTANCE));
         json.add("disk", disk(status.disk()));
@@ -97,8 +97,12 @@ final class StatusJson {
         return json;
     }
 
-    private static JsonObject line(LineCounts line) {
+    private static JsonObject line(Status status) {
+        LineCounts line = status.line();
         JsonObject json = new JsonObject();
+        json.addProperty(
+                "hearing", status.hearing().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        json.addProperty("hearing_words", status.hearing().words());
         json.addProperty("outing_on", line.outing() == LineCounts.OutingState.ON);
         tally(json, line.tally());
         json.addProperty("other_channel_frames", line.otherChannelFrames());

@@ -22,6 +22,7 @@ public final class FramedFeed implements InstrumentFeed {
     @Override
     public void opened(InstrumentLine line) {
         decoder.reset();
+        assembler.opened();
         FrameEncoder encoder = new FrameEncoder();
         byte[] frame = new byte[FrameEncoder.LONGEST_FRAME];
         int[] seq = new int[1];

@@ -155,6 +155,12 @@ public final class LiveOutings implements OutingSink {
         return TimeUnit.NANOSECONDS.toSeconds(place.nanos());
     }
 
+    /** Whether a sample came within the last second. */
+    public boolean hearsSamples() {
+        LiveOuting open = outing;
+        return open != null && open.hasSamples() && !open.isSilent();
+    }
+
     /** There is no line: nothing is known. */
     public void lineGone(long nanos) {
         lamp.sensor(BeaconState.FAULT, nanos);

@@ -22,11 +22,20 @@ final class Intake implements LineReader.Listener {
     private final Marks marks;
     private final InstrumentFeed feed;
     private final InstantSource clock;
+    private final HearingWatch hearing;
+    private long bytesSinceLook;
     private volatile LineCounts counts = LineCounts.NONE;
     private long countsNanos;
 
     /** @param feed tells {@code outings} what the bytes mean */
-    Intake(LiveEvents events, LiveOutings outings, Marks marks, InstrumentFeed feed, InstantSource clock) {
+    Intake(
+            LiveEvents events,
+            LiveOutings outings,
+            Marks marks,
+            InstrumentFeed feed,
+            HearingWatch hearing,
+            InstantSource clock) {
+        this.hearing = hearing;
         this.events = events;
         this.outings = outings;
         this.marks = marks;
@@ -48,9 +57,14 @@ final class Intake implements LineReader.Listener {
             outings.arriving(nowNanos, ChronoUnit.MICROS.between(Instant.EPOCH, utc));
             marks.serve(outings);
             feed.bytes(nowNanos, bytes, n);
+            bytesSinceLook += n;
             if (nowNanos - countsNanos >= LOOK_NANOS) {
                 countsNanos = nowNanos;
                 counts = feed.counts();
+                // what waits for its word order is understood, as far as it goes
+                boolean isHeard = outings.hearsSamples() || feed.unproven().isPresent();
+                hearing.look(bytesSinceLook, counts, isHeard, nowNanos);
+                bytesSinceLook = 0;
             }
         } finally {
             events.shut();

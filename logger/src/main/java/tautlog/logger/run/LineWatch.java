@@ -12,6 +12,7 @@ import tautlog.logger.beacon.BeaconLamp;
 import tautlog.logger.beacon.BeaconSender;
 import tautlog.logger.config.Installation;
 import tautlog.logger.control.Status.ShaftLine;
+import tautlog.logger.instrument.Hearing;
 import tautlog.logger.live.LiveOutings;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.port.InstrumentPort;
@@ -29,6 +30,7 @@ public final class LineWatch {
     private final Installation installation;
     private final InstrumentPort port;
     private final LiveOutings outings;
+    private final HearingWatch hearing;
     private final Intake intake;
     private final LineReader reader;
     private final Optional<ShaftReader> shaft;
@@ -45,6 +47,7 @@ public final class LineWatch {
         LiveEvents nowhere = new Nowhere();
         outings = new LiveOutings(installation, "listen", nowhere, lamp);
         // its beacon thread is never started: an instrument that is only listened to shows fault, as it should
+        hearing = new HearingWatch(port.name(), lamp);
         intake = new Intake(
                 nowhere,
                 outings,
@@ -54,6 +57,7 @@ public final class LineWatch {
                         shaft.map(ShaftReader::source),
                         outings,
                         new BeaconSender(lamp, () -> 0)),
+                hearing,
                 InstantSource.system());
         reader = new LineReader(port, LineReader.AtHangUp.END, intake);
     }
@@ -98,7 +102,10 @@ public final class LineWatch {
                         + tally.rejected().entrySet().stream()
                                 .map((Map.Entry<String, Long> kind) -> kind.getKey() + " " + kind.getValue())
                                 .collect(Collectors.joining(", "));
-        return readings.map(this::words).orElseGet(() -> intake.unproven().orElse(unheard(tally)))
+        return readings.map(this::words)
+                        .orElseGet(() -> intake.unproven()
+                                .orElseGet(() ->
+                                        "no instrument heard: " + unheard(tally).words()))
                 + shaft.map(ShaftReader::status).map(LineWatch::words).orElse("")
                 + rejected
                 + (tally.lostFrames() > 0 ? "  lost frames " + tally.lostFrames() : "");
@@ -108,10 +115,10 @@ public final class LineWatch {
         return shaft.open() ? "" : "  shaft port " + shaft.port() + " NOT OPEN";
     }
 
-    private static String unheard(Tally tally) {
-        return tally.rejected().isEmpty()
-                ? "no instrument heard: nothing comes; check its power, the cable and [instrument] port"
-                : "no instrument heard: what comes is not understood; check [instrument] kind, baud and the cable";
+    /** What came only once counts too: somebody is watching. */
+    private Hearing.State unheard(Tally tally) {
+        boolean isSilent = hearing.state() == Hearing.State.NOTHING;
+        return isSilent && !tally.rejected().isEmpty() ? Hearing.State.NOT_UNDERSTOOD : hearing.state();
     }
 
     private String words(LiveReadings now) {

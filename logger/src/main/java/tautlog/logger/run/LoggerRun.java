@@ -85,6 +85,7 @@ public final class LoggerRun implements Controlled {
     private final BoardClock boardClock;
     private final LiveOutings outings;
     private final Optional<ShaftReader> shaft;
+    private final HearingWatch hearing;
     private final Intake intake;
     private final LineReader reader;
     private final CountDownLatch finished = new CountDownLatch(1);
@@ -125,7 +126,8 @@ public final class LoggerRun implements Controlled {
         outings = new LiveOutings(installation, program, backlog, lamp, receiver, boardClock);
         shaft = installation.config().shaft().map(ShaftReader::new);
         InstrumentFeed feed = Feeds.of(installation.config(), shaft.map(ShaftReader::source), outings, beacon);
-        intake = new Intake(backlog, outings, marks, feed, board.clock());
+        hearing = new HearingWatch(port.name(), lamp);
+        intake = new Intake(backlog, outings, marks, feed, hearing, board.clock());
         reader = new LineReader(
                 port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
     }
@@ -346,6 +348,7 @@ public final class LoggerRun implements Controlled {
                 clockStatus(),
                 shaft.map(ShaftReader::status),
                 intake.counts(),
+                hearing.state(),
                 outings.readings(),
                 gps.map(GpsReading::status),
                 new DiskStatus(

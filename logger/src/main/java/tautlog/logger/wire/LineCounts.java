@@ -17,6 +17,8 @@ public record LineCounts(Tally tally, long otherChannelFrames, OutingState outin
     /** Whether what comes belongs to an outing. */
     public enum OutingState {
         ON,
+        /** None, because two instruments speak on the line. */
+        TWO_INSTRUMENTS,
         NONE
     }
 }

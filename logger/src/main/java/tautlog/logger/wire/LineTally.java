@@ -13,6 +13,7 @@ final class LineTally {
     private long lostFrames;
     private long repeatedFrames;
     private long heldFrames;
+    private long framesOfTwo;
     private int lastSeq = NO_SEQ;
     private boolean isChanged;
 
@@ -47,6 +48,12 @@ final class LineTally {
         isChanged = true;
     }
 
+    /** A frame was left out because two instruments speak on the line. */
+    void ofTwo() {
+        framesOfTwo++;
+        isChanged = true;
+    }
+
     void heldInVain() {
         heldFrames++;
         isChanged = true;
@@ -67,6 +74,9 @@ final class LineTally {
                 byName.put(fault.name(), count);
             }
         }
+        if (framesOfTwo > 0) {
+            byName.put("TWO_INSTRUMENTS", framesOfTwo);
+        }
         return new Tally(byName, lostFrames, repeatedFrames, heldFrames);
     }
 
@@ -76,6 +86,7 @@ final class LineTally {
         lostFrames = 0;
         repeatedFrames = 0;
         heldFrames = 0;
+        framesOfTwo = 0;
         isChanged = false;
     }
 }

@@ -155,6 +155,13 @@ final class OpenOuting {
         return Verdict.TAKEN;
     }
 
+    /** Tells who reads the recording something about the last sample; without one there is nothing to tell of. */
+    void mark(String note) {
+        if (hasSamples) {
+            evidence.mark(nextNumber - 1, note);
+        }
+    }
+
     void tally(Tally tally) {
         evidence.tally(tally);
     }

@@ -38,6 +38,8 @@ import tautlog.sample.Tally;
  *       So is a SHAFT frame whose pulses, or their number, contradict the frame before; the next one then shows a gap in
  *       the pulse train.
  *   <li><b>A jump in numbers</b>: nothing; it is a gap for who reads the evidence.
+ *   <li><b>HELLO of a boot that was heard before another</b>, within 10 s: two instruments speak on the line. The outing ends
+ *       with a mark, all frames are left out and counted ({@code TWO_INSTRUMENTS}) until one of them has been alone for 5 s.
  *   <li><b>INPUT</b>: passed on when something changed, at the number of the next sample expected. A mark button that
  *       goes down is a mark; so is one that is down in the outing's first INPUT. After more than 3 s without an INPUT one
  *       is passed on in which clutch and brake are not present.
@@ -54,6 +56,7 @@ public final class OutingAssembler implements FrameSink {
     private final OutingSink sink;
     private final LineTally tally = new LineTally();
     private final HeldFrames held = new HeldFrames(tally);
+    private final Sources sources = new Sources();
     private @Nullable OpenOuting outing;
     private long bootLast = -1;
     private long nowNanos;
@@ -78,6 +81,11 @@ public final class OutingAssembler implements FrameSink {
         }
     }
 
+    /** Another line was opened; the outing goes on. */
+    public void opened() {
+        sources.forget();
+    }
+
     /** The stream is over: ends the outing. Frames held belong to it, as if a HELLO of the same boot had come. */
     public void end() {
         if (outing != null) {
@@ -89,10 +97,14 @@ public final class OutingAssembler implements FrameSink {
 
     /** What was counted since the last outing ended, or since this outing began. */
     public LineCounts counts() {
-        return new LineCounts(
-                tally.tally(),
-                otherChannelFrames,
-                outing == null ? LineCounts.OutingState.NONE : LineCounts.OutingState.ON);
+        return new LineCounts(tally.tally(), otherChannelFrames, state());
+    }
+
+    private LineCounts.OutingState state() {
+        if (sources.areTwo(nowNanos)) {
+            return LineCounts.OutingState.TWO_INSTRUMENTS;
+        }
+        return outing == null ? LineCounts.OutingState.NONE : LineCounts.OutingState.ON;
     }
 
     @Override
@@ -103,6 +115,10 @@ public final class OutingAssembler implements FrameSink {
     @Override
     public void hello(int seq, Instrument instrument, long tick) {
         closeAfterSilence(tick);
+        sources.hello(instrument, nowNanos);
+        if (isOfTwo()) {
+            return;
+        }
         OpenOuting current = outing;
         if (current != null && current.instrument().equals(instrument)) {
             releaseHeld(current);
@@ -111,6 +127,24 @@ public final class OutingAssembler implements FrameSink {
         }
         tally.heard(seq);
         count(current.hello(tick));
+    }
+
+    /** True when two instruments speak: this frame could be either's. */
+    private boolean isOfTwo() {
+        if (!sources.areTwo(nowNanos)) {
+            return false;
+        }
+        tally.ofTwo();
+        tally.forgetSeq();
+        held.loseAll();
+        OpenOuting mixed = outing;
+        if (mixed != null) {
+            mixed.mark(
+                    "tautlogd: two instruments speak on this line; the last seconds up to here, those of the outing before"
+                            + " included, may be of both");
+            finish(mixed);
+        }
+        return true;
     }
 
     private OpenOuting begin(@Nullable OpenOuting before, Instrument instrument, long helloTick) {
@@ -132,6 +166,9 @@ public final class OutingAssembler implements FrameSink {
 
     @Override
     public void tension(int seq, long tick, long number, int flags, int[] counts, int n) {
+        if (isOfTwo()) {
+            return;
+        }
         if (flags >> 4 != 0) {
             otherChannelFrames++;
             otherChannel(seq, tick);
@@ -156,6 +193,9 @@ public final class OutingAssembler implements FrameSink {
 
     @Override
     public void shaft(int seq, long tick, long pulses, int[] ages, int n) {
+        if (isOfTwo()) {
+            return;
+        }
         OpenOuting current = outingFor(tick);
         if (current == null || !held.isEmpty() || !isTaken(seq, current.shaft(tick, pulses, ages, n))) {
             held.add(nowNanos, new HeldFrame.Shaft(seq, tick, pulses, Arrays.copyOf(ages, n)));
@@ -164,6 +204,9 @@ public final class OutingAssembler implements FrameSink {
 
     @Override
     public void health(int seq, long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {
+        if (isOfTwo()) {
+            return;
+        }
         OpenOuting current = outingFor(tick);
         if (current == null
                 || !held.isEmpty()
@@ -174,6 +217,9 @@ public final class OutingAssembler implements FrameSink {
 
     @Override
     public void input(int seq, long tick, int selector, int present, int state) {
+        if (isOfTwo()) {
+            return;
+        }
         OpenOuting current = outingFor(tick);
         if (current == null || !held.isEmpty() || !isTaken(seq, current.input(tick, selector, present, state))) {
             held.add(nowNanos, new HeldFrame.Input(seq, tick, selector, present, state));

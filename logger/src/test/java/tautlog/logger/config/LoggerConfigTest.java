@@ -52,6 +52,17 @@ class LoggerConfigTest {
     }
 
     @Test
+    void takesAUsbIdentityForAPortsName() throws ConfigException {
+        LoggerConfig config = LoggerConfig.parse(FILE, LEAST.replace("/dev/ttyACM0", "usb:1A86:55d4:TL/0001"));
+
+        assertEquals("usb:1a86:55d4:TL/0001", config.port());
+
+        ConfigException wrong = assertThrows(
+                ConfigException.class, () -> LoggerConfig.parse(FILE, LEAST.replace("/dev/ttyACM0", "usb:1a86")));
+        assertTrue(wrong.getMessage().contains("\"usb:1a86\" is not a USB identity"), wrong::getMessage);
+    }
+
+    @Test
     void readsEveryKeyThereIs() throws ConfigException {
         // when
         LoggerConfig config = LoggerConfig.parse(FILE, """

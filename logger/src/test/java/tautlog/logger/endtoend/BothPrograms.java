@@ -18,7 +18,7 @@ import java.util.stream.Stream;
 import tautlog.logger.pty.PseudoTerminal;
 
 /** The packaged programs, started from outside in a folder of their own below {@code logger/target/endtoend}. */
-final class BothPrograms {
+public final class BothPrograms {
     private static final Path ROOT = Path.of(System.getProperty("tautlog.root"));
     private static final Duration PATIENCE = Duration.ofSeconds(20);
 
@@ -54,7 +54,7 @@ final class BothPrograms {
     }
 
     /** With another {@code logger.toml}, whose port is {@code ./port}. */
-    static BothPrograms in(Path name, String rig, String logger) throws IOException {
+    public static BothPrograms in(Path name, String rig, String logger) throws IOException {
         Path folder = ROOT.resolve("logger/target/endtoend").resolve(name);
         if (Files.exists(folder)) {
             try (Stream<Path> left = Files.walk(folder)) {
@@ -107,6 +107,11 @@ final class BothPrograms {
         return folder.resolve(name);
     }
 
+    /** Where all its files are. */
+    public Path folder() {
+        return folder;
+    }
+
     /** What a command said beside its result. */
     String said(String command) {
         return errors(command);
@@ -122,7 +127,7 @@ final class BothPrograms {
         return run("analyzer/desk/target/tautlog.jar", arguments);
     }
 
-    JsonObject report() throws IOException, InterruptedException {
+    public JsonObject report() throws IOException, InterruptedException {
         return JsonParser.parseString(desk("report", "recordings", "--json")).getAsJsonObject();
     }
 

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
@@ -26,6 +27,7 @@ import tautlog.logger.SmallInstrument;
 import tautlog.logger.StoredOuting;
 import tautlog.logger.control.ControlClient;
 import tautlog.logger.control.MarkAnswer;
+import tautlog.logger.instrument.Hearing;
 import tautlog.logger.run.LoggerRun.Until;
 import tautlog.logger.wire.BeaconDecoder;
 import tautlog.logger.wire.BeaconSink;
@@ -192,6 +194,57 @@ class LoggerRunTest {
         } catch (IOException notYet) {
             return 0;
         }
+    }
+
+    @Test
+    void saysOfGarbageThatItIsNotUnderstoodAndRecordsNothingOfIt() throws Exception {
+        // given: a line at the wrong baud, a piece every tenth of a second
+        Started run = start(Until.STOPPED);
+        byte[] garbage = instrument.hold(0, 500).take();
+        for (int i = 0; i < garbage.length; i++) {
+            garbage[i] = (byte) (garbage[i] == 0 ? 0 : garbage[i] ^ 0x5a | 1);
+        }
+
+        // when
+        run.await("the word", () -> {
+            port.bring(garbage);
+            return run.logger.status().hearing() == Hearing.State.NOT_UNDERSTOOD;
+        });
+
+        // then
+        assertEquals("fault", run.logger.status().beacon());
+        assertEquals(Optional.empty(), run.logger.recording());
+        assertTrue(run.logger.status().line().tally().rejectedFrames() > 0);
+        run.stop();
+    }
+
+    @Test
+    void mixesNoTwoInstrumentsThatClaimOneId() throws Exception {
+        // given: seconds of one and of the other over one line
+        LoggerFolder folder = LoggerFolder.at(path, "scripted", LoggerFolder.DEVICE_CLOCK);
+        SmallInstrument other = new SmallInstrument(8);
+        port.bring(instrument.hold(0, 500).take())
+                .bring(other.hold(900_000, 500).take());
+        List<Integer> first = List.copyOf(instrument.sent());
+        List<Integer> second = List.copyOf(other.sent());
+        for (int k = 0; k < 5; k++) {
+            port.bring(instrument.hold(0, 500).take())
+                    .bring(other.hold(900_000, 500).take());
+        }
+        port.hangUp();
+
+        // when
+        new LoggerRun(folder.installation(), port, Until.CLOSED, "tautlogd test").run();
+
+        // then: each stands alone, and the mark says why nothing follows
+        List<StoredOuting> outings = StoredOuting.readAll(StoredOuting.only(folder.recordings()));
+        assertEquals(
+                List.of(first, second),
+                outings.stream().map(StoredOuting::counts).toList());
+        assertEquals(1, outings.get(1).of("mark").size());
+        assertTrue(outings.get(1).of("mark").get(0).contains("two instruments speak on this line"));
+        assertEquals(
+                Map.of("TWO_INSTRUMENTS", 1L), outings.get(1).outing().tally().rejected());
     }
 
     @Test

@@ -14,7 +14,9 @@ final class RejectedWords {
             "UNKNOWN_KIND", "of a kind that the logger does not know",
             "BAD_LENGTH", "of another length than its kind has",
             "UNSUPPORTED_VERSION", "from an instrument of another version",
-            "BAD_VALUE", "with a value out of its range");
+            "BAD_VALUE", "with a value out of its range",
+            "TWO_INSTRUMENTS", "left out because two instruments spoke on one line",
+            "SHAFT_SAME_ID", "left out because the shaft's instrument has the id of the other");
 
     private RejectedWords() {}
 

@@ -25,11 +25,12 @@ public final class ShaftSource {
     /**
      * A frame whose times are this computer's.
      *
+     * @param id of the source
      * @param boot tells one start of the source from another
      * @param pulses since that boot
      * @param pulseNanos of each pulse since the frame before, oldest first
      */
-    record TimedFrame(long boot, long nanos, long pulses, Pulses pulseNanos) {}
+    record TimedFrame(String id, long boot, long nanos, long pulses, Pulses pulseNanos) {}
 
     /** Times that do not change. */
     static final class Pulses {
@@ -69,6 +70,7 @@ public final class ShaftSource {
     /** The line was opened anew. */
     public void opened() {
         decoder.reset();
+        assembler.opened();
     }
 
     /** Bytes came, or time passed. */
@@ -112,7 +114,7 @@ public final class ShaftSource {
                 @Override
                 public void shaft(long tick, long pulses, long[] pulseTicks, int n) {
                     if (isRight) {
-                        keep(instrument.boot(), time, tick, pulses, pulseTicks, n);
+                        keep(instrument, time, tick, pulses, pulseTicks, n);
                     } else {
                         otherRatio.incrementAndGet();
                     }
@@ -120,13 +122,13 @@ public final class ShaftSource {
             };
         }
 
-        private void keep(long boot, SteadyOffset time, long tick, long pulses, long[] pulseTicks, int n) {
+        private void keep(Instrument by, SteadyOffset time, long tick, long pulses, long[] pulseTicks, int n) {
             time.heard(tick, nowNanos);
             long[] nanos = new long[n];
             for (int i = 0; i < n; i++) {
                 nanos[i] = time.nanosAt(pulseTicks[i]);
             }
-            if (!waiting.offer(new TimedFrame(boot, time.nanosAt(tick), pulses, new Pulses(nanos)))) {
+            if (!waiting.offer(new TimedFrame(by.id(), by.boot(), time.nanosAt(tick), pulses, new Pulses(nanos)))) {
                 dropped.incrementAndGet();
             }
         }

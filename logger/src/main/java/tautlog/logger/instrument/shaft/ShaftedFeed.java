@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import tautlog.logger.instrument.Hearing;
 import tautlog.logger.instrument.InstrumentFeed;
 import tautlog.logger.instrument.shaft.ShaftSource.TimedFrame;
 import tautlog.logger.port.InstrumentLine;
@@ -68,6 +69,9 @@ public final class ShaftedFeed implements InstrumentFeed {
     private Tally withShaft(Tally tally) {
         Map<String, Long> all = new TreeMap<>(tally.rejected());
         all.putAll(source.faults());
+        if (joined.framesOfSameId > 0) {
+            all.put(Hearing.SHAFT_SAME_ID, joined.framesOfSameId);
+        }
         return new Tally(all, tally.lostFrames(), tally.repeatedFrames(), tally.heldFrames());
     }
 
@@ -82,6 +86,8 @@ public final class ShaftedFeed implements InstrumentFeed {
         private final long[] pulseTicks = new long[MOST_PULSES];
         private @Nullable Evidence evidence;
         private SteadyOffset time = new SteadyOffset(1);
+        private String id = "";
+        private long framesOfSameId;
         private long nowNanos;
         private long lastTick;
         private long lastPulseTick;
@@ -95,6 +101,7 @@ public final class ShaftedFeed implements InstrumentFeed {
 
         @Override
         public Evidence begin(Instrument i, long firstTick) {
+            id = i.id();
             Instrument shafted = new Instrument(
                     i.id(),
                     i.firmwareMajor(),
@@ -128,6 +135,10 @@ public final class ShaftedFeed implements InstrumentFeed {
         void tell(TimedFrame frame) {
             Evidence told = evidence;
             if (told == null || !time.isKnown()) {
+                return;
+            }
+            if (frame.id().equals(id)) {
+                framesOfSameId++; // which of the two ports is whose cannot be told
                 return;
             }
             long tick = time.tickAt(frame.nanos());

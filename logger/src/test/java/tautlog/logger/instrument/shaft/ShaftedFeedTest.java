@@ -124,6 +124,21 @@ class ShaftedFeedTest {
     }
 
     @Test
+    void leavesOutAndCountsTheShaftOfASourceThatClaimsTheSameId() {
+        // given: the indicator's id is TEXT
+        line(0, "\r\n+  12.34 kN\r\n");
+        hello(new Instrument("TEXT", 1, 0, 9, HZ, 500_000, 8_388_607, 6), 1_000, MILLI);
+
+        // when
+        shaft(4_000, 0, new int[0], 90 * MILLI);
+        line(100 * MILLI, "+  12.34 kN\r\n");
+
+        // then
+        assertEquals(List.of(), shafts());
+        assertEquals(Map.of("SHAFT_SAME_ID", 1L), feed.counts().tally().rejected());
+    }
+
+    @Test
     void countsWhatTheQueueCannotHoldAndWhatTheSecondLineDamages() {
         // given: nobody takes
         hello(COUNTER, 0, 0);
