@@ -90,6 +90,20 @@ class StatusTextTest {
     }
 
     @Test
+    void saysWhatTheClockIsWorthAndThatTheLineIsNotUnderstood() {
+        String odd = text(RUNNING.replace("\"outing\": {", """
+                "clock": { "source": "host", "utc_known": false, "words": "UTC unknown: why", "times_set": 2 },
+                "line": { "hearing": "not-understood", "hearing_words": "what comes is not understood", "outing_on": true },
+                "outing": {"""));
+
+        assertSays(odd, "clock        UTC unknown: why, set 2 times since the start\n");
+        assertSays(odd, "HEARING      what comes is not understood\n");
+        assertSays(text(RUNNING.replace("\"outing\": {", """
+                "clock": { "source": "device", "utc_known": null, "words": null, "times_set": 0 },
+                "outing": {""")), "clock        the instrument's ticks\n");
+    }
+
+    @Test
     void saysAtLeastAndAtMostWhereTheLimitIsABound() {
         String bound = text(RUNNING.replace("\"limit_is_at_most\": false", "\"limit_is_at_most\": true"));
 
