@@ -23,6 +23,7 @@ final class LineReader {
     private static final long LOOK_MILLIS = 100;
     /** Chosen: a read takes 0.1 s; opening a port that has just come back may take the system seconds. */
     private static final long HUNG_NANOS = TimeUnit.SECONDS.toNanos(15);
+
     private static final int MOST_SAID = 10;
 
     /** What is done with what the line brings; all on the reader thread. */
