@@ -16,6 +16,9 @@ public sealed interface Finding {
     /** Where it starts; findings are listed by this. */
     long startNumber();
 
+    /** The last sample that it names; its start when it has no length in samples. */
+    long lastNumber();
+
     /**
      * One loaded episode, slack to slack.
      *
@@ -106,6 +109,11 @@ public sealed interface Finding {
         public String kind() {
             return "pull";
         }
+
+        @Override
+        public long lastNumber() {
+            return endNumber;
+        }
     }
 
     /**
@@ -131,6 +139,11 @@ public sealed interface Finding {
         @Override
         public String kind() {
             return "overload";
+        }
+
+        @Override
+        public long lastNumber() {
+            return endNumber;
         }
     }
 
@@ -159,6 +172,11 @@ public sealed interface Finding {
         public String kind() {
             return "shock";
         }
+
+        @Override
+        public long lastNumber() {
+            return peakNumber;
+        }
     }
 
     /**
@@ -171,6 +189,11 @@ public sealed interface Finding {
         @Override
         public String kind() {
             return "jolt";
+        }
+
+        @Override
+        public long lastNumber() {
+            return peakNumber;
         }
     }
 
@@ -196,6 +219,11 @@ public sealed interface Finding {
         @Override
         public String kind() {
             return "drop";
+        }
+
+        @Override
+        public long lastNumber() {
+            return fallNumber;
         }
     }
 
@@ -229,6 +257,11 @@ public sealed interface Finding {
         public String kind() {
             return "stall";
         }
+
+        @Override
+        public long lastNumber() {
+            return startNumber;
+        }
     }
 
     /** How a stall ended. */
@@ -243,6 +276,11 @@ public sealed interface Finding {
         @Override
         public String kind() {
             return "trouble";
+        }
+
+        @Override
+        public long lastNumber() {
+            return endNumber;
         }
     }
 

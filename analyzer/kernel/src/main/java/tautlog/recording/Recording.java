@@ -65,12 +65,51 @@ public final class Recording implements AutoCloseable {
     }
 
     public String winch() throws RecordingException {
+        return text("SELECT winch FROM recording");
+    }
+
+    /** See {@link RecordingId}. */
+    public String id() throws RecordingException {
+        return text("SELECT id FROM recording");
+    }
+
+    /** The last link that stands in the file, for good; 64 hexadecimal characters, empty when none stands there yet. */
+    public String sealedLink() throws RecordingException {
+        return text("SELECT lower(hex(link)) FROM evidence ORDER BY seq DESC LIMIT 1");
+    }
+
+    private String text(String sql) throws RecordingException {
         return reading(() -> {
-            try (PreparedStatement select = connection.prepareStatement("SELECT winch FROM recording");
+            try (PreparedStatement select = connection.prepareStatement(sql);
                     ResultSet rows = select.executeQuery()) {
-                return rows.next() ? rows.getString(1) : "";
+                return rows.next() ? String.valueOf(rows.getString(1)) : "";
             }
         });
+    }
+
+    /** Reads what came since {@code trail} was last brought up to date; it costs what is new, however long the recording is. */
+    public void follow(RecordingTrail trail) throws RecordingException {
+        reading(() -> {
+            trail.update(connection);
+            return trail;
+        });
+    }
+
+    /**
+     * What was said live of an outing behind {@code mark}, in order, and brings its trail up to date. Damaged rows are left out.
+     *
+     * @param most so many seconds, and so many findings, 1 or more
+     */
+    public Said said(RecordingTrail trail, OutingTrail outing, SaidMark mark, int most) throws RecordingException {
+        return reading(() -> {
+            trail.update(connection);
+            return new SaidReader(connection, outing).read(mark, most);
+        });
+    }
+
+    /** How much was said of an outing behind {@code mark}: seconds by their indices, findings by their rows. */
+    public long saidBehind(OutingTrail outing, SaidMark mark) throws RecordingException {
+        return reading(() -> new SaidReader(connection, outing).behind(mark));
     }
 
     /**

@@ -27,7 +27,7 @@ final class RecordingFile {
     private static final int PAGE_SIZE = 1_024;
 
     private static final String[] SCHEMA = {
-        "CREATE TABLE recording (winch TEXT NOT NULL)",
+        "CREATE TABLE recording (winch TEXT NOT NULL, id TEXT NOT NULL)",
         "CREATE TABLE evidence (seq INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
                 + " kind INTEGER NOT NULL, first INTEGER NOT NULL, last INTEGER NOT NULL, tick INTEGER NOT NULL,"
                 + " last_tick INTEGER NOT NULL, count INTEGER NOT NULL, link BLOB NOT NULL, block BLOB NOT NULL)",
@@ -41,8 +41,8 @@ final class RecordingFile {
 
     private RecordingFile() {}
 
-    /** Opens {@code file} for writing, makes it when it is not there or empty. Changes nothing in a foreign file. */
-    static Connection openForWriting(Path file, String winch) throws RecordingException {
+    /** Opens {@code file} for writing, makes it when it is not there or empty. Changes nothing in a foreign file. {@code id} is for a file that it makes. */
+    static Connection openForWriting(Path file, String winch, String id) throws RecordingException {
         refuseFolder(file);
         try {
             SQLiteConfig config = new SQLiteConfig();
@@ -53,7 +53,7 @@ final class RecordingFile {
                 if (!isNew) {
                     check(connection, file);
                 }
-                prepare(connection, isNew, winch);
+                prepare(connection, isNew, winch, id);
                 return connection;
             } catch (SQLException | RecordingException e) {
                 connection.close();
@@ -64,7 +64,7 @@ final class RecordingFile {
         }
     }
 
-    private static void prepare(Connection connection, boolean isNew, String winch) throws SQLException {
+    private static void prepare(Connection connection, boolean isNew, String winch, String id) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             if (isNew) {
                 statement.execute("PRAGMA page_size = " + PAGE_SIZE);
@@ -82,8 +82,9 @@ final class RecordingFile {
             }
         }
         if (isNew) {
-            try (var insert = connection.prepareStatement("INSERT INTO recording (winch) VALUES (?)")) {
+            try (var insert = connection.prepareStatement("INSERT INTO recording (winch, id) VALUES (?, ?)")) {
                 insert.setString(1, winch);
+                insert.setString(2, id);
                 insert.execute();
             }
         }

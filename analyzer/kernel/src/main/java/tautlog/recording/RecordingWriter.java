@@ -32,17 +32,27 @@ public final class RecordingWriter implements AutoCloseable {
     }
 
     /**
+     * Opens {@code file}, making it when it is not there, under an id that no other recording has.
+     *
+     * @throws RecordingException as {@link #open(Path, String, String)}
+     */
+    public static RecordingWriter open(Path file, String winch) throws RecordingException {
+        return open(file, winch, RecordingId.random());
+    }
+
+    /**
      * Opens {@code file}, making it when it is not there. An outing that a power cut left open stays marked so.
      *
+     * @param id of a file that is made now, see {@link RecordingId}; one that is there keeps its own
      * @throws RecordingException if the file is no recording, is newer than this program, is of another winch, is damaged or
      *     is being written by somebody else
      */
-    public static RecordingWriter open(Path file, String winch) throws RecordingException {
+    public static RecordingWriter open(Path file, String winch, String id) throws RecordingException {
         WriterLock lock = WriterLock.take(file);
         boolean opened = false;
         try {
             boolean hasLog = RecordingFile.hasLog(file);
-            Connection connection = RecordingFile.openForWriting(file, winch);
+            Connection connection = RecordingFile.openForWriting(file, winch, id);
             try {
                 RecordingWriter writer = new RecordingWriter(file, winch, lock, new RecordingRows(file, connection));
                 writer.recover(hasLog);

@@ -73,12 +73,13 @@ public final class ZeroShift extends ForwardedEvidence {
                 shift = nextShift;
                 nextNumber = Long.MAX_VALUE;
             }
-            shifted[i] = shifted(counts[from + i]);
+            shifted[i] = shifted(instrument, counts[from + i], shift);
         }
         return shifted;
     }
 
-    private int shifted(int count) {
+    /** The count that is left of {@code count} under a zero moved by {@code shift} counts. */
+    public static int shifted(Instrument instrument, int count, int shift) {
         if (instrument.isAtEndStop(count)) {
             return count;
         }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import tautlog.calibration.CellCalibration;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
+import tautlog.recording.RecordingId;
 import tautlog.recording.RecordingName;
 import tautlog.recording.RecordingWriter;
 import tautlog.rig.Rig;
@@ -104,7 +105,7 @@ public final class Import {
 
     private void write(Path file, Readings readings, long[] numbers, long rateMillihertz) throws IOException {
         try (RecordingWriter recording =
-                RecordingWriter.open(file, request.rig().winch())) {
+                RecordingWriter.open(file, request.rig().winch(), id(readings))) {
             OutingWriter outing = recording.begin(start(readings, rateMillihertz));
             Rig rig = request.rig();
             boolean byDefault = rig.assumed().isDefault();
@@ -113,6 +114,12 @@ public final class Import {
             outing.end();
             outing.commit();
         }
+    }
+
+    /** The same readings of the same winch make the same recording, its id included. */
+    private String id(Readings readings) {
+        long winch = request.rig().winch().hashCode() & 0xffff_ffffL;
+        return RecordingId.of((readings.fingerprint() << 32) | winch);
     }
 
     private OutingStart start(Readings readings, long rateMillihertz) {
