@@ -4,6 +4,7 @@
  * <pre>
  *   {@code port} ──▶ {@code wire} ──▶ {@code live} ──▶ {@code recorder} ──▶ the recording
  *              ({@code clock})    └──▶ {@code beacon} ──▶ the lamp
+ *   the recording ──▶ {@code publish} ──▶ brokers and servers
  *   {@code run} joins them; {@code cli}, {@code config} and {@code control} are what people and other programs touch
  *   {@code simulate} and {@code pty}: an instrument made of physics, for demo and tests
  * </pre>

@@ -48,13 +48,28 @@ class ArrowsTest {
         onlyIn("tautlog.logger.instrument.modbus..", "com.digitalpetri..");
     }
 
-    private static void onlyIn(String room, String library) {
+    @Test
+    void libraryForMqttStaysInItsRoom() {
+        onlyIn("tautlog.logger.publish.mqtt..", "org.eclipse.paho..");
+    }
+
+    @Test
+    void clientOfInfluxStaysInItsRoom() {
+        onlyIn("tautlog.logger.publish.influx..", "com.influxdb..", "okhttp3..", "okio..");
+    }
+
+    @Test
+    void databaseStaysWithWhatPublishersRemember() {
+        onlyIn("tautlog.logger.publish", "java.sql..", "org.sqlite..");
+    }
+
+    private static void onlyIn(String room, String... libraries) {
         noClasses()
                 .that()
                 .resideOutsideOfPackage(room)
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage(library)
+                .resideInAnyPackage(libraries)
                 .check(LOGGER);
     }
 }

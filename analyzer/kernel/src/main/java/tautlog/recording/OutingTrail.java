@@ -1,9 +1,14 @@
 package tautlog.recording;
 
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import tautlog.sample.ClockFix;
 import tautlog.sample.OutingClock;
@@ -24,6 +29,8 @@ public final class OutingTrail {
     private @Nullable OutingClock clock;
     private @Nullable OutingStart start;
     private boolean closed;
+    private boolean stale;
+    private long tailRow;
     Span tail;
     /** Seconds of rows up to this one are known to lie at or before the mark that was read with last. */
     long secondsRow;
@@ -75,8 +82,14 @@ public final class OutingTrail {
         return now.utcMicros(tick);
     }
 
+    /** Whether {@link #updateTail} has something to do. */
+    boolean isStale() {
+        return stale || !closed || !tail.isEmpty();
+    }
+
     /** Takes what a sealed block of events, start or end holds. */
     void sealed(List<Event> events) {
+        stale = true;
         for (Event event : events) {
             switch (event.type()) {
                 case START -> start = event.asStart();
@@ -91,13 +104,43 @@ public final class OutingTrail {
         closed = true;
     }
 
-    /** Takes the place of what the tail rows held before. */
-    void tail(Span now) {
-        tail = now;
+    /**
+     * Reads the tail rows that came since; all anew when what was there before is sealed. The rows of one outing belong to one span,
+     * and their ids rise while it is not sealed.
+     */
+    void updateTail(Connection connection, SpanCodec codec) throws SQLException {
+        int span = firstSpan(connection);
+        if (span != tail.index) {
+            tail = new Span(index, span);
+            tailRow = 0;
+        }
+        try (PreparedStatement select = connection.prepareStatement(
+                "SELECT id, blocks FROM tail WHERE id > ? AND outing = ? AND span >= 0 ORDER BY id")) {
+            select.setLong(1, tailRow);
+            select.setInt(2, index);
+            try (ResultSet rows = select.executeQuery()) {
+                while (rows.next()) {
+                    tailRow = rows.getLong(1);
+                    TailRows.append(tailRow, EvidenceRow.bytes(rows, 2), codec, tail, new TreeMap<>());
+                }
+            }
+        }
+        stale = false;
         fixes = new ArrayList<>(sealedFixes);
-        for (Event event : now.events) {
+        for (Event event : tail.events) {
             if (event.type() == Event.Type.CLOCK) {
                 fixes.add(fix(event));
+            }
+        }
+    }
+
+    /** 0, which no span of samples has, when there is no tail. */
+    private int firstSpan(Connection connection) throws SQLException {
+        try (PreparedStatement select = connection.prepareStatement(
+                "SELECT span FROM tail WHERE outing = ? AND span >= 0 ORDER BY id LIMIT 1")) {
+            select.setInt(1, index);
+            try (ResultSet rows = select.executeQuery()) {
+                return rows.next() ? rows.getInt(1) : 0;
             }
         }
     }

@@ -95,9 +95,15 @@ public final class Recording implements AutoCloseable {
         });
     }
 
+    /** The findings that whoever stands at {@code mark} knows, in order. Damaged rows are left out. */
+    public List<Finding> findingsUpTo(OutingTrail outing, SaidMark mark) throws RecordingException {
+        return reading(() -> new SaidReader(connection, outing).findingsUpTo(mark.finding()));
+    }
+
     /**
      * What was said live of an outing behind {@code mark}, in order, and brings its trail up to date. Damaged rows are left out.
      *
+     * @param mark never before the one of an earlier call with the same trail
      * @param most so many seconds, and so many findings, 1 or more
      */
     public Said said(RecordingTrail trail, OutingTrail outing, SaidMark mark, int most) throws RecordingException {

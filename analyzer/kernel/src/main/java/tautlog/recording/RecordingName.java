@@ -44,6 +44,11 @@ public final class RecordingName {
         return file;
     }
 
+    /** Whether committed rows may still stand in the write-ahead log beside {@code file}, which must not be renamed then. */
+    public static boolean hasLog(Path file) {
+        return RecordingFile.hasLog(file);
+    }
+
     private static boolean isTaken(Path file) {
         return Files.exists(file) || Files.exists(RecordingFile.log(file));
     }

@@ -38,8 +38,8 @@ public final class RecordingTrail {
             }
         }
         for (OutingTrail outing : outings.values()) {
-            if (!outing.closed() || !outing.tail.isEmpty()) {
-                outing.tail(TailRows.read(connection, outing.index(), codec).span());
+            if (outing.isStale()) {
+                outing.updateTail(connection, codec);
             }
         }
     }

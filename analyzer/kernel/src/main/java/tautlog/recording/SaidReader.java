@@ -97,6 +97,26 @@ final class SaidReader {
         return findings;
     }
 
+    /** Without their places in time. */
+    List<Finding> findingsUpTo(long id) throws SQLException {
+        List<Finding> findings = new ArrayList<>();
+        try (PreparedStatement select = connection.prepareStatement(
+                "SELECT kind, start, json, crc FROM finding WHERE id <= ? AND outing = ? ORDER BY id")) {
+            select.setLong(1, id);
+            select.setInt(2, outing.index());
+            try (ResultSet rows = select.executeQuery()) {
+                while (rows.next()) {
+                    String kind = String.valueOf(rows.getString(1));
+                    String json = String.valueOf(rows.getString(3));
+                    if (FindingJson.crc(kind, rows.getLong(2), json) == rows.getLong(4)) {
+                        findings.add(FindingJson.read(kind, json));
+                    }
+                }
+            }
+        }
+        return findings;
+    }
+
     private SaidFinding said(long id, Finding finding) throws SQLException {
         if (finding instanceof Finding.Stall stall) {
             return new SaidFinding(id, finding, stall.startTick(), stall.endTick(), OptionalInt.empty());

@@ -61,7 +61,7 @@ record TailRows(Span span, Map<Long, String> damaged) {
         return new TailRows(span, damaged);
     }
 
-    private static void append(long id, byte[] blocks, SpanCodec codec, Span span, Map<Long, String> damaged) {
+    static void append(long id, byte[] blocks, SpanCodec codec, Span span, Map<Long, String> damaged) {
         try {
             for (int at = 0; at < blocks.length; ) {
                 Block block = Block.read(blocks, at);

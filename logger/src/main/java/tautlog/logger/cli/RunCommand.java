@@ -39,6 +39,7 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Installation installation = config.loadToRecord();
+        installation.requirePublishingFiles();
         LoggerRun run = new LoggerRun(
                 installation,
                 new SerialInstrumentPort(installation.config().line()),

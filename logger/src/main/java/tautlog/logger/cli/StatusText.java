@@ -24,6 +24,7 @@ final class StatusText {
         object(status, "line").ifPresent(words::withoutOuting);
         object(status, "gps").ifPresent(words::gps);
         object(status, "disk").ifPresent(words::disk);
+        object(status, "publish").ifPresent(words::publishers);
         return words.text.toString();
     }
 
@@ -169,6 +170,35 @@ final class StatusText {
                 place + (flag(gps, "utc_known") ? ", UTC known" : ", UTC unknown")
                         + (flag(gps, "port_open") ? "" : ", " + plain(gps, "port") + " NOT OPEN")
                         + ", lines not taken:" + (kinds(gps).isEmpty() ? " none" : kinds(gps)));
+    }
+
+    private void publishers(JsonObject publish) {
+        publish.keySet().forEach(name -> object(publish, name).ifPresent(outlet -> publisher(name, outlet)));
+    }
+
+    private void publisher(String name, JsonObject outlet) {
+        String state = plain(outlet, "state");
+        if (state.equals("off")) {
+            return;
+        }
+        String refused = plain(outlet, "refused");
+        String passedOver = plain(outlet, "outings_passed_over");
+        line(
+                name,
+                (state.equals("waiting")
+                                ? "waits for the first sample"
+                                : state + " since " + time(plain(outlet, "since")))
+                        + known(outlet, "why").map(why -> " (" + why + ")").orElse("")
+                        + String.format(
+                                Locale.ROOT,
+                                ", %s seconds and findings to publish, the oldest %.0f s old",
+                                plain(outlet, "lag_items"),
+                                Double.parseDouble(plain(outlet, "lag_s")))
+                        + known(outlet, "last_position")
+                                .map(position -> ", last " + position)
+                                .orElse("")
+                        + (refused.equals("0") ? "" : ", REFUSED FOR GOOD by the server: " + refused)
+                        + (passedOver.equals("0") ? "" : ", outings never dated and passed over: " + passedOver));
     }
 
     private void disk(JsonObject disk) {

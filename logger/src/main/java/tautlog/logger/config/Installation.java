@@ -45,6 +45,46 @@ public record Installation(LoggerConfig config, Rig rig, String rigToml, CellCal
         return new Installation(config, rig.orElseThrow(), rigToml.orElseThrow(), calibration.orElseThrow());
     }
 
+    /**
+     * Reads each file that publishing needs once, so that what is wrong with it is said before anything starts.
+     *
+     * @throws ConfigException with what is wrong with each
+     */
+    public void requirePublishingFiles() throws ConfigException {
+        List<Problem> problems = new ArrayList<>();
+        config.publish().mqtt().ifPresent(mqtt -> {
+            mqtt.password().ifPresent(file -> check(file, "publish.mqtt.password_file", problems));
+            mqtt.caFile().ifPresent(file -> check(file, "publish.mqtt.ca_file", problems));
+        });
+        config.publish().influx().ifPresent(influx -> {
+            influx.token().ifPresent(file -> check(file, "publish.influx.token_file", problems));
+            influx.caFile().ifPresent(file -> check(file, "publish.influx.ca_file", problems));
+        });
+        if (!problems.isEmpty()) {
+            throw new ConfigException(problems);
+        }
+    }
+
+    private static void check(SecretFile file, String key, List<Problem> problems) {
+        try {
+            file.read();
+        } catch (IOException unusable) {
+            problems.add(new Problem(
+                    file.path().toString(),
+                    1,
+                    key,
+                    "this secret cannot be used",
+                    String.valueOf(unusable.getMessage())));
+        }
+    }
+
+    private static void check(Path file, String key, List<Problem> problems) {
+        if (!Files.isReadable(file)) {
+            problems.add(
+                    new Problem(file.toString(), 1, key, "this file cannot be read", "Check its name and its rights."));
+        }
+    }
+
     /** Reads one file after the other and collects what is wrong with each. */
     private static final class Loading {
         private interface Parser<T> {

@@ -23,6 +23,7 @@ import tautlog.sample.Calibration;
  * @param line the instrument's port, as the system names it, or a path that began at the file's folder
  * @param instrument what stands at the port
  * @param shaft a source of the shaft's pulses on another port
+ * @param publish where seconds and findings are published
  */
 public record LoggerConfig(
         Path rig,
@@ -33,7 +34,8 @@ public record LoggerConfig(
         ClockChoice clock,
         CalibrationChoice calibration,
         ZeroChoice zero,
-        Optional<GpsChoice> gps) {
+        Optional<GpsChoice> gps,
+        PublishChoice publish) {
     private static final int SCHEMA = 1;
     /** Chosen: what most receivers on a serial line send with; NMEA 0183 itself says 4,800. */
     private static final int DEFAULT_GPS_BAUD = 9_600;
@@ -63,7 +65,7 @@ public record LoggerConfig(
         requireSchema(root);
         Optional<Path> rig = root.required("rig", path(file));
         Optional<Path> recordings = root.required("recordings", path(file));
-        refusePublishing(root);
+        PublishChoice publish = PublishSection.read(root, path(file));
         Optional<ConfigTable> instrumentTable = section(root, "instrument");
         Optional<InstrumentSection> section = instrumentTable.map(table -> new InstrumentSection(table, file));
         Optional<SerialSetting> line = section.flatMap(InstrumentSection::line);
@@ -94,7 +96,8 @@ public record LoggerConfig(
                 clock.orElseThrow(),
                 calibration.orElseThrow(),
                 zero,
-                gps);
+                gps,
+                publish);
     }
 
     static void requireSchema(ConfigTable root) {
@@ -113,15 +116,6 @@ public record LoggerConfig(
             root.problem(key, "is missing", "Write [" + key + "] and its keys below.");
         }
         return root.table(key);
-    }
-
-    private static void refusePublishing(ConfigTable root) {
-        if (root.has("publish")) {
-            root.problem(
-                    "publish",
-                    "this version of tautlogd does not publish",
-                    "It only records. Take [publish.mqtt] and [publish.influx] out until a version can.");
-        }
     }
 
     private static Optional<ClockChoice> clock(ConfigTable instrument, boolean hasTicks) {

@@ -1,5 +1,6 @@
 package tautlog.logger.control;
 
+import com.google.gson.JsonObject;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
@@ -7,6 +8,7 @@ import tautlog.logger.clock.BoardClock;
 import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.instrument.Hearing;
 import tautlog.logger.live.LiveReadings;
+import tautlog.logger.publish.PublisherState;
 import tautlog.logger.recorder.DiskReserve;
 import tautlog.logger.wire.LineCounts;
 
@@ -26,6 +28,7 @@ import tautlog.logger.wire.LineCounts;
  * @param hearing what it brings
  * @param outing the one that is on, or was last
  * @param gps empty when none is configured
+ * @param publishers by the outlet's name
  */
 public record Status(
         String program,
@@ -44,7 +47,16 @@ public record Status(
         Hearing.State hearing,
         Optional<LiveReadings> outing,
         Optional<GpsStatus> gps,
+        Map<String, PublisherState> publishers,
         DiskStatus disk) {
+    public Status {
+        publishers = Map.copyOf(publishers);
+    }
+
+    /** This as one JSON document, as {@code status --json} prints it. */
+    public JsonObject json() {
+        return StatusJson.of(this);
+    }
 
     /**
      * Where UTC stands.

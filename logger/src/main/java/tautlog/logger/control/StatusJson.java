@@ -14,6 +14,7 @@ import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.Status.GpsStatus;
 import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.live.LiveReadings;
+import tautlog.logger.publish.PublisherState;
 import tautlog.logger.recorder.DiskReserve;
 import tautlog.logger.wire.LineCounts;
 import tautlog.sample.Tally;
@@ -42,6 +43,9 @@ final class StatusJson {
         json.add("line", line(status));
         json.add("outing", status.outing().<JsonElement>map(StatusJson::outing).orElse(JsonNull.INSTANCE));
         json.add("gps", status.gps().<JsonElement>map(StatusJson::gps).orElse(JsonNull.INSTANCE));
+        JsonObject publish = new JsonObject();
+        new TreeMap<>(status.publishers()).forEach((name, state) -> publish.add(name, publisher(state)));
+        json.add("publish", publish);
         json.add("disk", disk(status.disk()));
         return json;
     }
@@ -58,6 +62,19 @@ final class StatusJson {
 
     private static JsonElement isKnown(BoardClock.State state) {
         return new JsonPrimitive(state == BoardClock.State.KNOWN);
+    }
+
+    private static JsonObject publisher(PublisherState state) {
+        JsonObject json = new JsonObject();
+        json.addProperty("state", state.word().name().toLowerCase(Locale.ROOT));
+        json.add("since", text(state.since().map(Instant::toString)));
+        json.add("why", text(state.why()));
+        json.addProperty("lag_items", state.lagItems());
+        json.addProperty("lag_s", state.lagSeconds());
+        json.add("last_position", text(state.lastPosition()));
+        json.addProperty("refused", state.refused());
+        json.addProperty("outings_passed_over", state.passedOver());
+        return json;
     }
 
     private static JsonObject shaft(Status.ShaftLine line) {

@@ -53,7 +53,9 @@ public final class DayFiles implements RecordingStore {
             return;
         }
         writer = null;
-        open.close();
-        file = file.isPresent() ? Optional.of(files.named(file.get())) : file;
+        file = files.door().close(() -> {
+            open.close();
+            return file.isPresent() ? Optional.of(files.named(file.get())) : file;
+        });
     }
 }

@@ -43,6 +43,7 @@ public final class Recorder implements Runnable {
     private final Backlog backlog;
     private final RecordingStore store;
     private final BeaconLamp lamp;
+    private final Committed committed;
     private final Appender appender = new Appender();
     private @Nullable OutingWriter outing;
     private int uncommittedSamples;
@@ -57,6 +58,11 @@ public final class Recorder implements Runnable {
     private final AtomicLong refusals = new AtomicLong();
 
     public Recorder(Backlog backlog, RecordingStore store, BeaconLamp lamp) {
+        this(backlog, store, lamp, () -> {});
+    }
+
+    public Recorder(Backlog backlog, RecordingStore store, BeaconLamp lamp, Committed committed) {
+        this.committed = committed;
         this.backlog = backlog;
         this.store = store;
         this.lamp = lamp;
@@ -148,6 +154,7 @@ public final class Recorder implements Runnable {
         });
         uncommittedSamples = 0;
         lastLink = Optional.of(open.lastLink());
+        committed.committed();
     }
 
     private interface DiskWork<T> {

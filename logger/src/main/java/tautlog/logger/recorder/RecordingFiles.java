@@ -30,6 +30,7 @@ public final class RecordingFiles {
     private final String winch;
     private final String prefix;
     private final Pattern ownName;
+    private final RecordingDoor door = new RecordingDoor();
 
     public RecordingFiles(Path folder, String winch) {
         this.folder = folder;
@@ -43,6 +44,11 @@ public final class RecordingFiles {
 
     String winch() {
         return winch;
+    }
+
+    /** Where readers of this program wait while a recording is closed. */
+    public RecordingDoor door() {
+        return door;
     }
 
     /** The file for outings that begin at this moment, there or not. */
@@ -80,6 +86,9 @@ public final class RecordingFiles {
 
     /** As {@link #named(Path)}, when it is known already when its first outing began. */
     Path named(Path closed, Optional<Long> began) throws RecordingException {
+        if (RecordingName.hasLog(closed)) {
+            return closed; // somebody reads it: its newest rows stand beside it and would be left behind
+        }
         if (began.isEmpty() || isNamedBy(closed, began.get())) {
             return closed;
         }
@@ -106,7 +115,7 @@ public final class RecordingFiles {
     }
 
     /** All recordings of this winch that are there, the one written last first. */
-    List<Path> there() throws RecordingException {
+    public List<Path> there() throws RecordingException {
         try (Stream<Path> files = Files.list(folder)) {
             return files.filter(this::isOurs)
                     .sorted((a, b) -> Long.compare(modified(b), modified(a)))

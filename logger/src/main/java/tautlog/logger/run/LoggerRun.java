@@ -78,6 +78,7 @@ public final class LoggerRun implements Controlled {
     private final BeaconLamp lamp = new BeaconLamp();
     private final BeaconSender beacon;
     private final Backlog backlog;
+    private final Publishing publishing;
     private final Recorder recorder;
     private final DiskReserve reserve;
     private final Marks marks;
@@ -112,7 +113,8 @@ public final class LoggerRun implements Controlled {
         files = new RecordingFiles(recordings, installation.rig().winch());
         statusFile = new StatusFile(recordings);
         backlog = new Backlog(isReplayed() ? Overflow.WAIT : Overflow.LOSE);
-        recorder = new Recorder(backlog, board.disk().apply(files), lamp);
+        publishing = new Publishing(installation, files, board.clock(), () -> status().json());
+        recorder = new Recorder(backlog, board.disk().apply(files), lamp, publishing.signal());
         beacon = new BeaconSender(lamp, () -> recorder.state().lagSeconds());
         reserve = new DiskReserve(board.space(), lamp);
         marks = new Marks(installation.rig());
@@ -203,6 +205,7 @@ public final class LoggerRun implements Controlled {
         readerThread.start();
         shaft.ifPresent(other -> thread("shaft", other).start());
         gps.ifPresent(reading -> startDaemon("gps", reading));
+        publishing.start();
         control.ifPresent(server -> startDaemon("control", server));
         Feeding.wanted(System.getenv(), this::gettingOn).ifPresent(feeding -> startDaemon("service", feeding));
         watch(readerThread);
@@ -281,6 +284,7 @@ public final class LoggerRun implements Controlled {
         recorder.stop();
         readerThread.join(STOP_MILLIS);
         recorderThread.join();
+        publishing.stop();
         writeStatus(Stage.CLOSED);
         RecorderState state = recorder.state();
         LOG.info(
@@ -351,6 +355,7 @@ public final class LoggerRun implements Controlled {
                 hearing.state(),
                 outings.readings(),
                 gps.map(GpsReading::status),
+                publishing.states(),
                 new DiskStatus(
                         installation.config().recordings().toString(),
                         disk.file(),

@@ -11,6 +11,7 @@
  *   beacon    beacon.BeaconSender: BeaconLamp ▶ port                             the line's other direction
  *   control   control.ControlServer: its socket ▶ status, marks                  the socket
  *   service   service.Feeding: reader and recorder get on ▶ systemd             what it has told
+ *   publish   publish.Publisher, one an outlet: recordings ▶ a broker, a server   its outlet, its cursor in state.db
  *   main      waits; writes status.json each minute                              status.json
  * </pre>
  *

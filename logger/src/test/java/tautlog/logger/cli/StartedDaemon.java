@@ -89,6 +89,20 @@ final class StartedDaemon {
         return process.exitValue();
     }
 
+    /** What it holds of the computer's memory, by the kernel's own count. */
+    long residentKilobytes() throws IOException {
+        return Files.readAllLines(Path.of("/proc", String.valueOf(process.pid()), "status")).stream()
+                .filter(line -> line.startsWith("VmRSS:"))
+                .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
+                .findFirst()
+                .orElse(0);
+    }
+
+    /** Its command line, as every user of the computer may read it. */
+    String commandLine() throws IOException {
+        return Files.readString(Path.of("/proc", String.valueOf(process.pid()), "cmdline"));
+    }
+
     String stderr() throws IOException {
         return Files.readString(stderr);
     }

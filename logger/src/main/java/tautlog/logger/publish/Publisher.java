@@ -1,0 +1,291 @@
+package tautlog.logger.publish;
+
+import com.google.gson.JsonObject;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tautlog.logger.publish.Announcement.Subject;
+import tautlog.logger.publish.PublisherState.Word;
+import tautlog.logger.recorder.RecordingFiles;
+import tautlog.recording.RecordingException;
+
+/**
+ * One outlet's thread: reads the next portion from the recordings, has it delivered, moves the cursor, and so on for ever.
+ *
+ * <p>Whatever goes wrong here, also what no program should survive, is said, waited out and tried again: recording never depends
+ * on it. It begins after the first commit, so that it costs the start nothing.
+ */
+public final class Publisher implements Runnable {
+    private static final Logger LOG = LoggerFactory.getLogger(Publisher.class);
+
+    private final Plan plan;
+    private final Supplier<Outlet> maker;
+    private final Cursors cursors;
+    private final Shelf shelf;
+    private final BackOff backOff;
+    private @Nullable Outlet outlet;
+    private @Nullable Portion pending;
+    private long lastPollNanos;
+    private long lastScanNanos;
+    private long lastHeartbeatNanos;
+    private LocalDate linkDay = LocalDate.MIN;
+    private long troubles;
+    private volatile boolean stopping;
+
+    private volatile Word word = Word.WAITING;
+    private volatile Instant since;
+    private volatile Optional<String> why = Optional.empty();
+    private volatile Optional<String> lastPosition = Optional.empty();
+    private volatile Optional<Instant> oldestWaiting = Optional.empty();
+    private volatile long lagItems;
+    private volatile long passedOver;
+
+    /**
+     * What a publisher is told.
+     *
+     * @param name of the outlet, in messages and in {@code state.db}
+     * @param most seconds, and most findings, delivered together
+     * @param signal of commits
+     * @param status what the logger is doing, as JSON
+     */
+    public record Plan(
+            String name,
+            RecordingFiles files,
+            java.nio.file.Path folder,
+            int most,
+            CommitSignal signal,
+            Patience patience,
+            InstantSource clock,
+            Supplier<JsonObject> status) {}
+
+    /** @param maker makes the outlet; called on this thread, and only after the first commit */
+    public Publisher(Plan plan, Supplier<Outlet> maker) {
+        this.plan = plan;
+        this.maker = maker;
+        cursors = new Cursors(plan.folder(), plan.name());
+        shelf = new Shelf(plan.files(), cursors);
+        backOff = new BackOff(plan.patience(), new Random());
+        since = plan.clock().instant();
+    }
+
+    /** Any thread. */
+    public PublisherState state() {
+        double lag = oldestWaiting
+                .map(oldest -> Math.max(0, (plan.clock().millis() - oldest.toEpochMilli()) / 1e3))
+                .orElse(0.0);
+        return new PublisherState(
+                word, Optional.of(since), why, lagItems, lag, lastPosition, cursors.refused(), passedOver);
+    }
+
+    /** Asks it to end; interrupt its thread, too. */
+    public void stop() {
+        stopping = true;
+    }
+
+    @Override
+    public void run() {
+        try {
+            plan.signal().awaitMore(0, 0);
+            while (!stopping) {
+                turn();
+            }
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        } finally {
+            letGo();
+            cursors.close();
+        }
+    }
+
+    /** One look and what follows from it; waits as it should before the next. */
+    private void turn() throws InterruptedException {
+        long seen = plan.signal().commits();
+        try {
+            scanIfDue();
+            publishAll();
+            beat();
+            waitForMore(seen);
+        } catch (Away away) {
+            trouble(Word.AWAY, String.valueOf(away.getMessage()), away.waitMillis());
+        } catch (RecordingException unreadable) {
+            trouble(word, String.valueOf(unreadable.getMessage()), 0);
+        } catch (InterruptedException stopped) {
+            throw stopped;
+        } catch (Throwable bug) { // OutOfMemoryError and StackOverflowError included: the recording must not notice
+            if (stopping) {
+                return;
+            }
+            letGo();
+            pending = null;
+            shelf.clear(); // half-read as it may be
+            lastScanNanos = 0;
+            trouble(Word.AWAY, "a fault in this program: " + bug, 0);
+        }
+    }
+
+    private void scanIfDue() throws RecordingException {
+        long now = System.nanoTime();
+        if (lastScanNanos == 0 || now - lastScanNanos >= plan.patience().scan() * 1_000_000) {
+            shelf.scan();
+            lastScanNanos = now;
+        }
+    }
+
+    private void publishAll() throws Away, RecordingException, InterruptedException {
+        lastPollNanos = System.nanoTime();
+        for (Followed followed : shelf.open()) {
+            try {
+                publish(followed);
+            } catch (RecordingException refusal) {
+                shelf.lost(followed, refusal);
+                lastScanNanos = 0; // it may have been renamed
+            }
+        }
+        count();
+    }
+
+    private void publish(Followed followed) throws Away, RecordingException, InterruptedException {
+        while (!stopping) {
+            Portion portion = pending;
+            if (portion == null) {
+                Optional<Portion> next = plan.files().door().read(() -> followed.next(plan.most()));
+                count();
+                if (next.isEmpty()) {
+                    break;
+                }
+                portion = next.get();
+                pending = portion;
+            }
+            deliver(portion);
+            pending = null;
+        }
+        if (followed.isOver()) {
+            sayLink(followed);
+            shelf.close(followed);
+        }
+    }
+
+    private void deliver(Portion portion) throws Away, InterruptedException {
+        List<Item> items = portion.items();
+        if (!items.isEmpty()) {
+            oldestWaiting =
+                    Optional.of(Instant.ofEpochMilli(items.get(items.size() - 1).utcMicros() / 1_000));
+            deliver(items);
+            lastPosition = Optional.of(items.get(items.size() - 1).position());
+        }
+        cursors.move(portion.recording(), portion.outing(), portion.then());
+        oldestWaiting = Optional.empty();
+        connected();
+    }
+
+    /** Halves what is refused, until what is refused stands alone and is set aside. */
+    private void deliver(List<Item> items) throws Away, InterruptedException {
+        try {
+            outlet().deliver(items);
+        } catch (Refused refused) {
+            if (items.size() == 1) {
+                cursors.setAside(items.get(0), String.valueOf(refused.getMessage()));
+                LOG.warn("{} refuses {}: {}", plan.name(), items.get(0).position(), refused.getMessage());
+                return;
+            }
+            int half = items.size() / 2;
+            deliver(items.subList(0, half));
+            deliver(items.subList(half, items.size()));
+        }
+    }
+
+    private Outlet outlet() {
+        Outlet known = outlet;
+        if (known == null) {
+            known = maker.get();
+            outlet = known;
+        }
+        return known;
+    }
+
+    private void count() {
+        lagItems = shelf.waiting();
+        passedOver = shelf.passedOver();
+    }
+
+    /** The status at intervals; once a UTC day the link that stands in the newest recording. */
+    private void beat() throws Away, RecordingException, InterruptedException {
+        long now = System.nanoTime();
+        if (lastHeartbeatNanos != 0
+                && now - lastHeartbeatNanos < plan.patience().heartbeat() * 1_000_000) {
+            return;
+        }
+        outlet().announce(new Announcement(Subject.STATUS, plan.status().get().toString()));
+        lastHeartbeatNanos = now;
+        connected();
+        List<Followed> open = shelf.open();
+        LocalDate today = LocalDate.ofInstant(plan.clock().instant(), ZoneOffset.UTC);
+        if (!open.isEmpty() && today.isAfter(linkDay)) {
+            sayLink(open.get(open.size() - 1));
+        }
+    }
+
+    private void sayLink(Followed followed) throws Away, RecordingException, InterruptedException {
+        String link = plan.files().door().read(followed::sealedLink);
+        Instant now = plan.clock().instant();
+        Fields fields = new Fields()
+                .text("file", String.valueOf(followed.file().getFileName()))
+                .text("recording", followed.id())
+                .text("at", now.toString())
+                .text("last_link", link);
+        outlet().announce(new Announcement(Subject.LINK, fields.json().toString()));
+        linkDay = LocalDate.ofInstant(now, ZoneOffset.UTC);
+    }
+
+    private void waitForMore(long seen) throws InterruptedException {
+        long untilBeat = plan.patience().heartbeat();
+        plan.signal().awaitMore(seen, untilBeat);
+        long since = (System.nanoTime() - lastPollNanos) / 1_000_000;
+        if (since < plan.patience().poll()) {
+            Thread.sleep(plan.patience().poll() - since);
+        }
+    }
+
+    private void connected() {
+        if (word != Word.CONNECTED) {
+            LOG.info("{} connected after_tries={}", plan.name(), troubles + 1);
+            word = Word.CONNECTED;
+            since = plan.clock().instant();
+            why = Optional.empty();
+        }
+        troubles = 0;
+        backOff.reset();
+    }
+
+    private void trouble(Word now, String words, long asked) throws InterruptedException {
+        if (troubles++ == 0) {
+            LOG.warn("{} away, tried again for ever; what is recorded waits in the recording: {}", plan.name(), words);
+        }
+        if (word != now) {
+            word = now;
+            since = plan.clock().instant();
+        }
+        why = Optional.of(words);
+        Thread.sleep(backOff.next(asked));
+    }
+
+    private void letGo() {
+        Outlet open = outlet;
+        outlet = null;
+        if (open != null) {
+            try {
+                open.close();
+            } catch (RuntimeException gone) {
+                LOG.debug("closing {}: {}", plan.name(), String.valueOf(gone));
+            }
+        }
+    }
+}

@@ -1,0 +1,36 @@
+package tautlog.logger.publish;
+
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * How a publisher stands, for people.
+ *
+ * @param since when it came into this state; empty when off
+ * @param why it is away, in words
+ * @param lagItems seconds and findings that are recorded and not acknowledged, of the recordings looked into so far
+ * @param lagSeconds age of the oldest of them, 0 when there are none
+ * @param lastPosition of what was acknowledged last in this run
+ * @param refused by the server for good, set aside in {@code state.db}
+ * @param passedOver outings that can never be dated, or whose start cannot be read
+ */
+public record PublisherState(
+        Word word,
+        Optional<Instant> since,
+        Optional<String> why,
+        long lagItems,
+        double lagSeconds,
+        Optional<String> lastPosition,
+        long refused,
+        long passedOver) {
+    public static final PublisherState OFF =
+            new PublisherState(Word.OFF, Optional.empty(), Optional.empty(), 0, 0, Optional.empty(), 0, 0);
+
+    /** In one word. */
+    public enum Word {
+        OFF,
+        WAITING,
+        CONNECTED,
+        AWAY
+    }
+}

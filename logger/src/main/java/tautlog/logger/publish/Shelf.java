@@ -1,0 +1,103 @@
+package tautlog.logger.publish;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tautlog.logger.recorder.RecordingFiles;
+import tautlog.recording.Recording;
+import tautlog.recording.RecordingException;
+
+/** The recordings of one winch that are not published to their end, by name: that is by day. */
+final class Shelf {
+    private static final Logger LOG = LoggerFactory.getLogger(Shelf.class);
+
+    private final RecordingFiles files;
+    private final Cursors cursors;
+    private final Map<String, Followed> open = new HashMap<>();
+    private final Map<String, Long> overAtBytes = new HashMap<>();
+    private final Set<Path> unusable = new HashSet<>();
+    private int passedOver;
+
+    Shelf(RecordingFiles files, Cursors cursors) {
+        this.files = files;
+        this.cursors = cursors;
+    }
+
+    /** Looks into the folder: finds what is new, what goes on, what was renamed. */
+    void scan() throws RecordingException {
+        for (Path file : files.there()) {
+            try {
+                look(file);
+            } catch (RecordingException refusal) {
+                if (unusable.add(file)) {
+                    LOG.warn("not published: {}", refusal.getMessage());
+                }
+            }
+        }
+    }
+
+    private void look(Path file) throws RecordingException {
+        String id = files.door().read(() -> id(file));
+        Long bytes = overAtBytes.get(id);
+        if (bytes != null && bytes == bytes(file)) {
+            return;
+        }
+        overAtBytes.remove(id);
+        open.computeIfAbsent(id, key -> new Followed(file, key, cursors)).isNow(file);
+    }
+
+    private static String id(Path file) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            return recording.id();
+        }
+    }
+
+    private static long bytes(Path file) {
+        return file.toFile().length()
+                + file.resolveSibling(file.getFileName() + "-wal").toFile().length();
+    }
+
+    /** Those that may have something to publish, oldest day first. */
+    List<Followed> open() {
+        TreeMap<String, Followed> byName = new TreeMap<>();
+        open.values().forEach(followed -> byName.put(followed.file().toString(), followed));
+        return List.copyOf(byName.values());
+    }
+
+    /** Lets go of what is published to its end; the next scan takes it up when it goes on. */
+    void close(Followed followed) {
+        passedOver += followed.passedOver();
+        open.remove(followed.id());
+        overAtBytes.put(followed.id(), bytes(followed.file()));
+        cursors.forget(followed.id());
+    }
+
+    /** It is not there under this name any more, or cannot be read: the next scan finds it again. */
+    void lost(Followed followed, RecordingException refusal) {
+        open.remove(followed.id());
+        if (Files.exists(followed.file()) && unusable.add(followed.file())) {
+            LOG.warn("not published for now: {}", refusal.getMessage());
+        }
+    }
+
+    /** Forgets what was read; cursors stay. */
+    void clear() {
+        open.clear();
+    }
+
+    long waiting() {
+        return open.values().stream().mapToLong(Followed::waiting).sum();
+    }
+
+    int passedOver() {
+        return passedOver
+                + open.values().stream().mapToInt(Followed::passedOver).sum();
+    }
+}
