@@ -266,6 +266,9 @@ public final class Publisher implements Runnable {
     }
 
     private void trouble(Word now, String words, long asked) throws InterruptedException {
+        if (stopping) {
+            return; // whoever was interrupted by it is not away
+        }
         if (troubles++ == 0) {
             LOG.warn("{} away, tried again for ever; what is recorded waits in the recording: {}", plan.name(), words);
         }
