@@ -7,8 +7,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.sample.Evidence;
@@ -178,6 +180,43 @@ public final class Recording implements AutoCloseable {
     /** The link that the chain ends with, tail rows as if sealed now; 64 hexadecimal characters. See {@link OutingWriter}. */
     public String lastLink() throws RecordingException {
         return reading(() -> Verifier.lastLink(connection));
+    }
+
+    /** The link of the first sealed row; it tells this recording from every other. Empty when no outing began. */
+    public Optional<String> firstLink() throws RecordingException {
+        return reading(() -> link("SELECT link FROM evidence ORDER BY seq LIMIT 1"));
+    }
+
+    /**
+     * The link of the row sealed last, which stays for good: {@link #lastLink}, as long as nothing more is recorded, and less than
+     * one span behind it while recording. Empty when no outing began.
+     */
+    public Optional<String> lastSealedLink() throws RecordingException {
+        return reading(() -> link("SELECT link FROM evidence ORDER BY seq DESC LIMIT 1"));
+    }
+
+    private Optional<String> link(String select) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement(select);
+                ResultSet rows = statement.executeQuery()) {
+            return rows.next() ? Optional.of(Chain.hex(EvidenceRow.bytes(rows, 1))) : Optional.empty();
+        }
+    }
+
+    /**
+     * Whether the chain of this recording goes through {@code link}. Only with {@link #verify} does that say that nothing before it
+     * was changed.
+     *
+     * @param link 64 hexadecimal characters
+     */
+    public boolean goesThrough(String link) throws RecordingException {
+        return reading(() -> {
+            try (PreparedStatement select = connection.prepareStatement("SELECT 1 FROM evidence WHERE link = ?")) {
+                select.setBytes(1, HexFormat.of().parseHex(link));
+                try (ResultSet rows = select.executeQuery()) {
+                    return rows.next() || Verifier.lastLink(connection).equals(link);
+                }
+            }
+        });
     }
 
     /** Checks every byte that matters: checksums, chain, index, SQLite's own structure. Reads the whole file. */

@@ -93,7 +93,7 @@ final class RecordingFile {
         }
     }
 
-    private static String url(Path file) {
+    static String url(Path file) {
         return "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath();
     }
 
@@ -222,7 +222,7 @@ final class RecordingFile {
         }
     }
 
-    private static int primary(SQLException e) {
+    static int primary(SQLException e) {
         return e instanceof SQLiteException sqlite ? sqlite.getResultCode().code & 0xFF : -1;
     }
 

@@ -61,7 +61,7 @@ public final class RecordingName {
      * The winch's name as every file system takes it: lower-case ASCII letters, digits, dots and hyphens inside, at most 64;
      * {@code winch} when nothing is left.
      */
-    static String safe(String winch) {
+    public static String safe(String winch) {
         String plain = Normalizer.normalize(winch, Normalizer.Form.NFD)
                 .replaceAll("\\p{M}", "")
                 .toLowerCase(Locale.ROOT)
