@@ -33,6 +33,7 @@ public final class BeaconLamp {
     private final long[] lastTrueNanos = new long[4];
     private BeaconState sensor = BeaconState.FAULT;
     private final Set<Trouble> troubles = EnumSet.noneOf(Trouble.class);
+    private boolean driveIsAtWork;
     private BeaconState signalled = BeaconState.FAULT;
 
     public BeaconLamp() {
@@ -59,6 +60,21 @@ public final class BeaconLamp {
     public synchronized void mended(Trouble trouble, long nowNanos) {
         touch(nowNanos);
         troubles.remove(trouble);
+        signalChange(nowNanos);
+    }
+
+    /** A drive is in that is not finished: at least caution from now on, until {@link #driveLeft}. Any thread. */
+    public synchronized void driveAtWork(long nowNanos) {
+        touch(nowNanos);
+        driveIsAtWork = true;
+        touch(nowNanos);
+        signalChange(nowNanos);
+    }
+
+    /** The drive is finished, or pulled out. Any thread. */
+    public synchronized void driveLeft(long nowNanos) {
+        touch(nowNanos);
+        driveIsAtWork = false;
         signalChange(nowNanos);
     }
 
@@ -92,6 +108,9 @@ public final class BeaconLamp {
         lastTrueNanos[sensor.code()] = nowNanos;
         if (!troubles.isEmpty()) {
             lastTrueNanos[BeaconState.FAULT.code()] = nowNanos;
+        }
+        if (driveIsAtWork) {
+            lastTrueNanos[BeaconState.CAUTION.code()] = nowNanos;
         }
     }
 

@@ -25,6 +25,7 @@ final class StatusText {
         object(status, "gps").ifPresent(words::gps);
         object(status, "disk").ifPresent(words::disk);
         object(status, "publish").ifPresent(words::publishers);
+        object(status, "drive").ifPresent(drive -> words.line("drive", DriveText.of(drive)));
         return words.text.toString();
     }
 
@@ -144,7 +145,7 @@ final class StatusText {
     }
 
     /** To the second; UTC, as the Z says. */
-    private static String time(String iso) {
+    static String time(String iso) {
         return iso.replaceFirst("\\.\\d+Z$", "Z");
     }
 
@@ -237,7 +238,7 @@ final class StatusText {
         text.append(String.format(Locale.ROOT, "%-12s %s%n", name, words));
     }
 
-    private static String plain(JsonObject json, String key) {
+    static String plain(JsonObject json, String key) {
         return known(json, key).orElse("unknown");
     }
 
@@ -246,7 +247,7 @@ final class StatusText {
         return value == null || value.isJsonNull() ? Optional.empty() : Optional.of(value.getAsString());
     }
 
-    private static boolean flag(JsonObject json, String key) {
+    static boolean flag(JsonObject json, String key) {
         return known(json, key).map(Boolean::parseBoolean).orElse(false);
     }
 

@@ -24,6 +24,7 @@ import tautlog.sample.Calibration;
  * @param instrument what stands at the port
  * @param shaft a source of the shaft's pulses on another port
  * @param publish where seconds and findings are published
+ * @param drive where the system mounts a USB drive that is to get the recordings
  */
 public record LoggerConfig(
         Path rig,
@@ -35,7 +36,8 @@ public record LoggerConfig(
         CalibrationChoice calibration,
         ZeroChoice zero,
         Optional<GpsChoice> gps,
-        PublishChoice publish) {
+        PublishChoice publish,
+        Optional<Path> drive) {
     private static final int SCHEMA = 1;
     /** Chosen: what most receivers on a serial line send with; NMEA 0183 itself says 4,800. */
     private static final int DEFAULT_GPS_BAUD = 9_600;
@@ -85,6 +87,7 @@ public record LoggerConfig(
                 .map(table -> table.or("zero", Reading.oneOf(ZeroChoice.class), ZeroChoice.FIXED))
                 .orElse(ZeroChoice.FIXED);
         Optional<GpsChoice> gps = gps(root, clock, file);
+        Optional<Path> drive = root.table("drive").flatMap(table -> table.required("path", path(file)));
         root.finish();
         problems.throwIfAny();
         return new LoggerConfig(
@@ -97,7 +100,8 @@ public record LoggerConfig(
                 calibration.orElseThrow(),
                 zero,
                 gps,
-                publish);
+                publish,
+                drive);
     }
 
     static void requireSchema(ConfigTable root) {

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
 import tautlog.logger.clock.BoardClock;
+import tautlog.logger.drive.DriveState;
 import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.instrument.Hearing;
 import tautlog.logger.live.LiveReadings;
@@ -29,6 +30,7 @@ import tautlog.logger.wire.LineCounts;
  * @param outing the one that is on, or was last
  * @param gps empty when none is configured
  * @param publishers by the outlet's name
+ * @param drive empty when none is configured
  */
 public record Status(
         String program,
@@ -48,7 +50,8 @@ public record Status(
         Optional<LiveReadings> outing,
         Optional<GpsStatus> gps,
         Map<String, PublisherState> publishers,
-        DiskStatus disk) {
+        DiskStatus disk,
+        Optional<DriveState> drive) {
     public Status {
         publishers = Map.copyOf(publishers);
     }

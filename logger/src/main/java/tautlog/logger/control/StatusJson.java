@@ -1,5 +1,6 @@
 package tautlog.logger.control;
 
+import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;
@@ -12,6 +13,7 @@ import java.util.TreeMap;
 import tautlog.logger.clock.BoardClock;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.Status.GpsStatus;
+import tautlog.logger.drive.DriveState;
 import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.publish.PublisherState;
@@ -47,6 +49,7 @@ final class StatusJson {
         new TreeMap<>(status.publishers()).forEach((name, state) -> publish.add(name, publisher(state)));
         json.add("publish", publish);
         json.add("disk", disk(status.disk()));
+        json.add("drive", status.drive().<JsonElement>map(StatusJson::drive).orElse(JsonNull.INSTANCE));
         return json;
     }
 
@@ -175,6 +178,21 @@ final class StatusJson {
         json.addProperty("reserve_bytes", DiskReserve.BYTES);
         json.addProperty("low", disk.low());
         json.add("last_link", text(disk.lastLink()));
+        return json;
+    }
+
+    private static JsonObject drive(DriveState drive) {
+        JsonObject json = new JsonObject();
+        json.addProperty("path", drive.path().toString());
+        json.addProperty("plugged", drive.plugged());
+        json.addProperty("state", drive.stage().name().toLowerCase(Locale.ROOT));
+        json.add("since", text(drive.at().map(Instant::toString)));
+        json.addProperty("copied", drive.tally().copied());
+        json.addProperty("kept", drive.tally().kept());
+        json.addProperty("read_back", drive.tally().readBack().name().toLowerCase(Locale.ROOT));
+        JsonArray trouble = new JsonArray();
+        drive.tally().trouble().forEach(trouble::add);
+        json.add("trouble", trouble);
         return json;
     }
 

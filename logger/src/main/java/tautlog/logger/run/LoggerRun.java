@@ -23,6 +23,7 @@ import tautlog.logger.control.Status;
 import tautlog.logger.control.Status.ClockStatus;
 import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.StatusFile;
+import tautlog.logger.drive.DriveWatch;
 import tautlog.logger.gps.GpsReceiver;
 import tautlog.logger.instrument.InstrumentFeed;
 import tautlog.logger.live.LiveOutings;
@@ -84,6 +85,7 @@ public final class LoggerRun implements Controlled {
     private final Marks marks;
     private final Optional<GpsReading> gps;
     private final BoardClock boardClock;
+    private final Optional<DriveWatch> drive;
     private final LiveOutings outings;
     private final Optional<ShaftReader> shaft;
     private final HearingWatch hearing;
@@ -125,6 +127,17 @@ public final class LoggerRun implements Controlled {
                         ? BoardClock.Own.LEFT_OUT
                         : BoardClock.Own.USED,
                 board.synchronised());
+        drive = installation
+                .config()
+                .drive()
+                .map(path -> new DriveWatch(
+                        path,
+                        recordings,
+                        installation.rig().winch(),
+                        board.space(),
+                        () -> recorder.state().file(),
+                        lamp,
+                        board.clock()));
         outings = new LiveOutings(installation, program, backlog, lamp, receiver, boardClock);
         shaft = installation.config().shaft().map(ShaftReader::new);
         InstrumentFeed feed = Feeds.of(installation.config(), shaft.map(ShaftReader::source), outings, beacon);
@@ -208,9 +221,12 @@ public final class LoggerRun implements Controlled {
         publishing.start();
         control.ifPresent(server -> startDaemon("control", server));
         Feeding.wanted(System.getenv(), this::gettingOn).ifPresent(feeding -> startDaemon("service", feeding));
+        Optional<Thread> driveThread =
+                drive.map(watch -> startDaemon("drive", watch)); // it may wait for a drive that hangs
         watch(readerThread);
         finish(readerThread, recorderThread);
         beaconThread.interrupt();
+        driveThread.ifPresent(Thread::interrupt);
         shaft.ifPresent(ShaftReader::stop);
         gps.ifPresent(GpsReading::stop);
         control.ifPresent(LoggerRun::close);
@@ -365,7 +381,8 @@ public final class LoggerRun implements Controlled {
                         disk.trouble(),
                         reserve.freeBytes(),
                         reserve.isLow(),
-                        disk.lastLink()));
+                        disk.lastLink()),
+                drive.map(DriveWatch::state));
     }
 
     private ClockStatus clockStatus() {

@@ -12,6 +12,7 @@
  *   control   control.ControlServer: its socket ▶ status, marks                  the socket
  *   service   service.Feeding: reader and recorder get on ▶ systemd             what it has told
  *   publish   publish.Publisher, one an outlet: recordings ▶ a broker, a server   its outlet, its cursor in state.db
+ *   drive     drive.DriveWatch: recordings ▶ a USB drive                         what it writes there
  *   main      waits; writes status.json each minute                              status.json
  * </pre>
  *

@@ -48,7 +48,8 @@ class LoggerConfigTest {
                         new CalibrationChoice.Written(CellCalibration.written(Calibration.of("-12.5", "0.0123"))),
                         ZeroChoice.FIXED,
                         Optional.empty(),
-                        PublishChoice.NONE),
+                        PublishChoice.NONE,
+                        Optional.empty()),
                 config);
     }
 
@@ -92,6 +93,8 @@ class LoggerConfigTest {
                 org = "outfit"
                 bucket = "winches"
                 token_file = "influx.secret"
+                [drive]
+                path = "/media/tautlog"
                 """);
 
         // then
@@ -117,7 +120,8 @@ class LoggerConfigTest {
                                         "outfit",
                                         "winches",
                                         Optional.of(new SecretFile(Path.of("/etc/tautlog/influx.secret"))),
-                                        Optional.empty())))),
+                                        Optional.empty()))),
+                        Optional.of(Path.of("/media/tautlog"))),
                 config);
     }
 

@@ -1,0 +1,200 @@
+package tautlog.logger.drive;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
+import tautlog.logger.drive.DriveState.ReadBack;
+import tautlog.logger.drive.DriveState.Tally;
+import tautlog.logger.recorder.DiskReserve;
+import tautlog.logger.recorder.DiskReserve.FreeSpace;
+import tautlog.recording.NotedLink;
+import tautlog.recording.Recording;
+import tautlog.recording.RecordingCopy;
+import tautlog.recording.RecordingException;
+import tautlog.recording.RecordingName;
+
+/**
+ * Brings a drive up to date, once: each recording of the folder that it does not have, in order of their names, which is that of their days;
+ * then {@link LastLinks}. What does not fit is left out whole, and the next is tried.
+ *
+ * <p>The recording that is being written is copied within this computer first: a drive that hangs must not keep its log from being
+ * folded in. One thread.
+ */
+final class DriveVisit {
+    /** Chosen: what a name, and a folder that grows, may take beside the file. */
+    private static final long BESIDE_BYTES = 64L << 10;
+
+    private static final String SNAPSHOT = "drive-copy" + DriveCopy.UNFINISHED;
+
+    private final Path recordings;
+    private final String winch;
+    private final FreeSpace space;
+    private final InstantSource clock;
+
+    private final List<String> trouble = new ArrayList<>();
+    private final List<String> noRoom = new ArrayList<>();
+    private final List<NotedLink> links = new ArrayList<>();
+    private ReadBack readBack = ReadBack.NOTHING;
+    private int copied;
+    private int kept;
+
+    /** @param space left on the disk of the recordings */
+    DriveVisit(Path recordings, String winch, FreeSpace space, InstantSource clock) {
+        this.recordings = recordings;
+        this.winch = winch;
+        this.space = space;
+        this.clock = clock;
+    }
+
+    /**
+     * Serves the drive at {@code drive}.
+     *
+     * @param beingWritten the recording that is being written, if any
+     * @param isThere whether it is still this drive that is mounted there
+     */
+    Tally serve(Path drive, Optional<Path> beingWritten, BooleanSupplier isThere) {
+        try {
+            Path folder = folder(drive, isThere);
+            DriveCopy copy = new DriveCopy(folder);
+            for (Path recording : recordings()) {
+                requireThere(isThere);
+                one(recording, beingWritten.equals(Optional.of(recording)), folder, copy);
+            }
+            requireThere(isThere);
+            new LastLinks(folder).add(links);
+            Medium.flush(folder);
+            tellRoom();
+        } catch (IOException refused) {
+            trouble.add(
+                    isThere.getAsBoolean()
+                            ? "the drive is not finished (" + refused.getMessage() + "). Pull it out, put it in again,"
+                                    + " or take another"
+                            : "the drive was pulled out before it was finished. Nothing is harmed; put it in again and"
+                                    + " it goes on");
+        } finally {
+            dropSnapshot();
+        }
+        return new Tally(copied, kept, readBack, trouble);
+    }
+
+    private static void requireThere(BooleanSupplier isThere) throws IOException {
+        if (!isThere.getAsBoolean()) {
+            throw new IOException("it is not there any more");
+        }
+    }
+
+    /** Makes {@code tautlog/WINCH}, and leaves nothing of it where the drive is not: it may go between two looks. */
+    private Path folder(Path drive, BooleanSupplier isThere) throws IOException {
+        requireThere(isThere);
+        Path ours = drive.resolve("tautlog");
+        Path folder = ours.resolve(RecordingName.safe(winch));
+        Files.createDirectories(folder);
+        if (!isThere.getAsBoolean()) {
+            Files.deleteIfExists(folder);
+            Files.deleteIfExists(ours);
+        }
+        requireThere(isThere);
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path left : files.filter(file -> file.toString().endsWith(DriveCopy.UNFINISHED))
+                    .toList()) {
+                Files.delete(left);
+            }
+        }
+        return folder;
+    }
+
+    private List<Path> recordings() throws IOException {
+        try (Stream<Path> files = Files.list(recordings)) {
+            return files.filter(file -> file.toString().endsWith(RecordingName.ENDING))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    private void one(Path recording, boolean isBeingWritten, Path folder, DriveCopy copy) throws IOException {
+        try {
+            Optional<String> sealed = sealedLink(recording);
+            if (sealed.isEmpty()) {
+                return; // no outing began in it
+            }
+            if (copy.isThere(recording)) {
+                kept++;
+            } else if (!bring(recording, isBeingWritten, folder, copy)) {
+                return;
+            }
+            links.add(new NotedLink(clock.instant(), name(recording), sealed.get()));
+        } catch (RecordingException | NoSuchFileException unreadable) {
+            if (Files.exists(folder) && Files.exists(recording)) { // else it got its day's name meanwhile
+                trouble.add("a recording here cannot be copied (" + unreadable.getMessage() + ")");
+            }
+        }
+    }
+
+    private static String name(Path recording) {
+        return String.valueOf(recording.getFileName());
+    }
+
+    private static Optional<String> sealedLink(Path file) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            return recording.lastSealedLink();
+        }
+    }
+
+    /** False when there was no room. */
+    private boolean bring(Path recording, boolean isBeingWritten, Path folder, DriveCopy copy) throws IOException {
+        long bytes = bytes(recording);
+        if (Files.getFileStore(folder).getUsableSpace() < bytes + BESIDE_BYTES) {
+            noRoom.add(name(recording));
+            return false;
+        }
+        if (!isBeingWritten) {
+            brought(copy.bring(recording, name(recording)));
+            return true;
+        }
+        if (space.bytes().filter(free -> free < bytes + DiskReserve.BYTES).isPresent()) {
+            trouble.add(
+                    name(recording) + " is being written and the disk of the recordings has no room for a copy of it;"
+                            + " take it after the logger was turned off and on, or make room");
+            return false;
+        }
+        Path snapshot = recordings.resolve(SNAPSHOT);
+        Files.deleteIfExists(snapshot);
+        RecordingCopy.write(recording, snapshot);
+        brought(copy.bring(snapshot, name(recording)));
+        return true;
+    }
+
+    private void brought(ReadBack from) {
+        copied++;
+        readBack = readBack == ReadBack.MEMORY ? ReadBack.MEMORY : from;
+    }
+
+    /** With its log. */
+    private static long bytes(Path recording) throws IOException {
+        Path log = recording.resolveSibling(name(recording) + "-wal");
+        return Files.size(recording) + (Files.exists(log) ? Files.size(log) : 0);
+    }
+
+    private void tellRoom() {
+        if (!noRoom.isEmpty()) {
+            trouble.add("the drive has no room for " + String.join(", ", noRoom.subList(0, Math.min(3, noRoom.size())))
+                    + (noRoom.size() > 3 ? " and " + (noRoom.size() - 3) + " more" : "")
+                    + ". Make room on it, or take another");
+        }
+    }
+
+    private void dropSnapshot() {
+        try {
+            Files.deleteIfExists(recordings.resolve(SNAPSHOT));
+        } catch (IOException stays) {
+            trouble.add("a snapshot of today stays on the disk of the recordings (" + stays.getMessage() + ")");
+        }
+    }
+}

@@ -1,0 +1,90 @@
+package tautlog.logger.drive;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What is mounted, as the system lists it. Looking there touches no drive, so that one that hangs holds nobody up. Source: proc(5), {@code
+ * /proc/pid/mountinfo}.
+ */
+final class Mounts {
+    /** Where Linux lists them. */
+    static final Path TABLE = Path.of("/proc/self/mountinfo");
+
+    private static final int LEAST_FIELDS = 6;
+
+    private final Path table;
+
+    Mounts(Path table) {
+        this.table = table;
+    }
+
+    /**
+     * A mounted file system.
+     *
+     * @param id the system's number for this mounting; given again after it ended
+     * @param device major and minor number
+     * @param at its place as text: it need not be a path to a program whose locale knows ASCII only
+     */
+    record Mount(String id, String device, String at, String type) {}
+
+    /**
+     * The drive that is mounted exactly at {@code folder}: a file system other than the one around it. Empty when there is none, also for a
+     * folder of the same disk that is bound onto itself, and for a place where something only would be mounted when it is used.
+     */
+    Optional<Mount> drive(Path folder) throws IOException {
+        Path wanted = folder.toAbsolutePath().normalize();
+        List<Mount> all = all();
+        Optional<Mount> at = last(all, mount -> mount.at().equals(wanted.toString()));
+        Optional<Mount> around = Optional.empty();
+        for (Path above = wanted.getParent(); above != null && around.isEmpty(); above = above.getParent()) {
+            String place = above.toString();
+            around = last(all, mount -> mount.at().equals(place));
+        }
+        Optional<String> deviceAround = around.map(Mount::device);
+        return at.filter(mount -> !mount.type().equals("autofs"))
+                .filter(mount -> !deviceAround.equals(Optional.of(mount.device())));
+    }
+
+    private interface Wanted {
+        boolean is(Mount mount);
+    }
+
+    /** Of several at one place the last covers the others. */
+    private static Optional<Mount> last(List<Mount> all, Wanted wanted) {
+        return all.stream().filter(wanted::is).reduce((earlier, later) -> later);
+    }
+
+    private List<Mount> all() throws IOException {
+        List<Mount> mounts = new ArrayList<>();
+        // bytes of a path that are no UTF-8 must not stop the reading
+        Files.readAllLines(table, StandardCharsets.ISO_8859_1)
+                .forEach(line -> mount(line).ifPresent(mounts::add));
+        return mounts;
+    }
+
+    /** 36 35 98:0 /mnt1 /mnt2 rw,noatime master:1 - ext3 /dev/root rw,errors=continue. */
+    private static Optional<Mount> mount(String line) {
+        List<String> fields = List.of(line.split(" ", -1));
+        int dash = fields.indexOf("-");
+        if (dash < LEAST_FIELDS || dash + 1 >= fields.size()) {
+            return Optional.empty();
+        }
+        byte[] place = unescaped(fields.get(4)).getBytes(StandardCharsets.ISO_8859_1);
+        return Optional.of(new Mount(
+                fields.get(0), fields.get(2), new String(place, StandardCharsets.UTF_8), fields.get(dash + 1)));
+    }
+
+    /** Space, tab, line feed and backslash stand as a backslash and three octal digits. */
+    private static String unescaped(String field) {
+        return field.replace("\\040", " ")
+                .replace("\\011", "\t")
+                .replace("\\012", "\n")
+                .replace("\\134", "\\");
+    }
+}
