@@ -1,6 +1,7 @@
 package tautlog.recording;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -15,10 +16,14 @@ import org.sqlite.SQLiteErrorCode;
  * being made, its log cannot be folded in and grows.
  */
 public final class RecordingCopy {
+    /** What stands behind a copy's name in that of its journal, while the copy is being made. */
+    public static final String JOURNAL = "-journal";
+
     private RecordingCopy() {}
 
     /**
-     * Copies {@code source} to {@code target}, which must not be there. What stands in {@code target} after a failure is worth nothing.
+     * Copies {@code source} to {@code target}; what a copying that was cut off left there is replaced. After a failure it is worth
+     * nothing. It is not flushed to the disk: the caller does that.
      *
      * @throws RecordingException if {@code source} cannot be read
      * @throws IOException if {@code target} cannot be written
@@ -26,7 +31,11 @@ public final class RecordingCopy {
     public static void write(Path source, Path target) throws IOException {
         boolean hadLog = RecordingFile.hasLog(source);
         try (Connection connection = RecordingFile.openForReading(source)) {
+            remove(target);
             connection.setAutoCommit(true); // VACUUM makes its own view of the file
+            try (Statement unflushed = connection.createStatement()) {
+                unflushed.execute("PRAGMA synchronous = OFF");
+            }
             try (PreparedStatement copy = connection.prepareStatement("VACUUM INTO ?")) {
                 copy.setString(1, target.toAbsolutePath().toString());
                 copy.execute();
@@ -37,6 +46,12 @@ public final class RecordingCopy {
         } catch (SQLException e) {
             throw refusal(source, target, e);
         }
+    }
+
+    /** Takes away a copy that was not finished, and the journal that SQLite would else apply to the next one. */
+    public static void remove(Path target) throws IOException {
+        Files.deleteIfExists(target.resolveSibling(target.getFileName() + JOURNAL));
+        Files.deleteIfExists(target);
     }
 
     /** The copy holds what stood in the log, so it must not say that it lacks it. */

@@ -75,8 +75,12 @@ class RecordingCopyTest {
             second.commit();
         }
 
+        Files.writeString(copy, "half a copy");
+        Files.writeString(Path.of(copy + "-journal"), "and its journal");
+
         RecordingCopy.write(file, copy);
 
+        assertFalse(Files.exists(Path.of(copy + "-journal")));
         assertEquals(rows(file, false), rows(copy, false));
         assertTrue(intact(copy));
     }

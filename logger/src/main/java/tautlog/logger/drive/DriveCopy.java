@@ -22,6 +22,12 @@ final class DriveCopy {
 
     private final Path folder;
 
+    /** Whether a file of this name is a copy that was not finished, or its journal. */
+    static boolean isUnfinished(Path file) {
+        String name = file.toString();
+        return name.endsWith(UNFINISHED) || name.endsWith(UNFINISHED + RecordingCopy.JOURNAL);
+    }
+
     /** @param folder on the drive, is there */
     DriveCopy(Path folder) {
         this.folder = folder;
@@ -45,7 +51,6 @@ final class DriveCopy {
     ReadBack bring(Path recording, String plain) throws IOException {
         Path name = nameFor(recording, plain);
         Path part = name.resolveSibling(name.getFileName() + UNFINISHED);
-        Files.deleteIfExists(part);
         RecordingCopy.write(recording, part);
         Medium.flush(part);
         ReadBack readBack = Medium.compare(part);

@@ -102,8 +102,7 @@ final class DriveVisit {
         }
         requireThere(isThere);
         try (Stream<Path> files = Files.list(folder)) {
-            for (Path left : files.filter(file -> file.toString().endsWith(DriveCopy.UNFINISHED))
-                    .toList()) {
+            for (Path left : files.filter(DriveCopy::isUnfinished).toList()) {
                 Files.delete(left);
             }
         }
@@ -165,7 +164,6 @@ final class DriveVisit {
             return false;
         }
         Path snapshot = recordings.resolve(SNAPSHOT);
-        Files.deleteIfExists(snapshot);
         RecordingCopy.write(recording, snapshot);
         brought(copy.bring(snapshot, name(recording)));
         return true;
@@ -192,7 +190,7 @@ final class DriveVisit {
 
     private void dropSnapshot() {
         try {
-            Files.deleteIfExists(recordings.resolve(SNAPSHOT));
+            RecordingCopy.remove(recordings.resolve(SNAPSHOT));
         } catch (IOException stays) {
             trouble.add("a snapshot of today stays on the disk of the recordings (" + stays.getMessage() + ")");
         }

@@ -35,7 +35,7 @@ final class SmallDisk implements AutoCloseable {
     }
 
     /** What a command said; empty when it did its work. */
-    private static String command(String... words) throws IOException {
+    static String command(String... words) throws IOException {
         Process process = new ProcessBuilder(words).redirectErrorStream(true).start();
         String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         int code = process.onExit().join().exitValue();

@@ -159,6 +159,7 @@ class DriveVisitTest {
         SmallRecordings.closed(recordings.resolve(MONDAY), 1);
         Files.createDirectories(ours);
         Files.writeString(ours.resolve(MONDAY + ".part"), "half");
+        Files.writeString(ours.resolve(MONDAY + ".part-journal"), "half");
         Files.writeString(ours.resolve("upper_undated-1.tautlog.part"), "half of one that has another name by now");
         Files.writeString(recordings.resolve("drive-copy.part"), "half");
 

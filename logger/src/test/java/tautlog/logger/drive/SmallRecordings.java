@@ -13,18 +13,18 @@ import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 
 /** Recordings of some seconds, and of one sealed block at least. */
-final class SmallRecordings {
-    static final int SAMPLES = 20_000;
+public final class SmallRecordings {
+    public static final int SAMPLES = 20_000;
     private static final int FRAME = 50;
 
     private SmallRecordings() {}
 
-    static RecordingWriter open(Path file) throws IOException {
-        return RecordingWriter.open(file, "upper");
+    public static RecordingWriter open(Path file) throws IOException {
+        return RecordingWriter.open(file, "upper-landing");
     }
 
     /** One outing more, and closes the file. */
-    static void closed(Path file, int boot) throws IOException {
+    public static void closed(Path file, int boot) throws IOException {
         try (RecordingWriter writer = open(file)) {
             OutingWriter outing = outing(writer, boot);
             outing.end();
@@ -33,7 +33,7 @@ final class SmallRecordings {
     }
 
     /** An outing that goes on. */
-    static OutingWriter outing(RecordingWriter writer, int boot) throws IOException {
+    public static OutingWriter outing(RecordingWriter writer, int boot) throws IOException {
         OutingWriter outing = writer.begin(new OutingStart(
                 new Instrument("TL-0001", 1, 0, boot, 1_000_000, 500_000, 8_388_607, 6),
                 LoggerFolder.RIG,

@@ -15,9 +15,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tautlog.desk.analysis.GivenRecordings;
+import tautlog.desk.cli.KeptLinks.Held;
 import tautlog.desk.page.Screen;
 import tautlog.desk.report.JsonFields;
 import tautlog.recording.Damage;
+import tautlog.recording.NotedLink;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.Verification;
@@ -28,14 +30,15 @@ import tautlog.recording.Verification;
         headerHeading = "Examples:%n"
                 + "  tautlog verify recordings/%n"
                 + "  tautlog verify upper-landing_2026-05-04.tautlog --json%n"
+                + "  tautlog verify recordings/ --against last-links.txt%n"
                 + "%n",
         header = "Checksums, hash chain and gaps of each recording.",
         description = {
             "",
             "Checks every block's checksum, the hash chain and the gaps of each recording. The",
             "chain proves something only against a link that was kept elsewhere: compare the last",
-            "link. Exit 3 when anything is damaged, or copied without the -wal file that holds its",
-            "newest rows.",
+            "link, or give the text that keeps them with --against. Exit 3 when anything is damaged,",
+            "copied without the -wal file that holds its newest rows, or contradicted by a kept link.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -46,6 +49,12 @@ final class VerifyCommand implements Callable<Integer> {
 
     @Parameters(arity = "1..*", paramLabel = "FILES", description = "Recordings, or folders of them.")
     private List<Path> files = List.of();
+
+    @Option(
+            names = "--against",
+            paramLabel = "F",
+            description = "A text with links that were kept elsewhere, as the logger writes it on a drive.")
+    private Optional<Path> against = Optional.empty();
 
     @Option(names = "--json", description = "Print one JSON document instead of text.")
     private boolean json;
@@ -61,18 +70,24 @@ final class VerifyCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws IOException, UsageException {
+        List<NotedLink> links = against.isPresent() ? KeptLinks.read(against.get()) : List.of();
+        List<Path> given = GivenRecordings.in(files);
         List<Checked> all = new ArrayList<>();
-        for (Path file : GivenRecordings.in(files)) {
+        for (Path file : given) {
             all.add(check(file));
         }
+        List<Held> held = KeptLinks.hold(links, given);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(json(all));
+            out.println(json(all, held));
         } else {
             all.forEach(checked -> text(out, checked));
+            held.forEach(link -> out.println(link.sentence()));
         }
-        return all.stream().allMatch(Checked::isIntact) ? Exits.DONE : Exits.UNUSABLE;
+        boolean isWhole =
+                all.stream().allMatch(Checked::isIntact) && held.stream().noneMatch(Held::isContradicted);
+        return isWhole ? Exits.DONE : Exits.UNUSABLE;
     }
 
     private static Checked check(Path file) {
@@ -122,13 +137,20 @@ final class VerifyCommand implements Callable<Integer> {
                 + ", readings again from " + gap.time();
     }
 
-    private static String json(List<Checked> all) throws IOException {
+    private static String json(List<Checked> all, List<Held> held) throws IOException {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
             JsonFields fields = new JsonFields(writer);
             fields.begin();
             fields.whole("schema", 1);
             fields.list("recordings", all, checked -> recording(fields, checked));
+            fields.list("kept_links", held, link -> {
+                fields.text("noted", link.noted().at().toString());
+                fields.text("file", link.noted().file());
+                fields.text("link", link.noted().link());
+                fields.text("found_in", link.foundIn().map(Path::toString));
+                fields.flag("contradicted", link.isContradicted());
+            });
             fields.end();
         }
         return text.toString();
