@@ -63,6 +63,24 @@ class BeaconLampTest {
         assertEquals(BeaconState.CAUTION, lamp.shown(ms(20_000)));
     }
 
+    @Test
+    void showsCautionWhileADriveIsNotFinishedAndHidesNothingWithIt() {
+        lamp.sensor(BeaconState.CLEAR, ms(0));
+        lamp.driveAtWork(ms(1_000));
+        assertEquals(BeaconState.CAUTION, lamp.shown(ms(1_000)));
+        assertEquals(BeaconState.CAUTION, lamp.shown(ms(60_000)));
+
+        lamp.sensor(BeaconState.OVER, ms(61_000));
+        assertEquals(BeaconState.OVER, lamp.shown(ms(61_000)));
+        lamp.sensor(BeaconState.FAULT, ms(62_000));
+        assertEquals(BeaconState.FAULT, lamp.shown(ms(70_000)));
+        lamp.sensor(BeaconState.CLEAR, ms(71_000));
+
+        lamp.driveLeft(ms(80_000));
+        assertEquals(BeaconState.CAUTION, lamp.shown(ms(80_499)));
+        assertEquals(BeaconState.CLEAR, lamp.shown(ms(80_500)));
+    }
+
     private static long ms(long millis) {
         return TimeUnit.MILLISECONDS.toNanos(millis);
     }

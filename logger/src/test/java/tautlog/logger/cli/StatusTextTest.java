@@ -130,6 +130,28 @@ class StatusTextTest {
     }
 
     @Test
+    void saysWhetherTheDriveMayBePulled() {
+        assertSays(drive("none", false, ""), "drive        none was there since the start, at /media/tautlog\n");
+        assertSays(drive("writing", true, ""), "drive        BEING WRITTEN since 2026-05-04T17:00:00Z: leave it in\n");
+        assertSays(
+                drive("verified", true, ""),
+                "drive        finished 2026-05-04T17:00:00Z: 3 copied and verified, read back from the drive, 2 there"
+                        + " already, still in\n");
+        assertSays(
+                drive("trouble", false, "\"no room\", \"no time\""),
+                "drive        TROUBLE 2026-05-04T17:00:00Z: no room. no time. 3 copied and verified, read back from the"
+                        + " drive, 2 there already, pulled out since\n");
+    }
+
+    private static String drive(String state, boolean plugged, String trouble) {
+        String drive = """
+                , "drive": { "path": "/media/tautlog", "plugged": %s, "state": "%s", "since": "2026-05-04T17:00:00.5Z",
+                  "copied": 3, "kept": 2, "read_back": "drive", "trouble": [%s] } }
+                """.formatted(plugged, state, trouble);
+        return text(RUNNING.stripTrailing().replaceAll("}$", "") + drive);
+    }
+
+    @Test
     void readsTheDocumentOfAnOlderLoggerToo() {
         String older = text(RUNNING.replace("\"reserve_bytes\": 67108864, \"low\": false, ", "")
                 .replace("\"silent_s\": 0.1, ", ""));

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -88,7 +89,20 @@ class PackageContentsIT {
         LoggerConfig config = Installation.load(example).config();
 
         assertEquals(Path.of("/var/lib/tautlog/recordings"), config.recordings());
+        assertEquals(Optional.of(Path.of("/media/tautlog")), config.drive());
         assertEquals("/etc/tautlog/logger.toml\n", Files.readString(unpacked.resolve("DEBIAN/conffiles")));
+    }
+
+    @Test
+    void aDriveIsMountedWhereTheLoggerLooksAndMayWrite() throws IOException {
+        Path units = unpacked.resolve("usr/lib/systemd/system");
+
+        String mount = Files.readString(units.resolve("media-tautlog.mount"));
+        assertTrue(mount.contains("Where=/media/tautlog\n") && mount.contains("by-label/TAUTLOG\n"), mount);
+        String rules = Files.readString(unpacked.resolve("usr/lib/udev/rules.d/61-tautlog-drive.rules"));
+        assertTrue(rules.contains("\"TAUTLOG\"") && rules.contains("\"media-tautlog.mount\""), rules);
+        String service = Files.readString(units.resolve("tautlogd.service"));
+        assertTrue(service.contains("ReadWritePaths=-/media/tautlog\n"), service);
     }
 
     @Test
