@@ -28,10 +28,11 @@ final class Mounts {
      * A mounted file system.
      *
      * @param id the system's number for this mounting; given again after it ended
+     * @param under the number of the one that it is mounted on
      * @param device major and minor number
      * @param at its place as text: it need not be a path to a program whose locale knows ASCII only
      */
-    record Mount(String id, String device, String at, String type) {}
+    record Mount(String id, String under, String device, String at, String type) {}
 
     /**
      * The drive that is mounted exactly at {@code folder}: a file system other than the one around it. Empty when there is none, also for a
@@ -40,24 +41,24 @@ final class Mounts {
     Optional<Mount> drive(Path folder) throws IOException {
         Path wanted = folder.toAbsolutePath().normalize();
         List<Mount> all = all();
-        Optional<Mount> at = last(all, mount -> mount.at().equals(wanted.toString()));
+        Optional<Mount> at = seen(all, wanted.toString());
         Optional<Mount> around = Optional.empty();
         for (Path above = wanted.getParent(); above != null && around.isEmpty(); above = above.getParent()) {
-            String place = above.toString();
-            around = last(all, mount -> mount.at().equals(place));
+            around = seen(all, above.toString());
         }
         Optional<String> deviceAround = around.map(Mount::device);
         return at.filter(mount -> !mount.type().equals("autofs"))
                 .filter(mount -> !deviceAround.equals(Optional.of(mount.device())));
     }
 
-    private interface Wanted {
-        boolean is(Mount mount);
-    }
-
-    /** Of several at one place the last covers the others. */
-    private static Optional<Mount> last(List<Mount> all, Wanted wanted) {
-        return all.stream().filter(wanted::is).reduce((earlier, later) -> later);
+    /** Of several at one place the one that no other covers; their order in the list says nothing. */
+    private static Optional<Mount> seen(List<Mount> all, String place) {
+        List<Mount> there =
+                all.stream().filter(mount -> mount.at().equals(place)).toList();
+        return there.stream()
+                .filter(mount ->
+                        there.stream().noneMatch(other -> other.under().equals(mount.id()) && !other.equals(mount)))
+                .findFirst();
     }
 
     private List<Mount> all() throws IOException {
@@ -76,8 +77,8 @@ final class Mounts {
             return Optional.empty();
         }
         byte[] place = unescaped(fields.get(4)).getBytes(StandardCharsets.ISO_8859_1);
-        return Optional.of(new Mount(
-                fields.get(0), fields.get(2), new String(place, StandardCharsets.UTF_8), fields.get(dash + 1)));
+        String at = new String(place, StandardCharsets.UTF_8);
+        return Optional.of(new Mount(fields.get(0), fields.get(1), fields.get(2), at, fields.get(dash + 1)));
     }
 
     /** Space, tab, line feed and backslash stand as a backslash and three octal digits. */

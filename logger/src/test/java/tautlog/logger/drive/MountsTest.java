@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 class MountsTest {
     private static final String ROOT = "22 1 179:2 / / rw,relatime shared:1 - ext4 /dev/mmcblk0p2 rw\n";
     private static final String STICK =
-            "40 22 8:1 / /media/tautlog rw,nosuid shared:9 master:2 - vfat /dev/sda1 rw,uid=107\n";
+            "40 39 8:1 / /media/tautlog rw,nosuid shared:9 master:2 - vfat /dev/sda1 rw,uid=107\n";
 
     @TempDir
     Path folder;
@@ -42,10 +42,11 @@ class MountsTest {
     @Test
     void takesAFolderBoundOntoItselfForNoDrive() throws IOException {
         // as a service manager does that makes all else read-only
-        String bound = "41 22 179:2 /media/tautlog /media/tautlog rw,relatime - ext4 /dev/mmcblk0p2 rw\n";
+        String bound = "39 22 179:2 /media/tautlog /media/tautlog rw,relatime - ext4 /dev/mmcblk0p2 rw\n";
 
         assertEquals(Optional.empty(), driveAt("/media/tautlog", ROOT + bound));
         assertEquals(Optional.of("8:1 vfat"), driveAt("/media/tautlog", ROOT + bound + STICK));
+        assertEquals(Optional.of("8:1 vfat"), driveAt("/media/tautlog", ROOT + STICK + bound));
     }
 
     @Test

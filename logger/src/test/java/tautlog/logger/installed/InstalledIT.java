@@ -131,6 +131,36 @@ class InstalledIT {
         assertTrue(storedSamples() > 0, "closed in order");
     }
 
+    /** A file system in memory, with an owner as FAT is mounted with, in the drive's place; no udev event comes here. */
+    @Test
+    void writesToADriveThatIsMountedBeforeItStartsOrWhileItRuns() throws Exception {
+        board().run("mount --make-rshared /").wellDone(); // as on a system that really booted
+        // what is mounted there without the device that the unit is bound to would be unmounted at once
+        board().run("rm /usr/lib/systemd/system/media-tautlog.mount; systemctl daemon-reload")
+                .wellDone();
+        String plug = "mount -t tmpfs -o size=32m,uid=$(id -u tautlog),gid=$(id -g tautlog),nosuid,nodev,noexec drive"
+                + " /media/tautlog";
+        setUp();
+        startAndAwaitSamples();
+        String noDrive = board().run(STATUS).wellDone();
+        assertTrue(noDrive.contains("\"state\": \"none\""), noDrive);
+
+        board().run(plug).wellDone();
+
+        board().await(STATUS, said -> said.contains("\"state\": \"verified\""));
+        board().run("ls /media/tautlog/tautlog/*/*.tautlog /media/tautlog/tautlog/*/last-links.txt")
+                .wellDone();
+
+        board().run("umount -l /media/tautlog").wellDone();
+        board().await(STATUS, said -> said.contains("\"plugged\": false"));
+        assertEquals("", board().run("ls -A /media/tautlog").said());
+
+        board().run("systemctl stop tautlogd; " + plug + "; systemctl start tautlogd")
+                .wellDone();
+        board().await(STATUS, said -> said.contains("\"state\": \"verified\""));
+        board().run("ls /media/tautlog/tautlog/*/*.tautlog").wellDone();
+    }
+
     @Test
     void isStartedAgainWhenItHangs() throws Exception {
         board().run("mkdir -p /run/systemd/system/tautlogd.service.d; printf '[Service]\\nWatchdogSec=3\\n'"
