@@ -24,7 +24,8 @@ final class ConfigOption {
                     file.toString(),
                     1,
                     "instrument.word_order_proof",
-                    "is missing, and without it no reading of two registers is believed: nothing would be recorded",
+                    "is missing, and without it no reading of two registers, or of one with its bytes swapped, is believed:"
+                            + " nothing would be recorded",
                     "`tautlogd listen` shows the bytes: with a known load on write"
                             + " word_order_proof = { reading = …, bytes = \"…\" }.")));
         }

@@ -3,13 +3,15 @@ package tautlog.logger.config;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * Where a Modbus RTU transmitter keeps its reading, and how it is asked.
  *
  * @param unitId of the device on the bus, 1 to 247
  * @param register address of the first register as sent, 0 to 65535
- * @param proof by which the order is known; a type of two registers is not to be believed without
+ * @param proof by which the order is known; a reading in another order than the specification's is not to be believed without
  * @param overloadCode what a whole number is when the load is above the device's scale; empty when it has none
  * @param timeoutMillis how long an answer is waited for
  */
@@ -24,10 +26,12 @@ public record ModbusForm(
         int timeoutMillis) {
     /**
      * Whether the order of a value's bytes is known: the specification fixes that of one register (Modbus Application Protocol
-     * V1.1b3, 4.2: the most significant byte first), of two it says nothing.
+     * V1.1b3, 4.2: the most significant byte first), of two it says nothing. A device that swaps the bytes of one register is proven
+     * like any other.
      */
     public boolean isOrderKnown() {
-        return type.registers() == 1 || proof.isPresent();
+        boolean isSpecified = type.registers() == 1 && !order.isOtherThan(WordOrder.ABCD, type);
+        return isSpecified || proof.isPresent();
     }
 
     /** Which of the two sets of 16-bit registers. */
@@ -52,6 +56,13 @@ public record ModbusForm(
         /** How many registers it takes. */
         public int registers() {
             return registers;
+        }
+
+        /** The bytes of one register or two as a person writes them; {@code bytes} holds the first one in the highest bits. */
+        public String hex(int bytes) {
+            return IntStream.range(0, 2 * registers)
+                    .mapToObj(i -> "%02X".formatted(bytes >>> (24 - 8 * i) & 0xff))
+                    .collect(Collectors.joining(" "));
         }
 
         /** The number that {@code bits} are; not finite for a float that is none. */

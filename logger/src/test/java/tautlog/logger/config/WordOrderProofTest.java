@@ -68,6 +68,17 @@ class WordOrderProofTest {
     }
 
     @Test
+    void takesSwappedBytesOfOneRegisterOnlyWhenTheyAreProven() {
+        for (String type : List.of("int16", "uint16")) {
+            // 1234 is 0x04D2
+            assertEquals(List.of(), problems(type, "BADC", 2, proof(12.34, "D2 04")));
+            assertEquals(List.of(), problems(type, "ABCD", 2, proof(12.34, "04 D2")));
+            assertEquals(1, problems(type, "BADC", 2, proof(12.34, "04 D2")).size());
+            assertEquals(1, problems(type, "ABCD", 2, proof(12.34, "D2 04")).size());
+        }
+    }
+
+    @Test
     void namesTheOrderThatFits() {
         List<Problem> problems = problems("int32", "ABCD", 2, proof(12.34, "00 00 D2 04"));
 
@@ -97,7 +108,16 @@ class WordOrderProofTest {
     @Test
     void asksForItOnlyWhereTheSpecificationLeavesTheOrderOpen() {
         String place = "unit_id = 1\nregister = 0\nregister_kind = \"holding\"\n";
-        assertTrue(InstrumentSettings.modbus(place + "type = \"int16\"\n").isOrderKnown());
+        for (String type : List.of("int16", "uint16")) {
+            String one = place + "type = \"" + type + "\"\n";
+            assertTrue(InstrumentSettings.modbus(one).isOrderKnown());
+            assertTrue(
+                    InstrumentSettings.modbus(one + "word_order = \"ABCD\"\n").isOrderKnown());
+            assertTrue(
+                    !InstrumentSettings.modbus(one + "word_order = \"BADC\"\n").isOrderKnown());
+            assertTrue(
+                    !InstrumentSettings.modbus(one + "word_order = \"DCBA\"\n").isOrderKnown());
+        }
         assertTrue(!InstrumentSettings.modbus(place + "type = \"int32\"\nword_order = \"ABCD\"\n")
                 .isOrderKnown());
     }

@@ -116,8 +116,8 @@ public final class ModbusFeed implements InstrumentFeed {
     public Optional<String> unproven() {
         return unprovenBytes.map(bytes ->
                 "order of words UNPROVEN, no reading is taken; with a known load on, write under [instrument] what"
-                        + " the device's own display shows: word_order_proof = { reading = …, bytes = \"%02X %02X %02X %02X\" }"
-                                .formatted(bytes >>> 24, bytes >>> 16 & 0xff, bytes >>> 8 & 0xff, bytes & 0xff));
+                        + " the device's own display shows: word_order_proof = { reading = …, bytes = \"%s\" }"
+                                .formatted(form.type().hex(bytes)));
     }
 
     @Override

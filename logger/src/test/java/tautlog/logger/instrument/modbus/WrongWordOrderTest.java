@@ -17,12 +17,16 @@ import tautlog.logger.instrument.ToldOuting;
 import tautlog.logger.instrument.modbus.RegisterQuestion.Answer;
 
 /**
- * Transmitters in all four orders of words and bytes behind all four configured ones; whole numbers of 0.001 kN and floats, on a
- * line that is nearly slack, at exact zero, or pulled.
+ * Transmitters in all four orders of words and bytes behind all four configured ones; whole numbers of 0.001 kN in one register
+ * or two and floats, on a line that is nearly slack, at exact zero, or pulled.
  */
 class WrongWordOrderTest {
     private static final List<String> ORDERS = List.of("ABCD", "CDAB", "BADC", "DCBA");
-    private static final List<String> TYPES = List.of("int32", "float32");
+    private static final List<String> LONG_TYPES = List.of("int32", "float32");
+    private static final List<String> SHORT_TYPES = List.of("int16", "uint16");
+    /** Of one register too these are not the specification's. */
+    private static final List<String> SWAPPED = List.of("BADC", "DCBA");
+
     private static final int POLLS = 3_000;
 
     private final ToldOuting told = new ToldOuting();
@@ -39,8 +43,16 @@ class WrongWordOrderTest {
         return new ModbusFeed(choice.form(), choice.readings(), 115_200, new ReadingOuting(choice.readings(), 1, told));
     }
 
-    /** What the device sends for {@code counts}. */
+    private static boolean isShort(String type) {
+        return SHORT_TYPES.contains(type);
+    }
+
+    /** What the device sends for {@code counts}; of one register the first two bytes. */
     private static int sent(String type, String order, int counts) {
+        if (isShort(type)) {
+            int sent = order.startsWith("A") || order.startsWith("C") ? counts : Short.reverseBytes((short) counts);
+            return sent << 16;
+        }
         int bits = type.equals("int32") ? counts : Float.floatToRawIntBits(counts / 1_000f);
         byte[] bytes = ByteBuffer.allocate(4).putInt(bits).array();
         int joined = 0;
@@ -51,14 +63,10 @@ class WrongWordOrderTest {
     }
 
     private static String proof(String type, String order) {
-        int bytes = sent(type, order, 12_500);
-        return String.format(
-                Locale.ROOT,
-                "word_order_proof = { reading = 12.5, bytes = \"%02X %02X %02X %02X\" }\n",
-                bytes >>> 24,
-                bytes >>> 16 & 0xff,
-                bytes >>> 8 & 0xff,
-                bytes & 0xff);
+        String bytes = String.format(Locale.ROOT, "%08X", sent(type, order, 12_500))
+                .replaceAll("(..)(?!$)", "$1 ")
+                .substring(0, isShort(type) ? 5 : 11);
+        return "word_order_proof = { reading = 12.5, bytes = \"" + bytes + "\" }\n";
     }
 
     /** Minutes of slack, exact zeros, noise of some counts, slow ramps and pulls. */
@@ -83,20 +91,39 @@ class WrongWordOrderTest {
 
     @Test
     void tellsNoNumberWhateverTheOrderUntilItIsProven() {
-        for (String type : TYPES) {
-            for (String device : ORDERS) {
-                for (String configured : ORDERS) {
-                    ModbusFeed feed = feed(type, configured, "");
-                    int poll = 0;
-                    for (int counts : trace(new Random(5))) {
-                        answer(feed, poll++, sent(type, device, counts));
-                    }
-                    assertEquals(List.of(), told.counts(), configured + " for " + device);
-                    assertEquals((long) poll, feed.counts().tally().rejected().get("UNPROVEN"));
-                }
-            }
+        for (String type : LONG_TYPES) {
+            tellsNoNumber(type, ORDERS);
+        }
+        for (String type : SHORT_TYPES) {
+            tellsNoNumber(type, SWAPPED);
         }
         assertTrue(feed("int32", "ABCD", "").unproven().isEmpty(), "nothing came");
+    }
+
+    private void tellsNoNumber(String type, List<String> orders) {
+        for (String device : ORDERS) {
+            for (String configured : orders) {
+                ModbusFeed feed = feed(type, configured, "");
+                int poll = 0;
+                for (int counts : trace(new Random(5))) {
+                    answer(feed, poll++, sent(type, device, counts));
+                }
+                assertEquals(List.of(), told.counts(), type + " " + configured + " for " + device);
+                assertEquals((long) poll, feed.counts().tally().rejected().get("UNPROVEN"));
+            }
+        }
+    }
+
+    @Test
+    void tellsOneRegisterInTheSpecificationsOrderWithoutAProof() {
+        for (String type : SHORT_TYPES) {
+            ModbusFeed feed = feed(type, "ABCD", "");
+            for (int poll = 0; poll < 18; poll++) {
+                answer(feed, poll, sent(type, "ABCD", 1 + poll % 8));
+            }
+
+            assertEquals(List.of(3, 4, 5, 6, 7, 8, 1, 2), told.counts(), type);
+        }
     }
 
     @Test
@@ -110,11 +137,16 @@ class WrongWordOrderTest {
         // then: 12340 is 0x3034
         String words = feed.unproven().orElseThrow();
         assertTrue(words.contains("word_order_proof = { reading = …, bytes = \"00 00 34 30\" }"), words);
+
+        ModbusFeed one = feed("int16", "BADC", "");
+        answer(one, 0, sent("int16", "BADC", 12_340));
+        String ofOne = one.unproven().orElseThrow();
+        assertTrue(ofOne.contains("word_order_proof = { reading = …, bytes = \"34 30\" }"), ofOne);
     }
 
     @Test
     void tellsEveryReadingOfAProvenOrderButTheFirstTenThatTellIt() {
-        for (String type : TYPES) {
+        for (String type : List.of("int32", "float32", "int16")) {
             for (String order : ORDERS) {
                 // given: zero is right in any order, what follows has to tell it
                 ModbusFeed feed = feed(type, order, proof(type, order));
@@ -122,7 +154,10 @@ class WrongWordOrderTest {
                 for (int i = 0; i < 10; i++) {
                     trace.add(20_001 + i);
                 }
-                List<Integer> rest = trace(new Random(6));
+                int most = isShort(type) ? Short.MAX_VALUE : Integer.MAX_VALUE;
+                List<Integer> rest = trace(new Random(6)).stream()
+                        .map(counts -> Math.min(counts, most))
+                        .toList();
                 trace.addAll(rest);
 
                 // when
