@@ -7,9 +7,11 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Set;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
+import tautlog.recording.RecordingException.Scope;
 
 /**
  * Opens the SQLite file that a recording is, and says in words what SQLite says in codes.
@@ -26,6 +28,13 @@ final class RecordingFile {
     /** Chosen: with pages of 4,096 bytes the ends of blocks leave 0.10 bytes a sample of them empty. */
     private static final int PAGE_SIZE = 1_024;
 
+    private static final Set<Integer> OF_ONE_FILE = Set.of(
+            SQLiteErrorCode.SQLITE_NOTADB.code,
+            SQLiteErrorCode.SQLITE_CORRUPT.code,
+            SQLiteErrorCode.SQLITE_ERROR.code, // tables that are not there
+            SQLiteErrorCode.SQLITE_BUSY.code,
+            SQLiteErrorCode.SQLITE_LOCKED.code);
+
     private static final String[] SCHEMA = {
         "CREATE TABLE recording (winch TEXT NOT NULL, id TEXT NOT NULL)",
         "CREATE TABLE evidence (seq INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
@@ -41,9 +50,13 @@ final class RecordingFile {
 
     private RecordingFile() {}
 
-    /** Opens {@code file} for writing, makes it when it is not there or empty. Changes nothing in a foreign file. {@code id} is for a file that it makes. */
+    /**
+     * Opens {@code file} for writing, makes it when it is not there or empty. Changes nothing in a foreign or
+     * damaged file. {@code id} is for a file that it makes.
+     */
     static Connection openForWriting(Path file, String winch, String id) throws RecordingException {
         refuseFolder(file);
+        lookFirst(file, winch);
         try {
             SQLiteConfig config = new SQLiteConfig();
             config.setBusyTimeout(5_000);
@@ -52,6 +65,7 @@ final class RecordingFile {
                 boolean isNew = isNew(connection);
                 if (!isNew) {
                     check(connection, file);
+                    requireWinch(connection, file, winch);
                 }
                 prepare(connection, isNew, winch, id);
                 return connection;
@@ -61,6 +75,39 @@ final class RecordingFile {
             }
         } catch (SQLException e) {
             throw explain(file, e);
+        }
+    }
+
+    /** A connection that writes folds the log into the file when it is closed, whatever it found there: so one that only reads looks. */
+    private static void lookFirst(Path file, String winch) throws RecordingException {
+        if (!Files.exists(file)) {
+            return;
+        }
+        try (Connection looking = connect(file, "")) {
+            if (!isNew(looking)) {
+                check(looking, file);
+                requireWinch(looking, file, winch);
+            }
+        } catch (SQLException e) {
+            if (needsWritableFolder(e)) {
+                return; // what a power cut left has to be undone first, or the folder is read-only
+            }
+            throw explain(file, e);
+        }
+    }
+
+    private static void requireWinch(Connection connection, Path file, String winch)
+            throws SQLException, RecordingException {
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("SELECT winch FROM recording")) {
+            if (!rows.next()) {
+                throw RecordingException.ofThisFile(file + ": does not say which winch it is of; it is damaged.");
+            }
+            String stored = rows.getString(1);
+            if (!winch.equals(stored)) {
+                throw RecordingException.ofThisFile(file + ": is a recording of winch '" + stored + "', not of '"
+                        + winch + "'. Name another folder, or correct the winch's name.");
+            }
         }
     }
 
@@ -155,7 +202,8 @@ final class RecordingFile {
     private static Connection checked(Path file, Connection connection) throws SQLException, RecordingException {
         try {
             if (isNew(connection)) {
-                throw new RecordingException(file + ": is empty: nothing was recorded in it, or its rows stand in "
+                throw RecordingException.ofThisFile(file
+                        + ": is empty: nothing was recorded in it, or its rows stand in "
                         + log(file).getFileName() + ", which is not beside it. Copy both files together from where it"
                         + " was recorded.");
             }
@@ -170,7 +218,7 @@ final class RecordingFile {
 
     private static void refuseFolder(Path file) throws RecordingException {
         if (Files.isDirectory(file)) {
-            throw new RecordingException(file + ": is a folder, not a recording. Name a .tautlog file in it.");
+            throw RecordingException.ofThisFile(file + ": is a folder, not a recording. Name a .tautlog file in it.");
         }
     }
 
@@ -183,12 +231,12 @@ final class RecordingFile {
     private static void check(Connection connection, Path file) throws SQLException, RecordingException {
         long id = pragma(connection, "application_id");
         if (id != APPLICATION_ID) {
-            throw new RecordingException(file + ": is an SQLite file of another program (application id " + id
+            throw RecordingException.ofThisFile(file + ": is an SQLite file of another program (application id " + id
                     + "), not a recording. Name a .tautlog file that tautlogd or `tautlog import` made.");
         }
         long version = pragma(connection, "user_version");
         if (version > VERSION) {
-            throw new RecordingException(file + ": is a recording of format version " + version
+            throw RecordingException.ofThisFile(file + ": is a recording of format version " + version
                     + "; this program reads up to " + VERSION + ". Use a newer version of the program.");
         }
         refuseTorn(connection, file);
@@ -200,7 +248,7 @@ final class RecordingFile {
         try {
             long found = Files.size(file);
             if (found < expected && !hasLog(file)) {
-                throw new RecordingException(file + ": is torn: " + expected + " bytes were expected, " + found
+                throw RecordingException.ofThisFile(file + ": is torn: " + expected + " bytes were expected, " + found
                         + " are there. Copy it again from where it was recorded, with the -wal file beside it if there"
                         + " is one.");
             }
@@ -229,12 +277,15 @@ final class RecordingFile {
     /** The same trouble in words that say what to do. */
     static RecordingException explain(Path file, SQLException e) {
         int code = primary(e);
+        Scope scope = OF_ONE_FILE.contains(code) ? Scope.THIS_FILE : Scope.BEYOND;
         String what;
         if (code == SQLiteErrorCode.SQLITE_NOTADB.code) {
             what = "is no recording (it does not begin like an SQLite file). Name a .tautlog file.";
         } else if (code == SQLiteErrorCode.SQLITE_CORRUPT.code) {
             what = "is torn or damaged: SQLite cannot follow its pages. Copy it again from where it was recorded,"
                     + " with the -wal file beside it if there is one.";
+        } else if (code == SQLiteErrorCode.SQLITE_ERROR.code) {
+            what = "does not hold the tables of a recording, or they are damaged.";
         } else if (code == SQLiteErrorCode.SQLITE_BUSY.code || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
             what = "is locked by another program that writes to it. Stop that program, or copy the file.";
         } else if (code == SQLiteErrorCode.SQLITE_FULL.code) {
@@ -248,6 +299,6 @@ final class RecordingFile {
         } else {
             what = "cannot be used.";
         }
-        return new RecordingException(file + ": " + what + " (" + e.getMessage() + ")", e);
+        return new RecordingException(file + ": " + what + " (" + e.getMessage() + ")", e, scope);
     }
 }

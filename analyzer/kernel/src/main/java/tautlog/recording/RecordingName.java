@@ -28,10 +28,18 @@ public final class RecordingName {
     /** Like {@link #dated}, but a name that is not taken: for a file that cannot be gone on with, or that is renamed. */
     public static Path datedAndFree(Path folder, String winch, Instant begin) {
         Path plain = dated(folder, winch, begin);
-        for (int n = 2; isTaken(plain); n++) {
-            plain = folder.resolve(stem(winch, begin) + "_" + n + ENDING);
+        Path free = plain;
+        for (int n = 2; isTaken(free); n++) {
+            free = nth(plain, n);
         }
-        return plain;
+        return free;
+    }
+
+    /** The {@code n}th name beside {@code plain}: the first is that itself, the others have {@code _2}, {@code _3} … */
+    public static Path nth(Path plain, int n) {
+        String name = String.valueOf(plain.getFileName());
+        String stem = name.substring(0, name.length() - ENDING.length());
+        return n == 1 ? plain : plain.resolveSibling(stem + "_" + n + ENDING);
     }
 
     /** A name that is not taken, for an outing that begins before the day is known. */

@@ -33,16 +33,6 @@ final class RecordingRows {
         return connection;
     }
 
-    String winch() throws SQLException, RecordingException {
-        try (PreparedStatement select = connection.prepareStatement("SELECT winch FROM recording");
-                ResultSet rows = select.executeQuery()) {
-            if (!rows.next()) {
-                throw new RecordingException(file + ": does not say which winch it is of; it is damaged.");
-            }
-            return rows.getString(1);
-        }
-    }
-
     /** Goes on where the chain of the file ends. */
     void readChain() throws SQLException {
         try (PreparedStatement select =

@@ -80,12 +80,7 @@ public final class RecordingWriter implements AutoCloseable {
         }
     }
 
-    private void recover(boolean hasLog) throws SQLException, RecordingException {
-        String stored = rows.winch();
-        if (!stored.equals(winch)) {
-            throw new RecordingException(file + ": is a recording of winch '" + stored + "', not of '" + winch
-                    + "'. Name another folder, or correct the winch's name.");
-        }
+    private void recover(boolean hasLog) throws SQLException {
         rows.transaction();
         if (!hasLog) {
             rows.goOnWithoutLog();

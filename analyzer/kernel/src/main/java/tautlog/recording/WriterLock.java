@@ -57,7 +57,7 @@ final class WriterLock {
     }
 
     private static RecordingException inUse(Path file) {
-        return new RecordingException(file
+        return RecordingException.ofThisFile(file
                 + ": is being written by another program. One logger writes a recording; stop the other one first.");
     }
 

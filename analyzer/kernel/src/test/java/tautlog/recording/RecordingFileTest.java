@@ -1,5 +1,6 @@
 package tautlog.recording;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -16,6 +17,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.fixtures.EvidenceLog;
+import tautlog.recording.RecordingException.Scope;
 
 class RecordingFileTest {
     @TempDir
@@ -34,7 +36,7 @@ class RecordingFileTest {
             }
         }
         if (existed) {
-            org.junit.jupiter.api.Assertions.assertArrayEquals(before, Files.readAllBytes(file));
+            assertArrayEquals(before, Files.readAllBytes(file));
         }
     }
 
@@ -113,6 +115,37 @@ class RecordingFileTest {
         Path file = recording();
         RecordingException e = assertThrows(RecordingException.class, () -> RecordingWriter.open(file, "winch-2"));
         assertTrue(String.valueOf(e.getMessage()).contains("'winch-1'"), e.toString());
+        assertEquals(Scope.THIS_FILE, e.scope());
+    }
+
+    @Test
+    void foldsNoLogIntoAFileThatItRefuses() throws IOException {
+        // given: a copy as a power cut leaves it, its newest rows in the log
+        Path file = folder.resolve("r.tautlog");
+        Path cut = Files.createDirectory(folder.resolve("cut")).resolve("r.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            Story.plain(1, 20).tell(outing);
+            outing.commit();
+            Files.copy(file, cut);
+            Files.copy(RecordingFile.log(file), RecordingFile.log(cut));
+        }
+        byte[] rows = Files.readAllBytes(cut);
+        byte[] log = Files.readAllBytes(RecordingFile.log(cut));
+
+        // when
+        assertThrows(RecordingException.class, () -> RecordingWriter.open(cut, "winch-2"));
+
+        // then
+        assertArrayEquals(rows, Files.readAllBytes(cut));
+        assertArrayEquals(log, Files.readAllBytes(RecordingFile.log(cut)));
+    }
+
+    @Test
+    void saysOfAFolderThatIsNotThereThatAnotherFileWouldNotDoEither() {
+        RecordingException e = assertThrows(
+                RecordingException.class, () -> RecordingWriter.open(folder.resolve("gone/r.tautlog"), "winch-1"));
+        assertEquals(Scope.BEYOND, e.scope());
     }
 
     @Test

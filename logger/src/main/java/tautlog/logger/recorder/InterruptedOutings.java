@@ -18,6 +18,7 @@ import tautlog.recording.Outing;
 import tautlog.recording.OutingWriter;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
+import tautlog.recording.RecordingException.Scope;
 import tautlog.recording.RecordingWriter;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
@@ -43,7 +44,7 @@ public final class InterruptedOutings {
      *
      * @param next the file that the next outing will be put into
      * @return how many outings were finished
-     * @throws RecordingException if {@code next} is there and is no recording that can go on
+     * @throws RecordingException if {@code next} is there and cannot go on for a reason that another file would not mend
      */
     public int finishAll(Path next) throws RecordingException {
         int finished = 0;
@@ -69,6 +70,9 @@ public final class InterruptedOutings {
         try {
             RecordingWriter.open(next, files.winch()).close();
         } catch (RecordingException unusable) {
+            if (unusable.scope() == Scope.THIS_FILE) {
+                return; // the day goes on in its next name, and DayFiles says so
+            }
             throw new RecordingException(
                     unusable.getMessage()
                             + "\n  Today's recording cannot go on in this file, so nothing was started; the file is as it"

@@ -26,8 +26,8 @@ import tautlog.logger.run.LoggerRun;
 import tautlog.logger.run.LoggerRun.Until;
 
 /**
- * The packaged logger with what it cannot use: exit code 2 or 3, a message that says what to do, and the day's recording as it
- * was: one in order reads as before, one that cannot be used is the same byte for byte.
+ * The packaged logger with what it cannot use: exit code 2 or 3, a message that says what to do, and the day's recording reads
+ * as before. Where it is that recording that cannot be used, it is the same byte for byte and the day goes on beside it.
  */
 @Timeout(120)
 class BadInputIT {
@@ -111,30 +111,61 @@ class BadInputIT {
     }
 
     @Test
-    void aTornRecordingIsLeftAsItIs() throws Exception {
+    void recordsBesideARecordingWhoseFirstPageIsDestroyed() throws Exception {
+        byte[] bytes = Files.readAllBytes(file);
+        Arrays.fill(bytes, 0, 1_024, (byte) 0xff);
+        Files.write(file, bytes);
+
+        recordsTwiceBesideIt("is no recording");
+    }
+
+    @Test
+    void recordsBesideATornRecording() throws Exception {
         byte[] whole = Files.readAllBytes(file);
         Files.write(file, Arrays.copyOf(whole, whole.length / 2));
 
-        refusedUntouched("move it out of the folder");
+        recordsTwiceBesideIt("is torn");
     }
 
     @Test
-    void aForeignFileIsLeftAsItIs() throws Exception {
-        Files.writeString(file, "shopping list ".repeat(500));
-
-        refusedUntouched("move it out of the folder");
-    }
-
-    @Test
-    void aRecordingOfANewerFormatIsLeftAsItIs() throws Exception {
+    void recordsBesideARecordingOfANewerFormat() throws Exception {
         // given: user_version, bytes 60 to 63 of an SQLite file (sqlite.org/fileformat2.html, 1.3)
         byte[] newer = Files.readAllBytes(file);
         newer[63] = 99;
         Files.write(file, newer);
 
-        StartedDaemon logger = refusedUntouched("newer");
+        recordsTwiceBesideIt("newer version");
+    }
 
-        assertTrue(logger.stderr().contains("move it out of the folder"), logger.stderr());
+    /** Starts, records, stops, twice: both outings stand in one file beside the day's, which it must not touch at all. */
+    private void recordsTwiceBesideIt(String words) throws Exception {
+        byte[] before = Files.readAllBytes(file);
+        Path beside = file.resolveSibling("upper-landing_2026-05-04_2.tautlog");
+        SmallInstrument instrument = new SmallInstrument(7);
+        for (int start = 0; start < 2; start++) {
+            try (PseudoTerminal line = PseudoTerminal.open()) {
+                StartedDaemon logger = StartedDaemon.start(
+                        path,
+                        "run",
+                        "--config",
+                        folder(line.portName()).config().toString());
+                assertTrue(line.waitForReader(PATIENCE), logger.stderr());
+                line.write(instrument.hold(0, 250).take());
+                assertTrue(line.waitUntilTaken(PATIENCE), logger.stderr());
+                logger.terminate();
+                assertEquals(143, logger.exitCode(), logger.stderr());
+                assertTrue(logger.stderr().contains(words), logger.stderr());
+                assertTrue(logger.stderr().contains("the day goes on in its next name"), logger.stderr());
+                assertTrue(logger.stderr().contains("recording to " + beside), logger.stderr());
+                assertTrue(
+                        Files.readString(beside.resolveSibling("status.json")).contains(beside.toString()));
+            }
+            assertArrayEquals(before, Files.readAllBytes(file));
+            List<StoredOuting> outings = StoredOuting.readAll(beside);
+            assertEquals(start + 1, outings.size());
+            assertEquals(instrument.sent(), outings.get(start).counts());
+            instrument = new SmallInstrument(8);
+        }
     }
 
     @Test
@@ -217,14 +248,6 @@ class BadInputIT {
         List<StoredOuting> outings = StoredOuting.readAll(file);
         assertEquals(1, outings.size());
         assertEquals(ofTheDay.sent(), outings.get(0).counts());
-        return logger;
-    }
-
-    /** The same for a file that it must not touch at all. */
-    private StartedDaemon refusedUntouched(String words) throws Exception {
-        byte[] before = Files.readAllBytes(file);
-        StartedDaemon logger = ended(3, folder("/dev/ttyNONE"), words);
-        assertArrayEquals(before, Files.readAllBytes(file));
         return logger;
     }
 

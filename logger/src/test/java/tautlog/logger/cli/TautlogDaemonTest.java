@@ -115,20 +115,6 @@ class TautlogDaemonTest {
     }
 
     @Test
-    void refusesAForeignFileInThePlaceOfTheDaysRecording() throws IOException {
-        // given
-        LoggerFolder folder = LoggerFolder.at(path, "/dev/ttyNONE", LoggerFolder.DEVICE_CLOCK);
-        Files.createDirectories(folder.recordings());
-        Path file = folder.recordings().resolve("upper-landing_2026-05-04.tautlog");
-        Files.writeString(file, "shopping list ".repeat(500));
-
-        // then
-        assertEquals(3, execute("run", "--config", folder.config().toString()));
-        assertTrue(err.toString().contains(file.toString()), err::toString);
-        assertTrue(Files.readString(file).startsWith("shopping list"), "it is left as it was");
-    }
-
-    @Test
     void refusesARecordingsFolderThatIsTakenOrCannotBeMade() throws IOException {
         // given
         LoggerFolder folder = LoggerFolder.at(path, "/dev/ttyNONE", LoggerFolder.DEVICE_CLOCK);
