@@ -8,6 +8,7 @@ import java.util.Optional;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.desk.uncertainty.Doubt;
+import tautlog.desk.uncertainty.FastPeaks;
 import tautlog.desk.uncertainty.NearPeaks;
 import tautlog.desk.uncertainty.SlackStudy;
 import tautlog.detect.Detection;
@@ -57,8 +58,9 @@ final class OutingPass {
         LiveSpeech now = collector.speech();
         all.end();
         NearPeaks nearPeaks = new NearPeaks(slack, collector.findings());
-        if (nearPeaks.isNeeded()) {
-            member.recording().replay(outing, member.lessZero(calibration, nearPeaks));
+        FastPeaks fastPeaks = new FastPeaks(calibration, collector.findings());
+        if (nearPeaks.isNeeded() || fastPeaks.isNeeded()) {
+            member.recording().replay(outing, member.lessZero(calibration, new Tee(nearPeaks, fastPeaks)));
         }
         List<Finding> findings = included(collector.findings(), times);
         List<String> differences = differences(ofTheDay, rig, forced, choice);
@@ -87,7 +89,7 @@ final class OutingPass {
                         member.cellCarriesMore(),
                         slack,
                         trust.isZeroProven() ? Doubt.Zero.PROVEN : Doubt.Zero.UNPROVEN,
-                        collector.findings(),
+                        fastPeaks,
                         nearPeaks));
     }
 

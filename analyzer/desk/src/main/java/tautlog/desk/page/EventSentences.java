@@ -55,18 +55,24 @@ final class EventSentences {
 
     /** Said when it is more than a hundredth above the peak. */
     private String halfSine(Entry.Shock shock) {
-        return shock.peakIfHalfSineNewtons() <= 1.01 * shock.peakNewtons()
+        return isLittleAbove(shock)
                 ? ""
                 : " Between two readings it may have reached "
                         + screen.force(shock.peakIfHalfSineNewtons(), shock.atLeast())
                         + " (an estimate, no bound).";
     }
 
+    private static boolean isLittleAbove(Entry.Shock shock) {
+        return shock.peakIfHalfSineNewtons() <= 1.01 * shock.peakNewtons();
+    }
+
     private String tooSlow(Entry.Shock shock) {
-        return " The instrument is too slow for this shock: the true peak may have been much higher; "
-                + screen.force(shock.peakIfHalfSineNewtons(), shock.atLeast())
-                + " if the rise was a quarter of a sine (an estimate, no"
-                + " bound).";
+        String known = " The instrument is too slow for this shock: the true peak may have been much higher";
+        return isLittleAbove(shock)
+                ? known + "."
+                : known + "; " + screen.force(shock.peakIfHalfSineNewtons(), shock.atLeast())
+                        + " if the rise was a quarter of a sine (an estimate, no"
+                        + " bound).";
     }
 
     String jolt(Entry.Jolt jolt) {

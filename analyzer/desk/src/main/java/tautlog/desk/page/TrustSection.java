@@ -39,7 +39,7 @@ final class TrustSection {
             return Optional.empty();
         }
         String why = rates.isEmpty()
-                ? Screen.listed(unresolved) + " rose within fewer than four readings"
+                ? Screen.listed(unresolved) + " rose in too few readings"
                 : Screen.listed(rates) + " readings a second";
         return Optional.of(new Block.Notice(
                 Block.Tone.CAUTION,

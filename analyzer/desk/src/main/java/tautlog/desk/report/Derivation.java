@@ -23,7 +23,6 @@ import tautlog.sample.SampleRate;
  * analyzer/FINDINGS.md}.
  */
 public final class Derivation {
-    private static final int RESOLVED_FROM = 4;
     private static final int LEAST_SETTLED = 20;
     private static final BigDecimal SETTLED_FROM_SECONDS = new BigDecimal("0.5");
     private static final BigDecimal SETTLED_TO_SECONDS = new BigDecimal("1.5");
@@ -149,7 +148,7 @@ public final class Derivation {
                 (peak - newtons(footCount)) / riseSeconds,
                 peak,
                 ifHalfSine(peak, rise),
-                rise >= RESOLVED_FROM,
+                doubt.isResolved(shock.startNumber(), shock.peakNumber()),
                 settled,
                 hasFactor ? OptionalDouble.of(peak / settled.getAsDouble()) : OptionalDouble.empty(),
                 against,
@@ -193,7 +192,7 @@ public final class Derivation {
                 peak / against.newtons(),
                 jolt.atLeast(),
                 doubt.ofPeak(jolt.peak(), jolt.startNumber(), jolt.peakNumber(), jolt.atLeast()),
-                jolt.peakNumber() - jolt.startNumber() >= RESOLVED_FROM,
+                doubt.isResolved(jolt.startNumber(), jolt.peakNumber()),
                 doubt.related().rise(foot(jolt), top(jolt), jolt.atLeast()));
     }
 

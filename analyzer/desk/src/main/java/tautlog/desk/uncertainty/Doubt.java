@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tautlog.calibration.CellCalibration;
 import tautlog.calibration.FitQuality;
-import tautlog.detect.Finding;
 import tautlog.rig.Cell;
 import tautlog.rig.CellPlace;
 import tautlog.rig.LineCalibration;
@@ -20,12 +19,11 @@ import tautlog.sample.Instrument;
  * <p>Parts, in newtons of the line's tension: coefficients and scatter of the calibration (Student's t of its degrees of freedom),
  * reference loads, zero (a bound, from how far the slack line was seen to be off; the drift setting at least while that is
  * unproven), half a count, noise (which lifts the greatest of many readings), the angle at the cell. An end is unknown beyond the calibration's greatest load, at the
- * converter's end stop, for a rise of fewer than four samples, and always when nothing is known of the calibration's quality.
+ * converter's end stop, where a line rose too fast ({@code Steepness}), and always when nothing is known of the calibration's quality.
  */
 public final class Doubt {
-    private static final int RESOLVED_FROM = 4;
     static final String AT_ITS_END = "above it: the reading was at its own end or past the cell's capacity";
-    static final String TOO_FAST = "above it: the rise took fewer than four readings";
+    static final String TOO_FAST = "above it: the line rose too fast for the instrument";
     static final String BEYOND_CALIBRATION = "above it: beyond the greatest load of the calibration nothing is proven";
     static final String QUALITY_UNKNOWN = "how good the calibration is, is not known";
     private static final String ZERO_UNPROVEN =
@@ -69,7 +67,7 @@ public final class Doubt {
             boolean cellCarriesMore,
             SlackStudy slack,
             Zero zero,
-            List<Finding> findings,
+            FastPeaks fastPeaks,
             NearPeaks nearPeaks) {
         atLeastFrom = LineCalibration.atLeastFrom(line, instrument, rig);
         quality = cell.quality();
@@ -85,25 +83,30 @@ public final class Doubt {
         driftNewtons = rig.detect().driftNewtons().doubleValue();
         this.slack = slack;
         this.zero = zero;
-        fastPeaks = new FastPeaks(findings);
+        this.fastPeaks = fastPeaks;
         this.nearPeaks = nearPeaks;
     }
 
     /**
-     * Of the greatest tension between two samples.
+     * Of the greatest tension between two samples. A rise among them that was too fast for the instrument leaves it without an upper end,
+     * whichever reading was the greatest: it may have been the greater between two.
      *
      * @param peak its count, less the shift of the zero
      * @param atLeast it is a lower bound
      */
     public Interval ofPeak(int peak, long firstNumber, long lastNumber, boolean atLeast) {
         double newtons = line.newtons(peak);
-        long rise = fastPeaks.riseTo(peak, firstNumber, lastNumber);
         Figure figure = Figure.greatestOf(nearPeaks.asHigh(peak, firstNumber, lastNumber));
-        Interval interval = around(newtons, ifHalfSine(newtons, rise), figure);
+        Interval interval = around(newtons, fastPeaks.crest(newtons, firstNumber, lastNumber), figure);
         if (atLeast || isLowerBound(peak)) {
             return openAbove(interval, AT_ITS_END);
         }
-        return rise < RESOLVED_FROM ? openAbove(interval, TOO_FAST) : interval;
+        return fastPeaks.isTooFast(firstNumber, lastNumber) ? openAbove(interval, TOO_FAST) : interval;
+    }
+
+    /** False when the instrument is too slow for the rise between two sample numbers. */
+    public boolean isResolved(long footNumber, long peakNumber) {
+        return fastPeaks.steepness(footNumber, peakNumber).isResolved();
     }
 
     private boolean isLowerBound(int count) {
@@ -147,17 +150,14 @@ public final class Doubt {
                         leavesOut(List.of()),
                         leavesOut(List.of(ZERO_UNPROVEN)),
                         leavesOut(List.of(ANGLE_UNBOUNDED, REFERENCE_UNSTATED))),
-                atLeastFrom);
+                atLeastFrom,
+                fastPeaks);
     }
 
     private List<String> leavesOut(List<String> cancelled) {
         return quality.map(fit -> leavesOut(fit, Figure.ONE_READING)).orElse(List.of()).stream()
                 .filter(words -> !cancelled.contains(words))
                 .toList();
-    }
-
-    static double ifHalfSine(double peakNewtons, long rise) {
-        return rise == FastPeaks.SLOW ? peakNewtons : peakNewtons / Math.cos(Math.PI / (4 * rise));
     }
 
     static Interval openAbove(Interval interval, String why) {

@@ -13,7 +13,6 @@ import tautlog.desk.uncertainty.TwoTensions.Side;
  * hides of a fast rise, noise that lifts the greatest of many) are those of {@link Doubt#ofPeak}.
  */
 public final class RelatedTensions {
-    private static final int RESOLVED_FROM = 4;
     /** Chosen: a level known to 5 % settles in five; one that takes more is hardly known. */
     private static final int MOST_STEPS = 50;
     /** Chosen: settles where the doubt is up to twice as great as the level. */
@@ -22,6 +21,7 @@ public final class RelatedTensions {
     private final Optional<TwoTensions> known;
     private final Words leftOut;
     private final int atLeastFrom;
+    private final FastPeaks fastPeaks;
 
     /**
      * What the figures leave out, in words.
@@ -33,10 +33,11 @@ public final class RelatedTensions {
     record Words(List<String> ofLevel, List<String> ofRise, List<String> ofFactor) {}
 
     /** @param known empty when nothing is known of the calibration's quality */
-    RelatedTensions(Optional<TwoTensions> known, Words leftOut, int atLeastFrom) {
+    RelatedTensions(Optional<TwoTensions> known, Words leftOut, int atLeastFrom, FastPeaks fastPeaks) {
         this.known = known;
         this.leftOut = leftOut;
         this.atLeastFrom = atLeastFrom;
+        this.fastPeaks = fastPeaks;
     }
 
     /**
@@ -62,7 +63,7 @@ public final class RelatedTensions {
         double half = budget.halfWidth();
         double noise =
                 two.noiseCounts() * (foot.lift() * two.newtonsPerCount(base) + peak.lift() * two.newtonsPerCount(low));
-        double crest = crest(low, foot, peak);
+        double crest = steepness(foot, peak).crest(low);
         Optional<Cause> largest = crest - low > half ? Optional.of(Cause.FAST_PEAK) : budget.largest();
         Interval closed = new Interval(
                 OptionalDouble.of(two.middleFactor() * (low - base) - half - noise),
@@ -78,11 +79,11 @@ public final class RelatedTensions {
         if (atLeast || peak.count() >= atLeastFrom) {
             return Doubt.openAbove(closed, Doubt.AT_ITS_END);
         }
-        return peak.number() - foot.number() < RESOLVED_FROM ? Doubt.openAbove(closed, Doubt.TOO_FAST) : closed;
+        return steepness(foot, peak).isResolved() ? closed : Doubt.openAbove(closed, Doubt.TOO_FAST);
     }
 
-    private static double crest(double peakNewtons, Extreme foot, Extreme peak) {
-        return Doubt.ifHalfSine(peakNewtons, Math.max(1, peak.number() - foot.number()));
+    private Steepness steepness(Extreme foot, Extreme peak) {
+        return fastPeaks.steepness(foot.number(), peak.number());
     }
 
     /**
@@ -163,7 +164,7 @@ public final class RelatedTensions {
             return Bounds.unknown("the level that it settled at is not known well enough");
         }
         double low = Math.min(top, most);
-        double crest = crest(low, foot, peak);
+        double crest = steepness(foot, peak).crest(low);
         double noise = two.noiseCounts() * peak.lift() * two.newtonsPerCount(low);
         Side s = Side.median(level, readings);
         OptionalDouble least = least(two, new Side(low, 1), low - noise, s);
@@ -177,7 +178,7 @@ public final class RelatedTensions {
         if (atLeast || peak.count() >= atLeastFrom) {
             return bounds.openAbove(Doubt.AT_ITS_END);
         }
-        if (peak.number() - foot.number() < RESOLVED_FROM) {
+        if (!steepness(foot, peak).isResolved()) {
             return bounds.openAbove(Doubt.TOO_FAST);
         }
         return greatest.isEmpty() ? bounds.openAbove("above it: the level may have been next to nothing") : bounds;

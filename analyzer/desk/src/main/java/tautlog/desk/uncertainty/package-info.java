@@ -5,7 +5,7 @@
  *   calibration.FitQuality ──┐ coefficients, scatter, reference loads
  *   SlackStudy ──────────────┤ zero, noise of this outing
  *   rig.Cell ────────────────┼──▶ {@link tautlog.desk.uncertainty.Doubt} ──▶ {@link tautlog.desk.uncertainty.Budget} ──▶ {@link tautlog.desk.uncertainty.Interval}
- *   FastPeaks ───────────────┤ what sampling hides of a rise
+ *   FastPeaks, Steepness ────┤ what sampling hides of a rise
  *   NearPeaks ───────────────┘ how many readings lie near a greatest one, and how far noise lifted it
  *
  *   Doubt.related() ──▶ {@link tautlog.desk.uncertainty.RelatedTensions} (rise, rate, settled level, factor) ──▶ {@link tautlog.desk.uncertainty.TwoTensions} ──▶ Budget

@@ -103,7 +103,7 @@ class CoverageTest {
                             true,
                             slack,
                             Doubt.Zero.PROVEN,
-                            List.of(),
+                            new FastPeaks(line, List.of()),
                             new NearPeaks(slack, List.of()))
                     .ofReading(peak);
 

@@ -43,6 +43,7 @@ class DoubtTest {
     private final SlackStudy slack = new SlackStudy(INSTRUMENT, RIG, Calibration.of("0", "0.1"));
 
     private NearPeaks nearPeaks = new NearPeaks(slack, List.of());
+    private FastPeaks fastPeaks = new FastPeaks(Calibration.of("0", "0.1"), List.of());
 
     private void slackAt(int counts, int seconds) {
         int[] all = new int[10 * seconds];
@@ -57,7 +58,8 @@ class DoubtTest {
     private Doubt doubt(Doubt.Zero zero, String toml, Finding... findings) throws ConfigException {
         CellCalibration cell = CellCalibration.parse("calibration.toml", toml);
         nearPeaks = new NearPeaks(slack, List.of(findings));
-        return new Doubt(INSTRUMENT, cell, cell.response(), RIG, true, slack, zero, List.of(findings), nearPeaks);
+        fastPeaks = new FastPeaks(cell.response(), List.of(findings));
+        return new Doubt(INSTRUMENT, cell, cell.response(), RIG, true, slack, zero, fastPeaks, nearPeaks);
     }
 
     private static void assertAround(double newtons, double half, Interval interval) {
@@ -247,7 +249,7 @@ class DoubtTest {
                 true,
                 slack,
                 Doubt.Zero.PROVEN,
-                List.of(),
+                new FastPeaks(cell.response(), List.of()),
                 new NearPeaks(slack, List.of()));
         // then
         assertTrue(doubt.ofMean(10_000, false).leavesOut().get(0).startsWith("the angle at the cell"));
@@ -304,7 +306,7 @@ class DoubtTest {
                         cellCarriesMore,
                         slack,
                         Doubt.Zero.PROVEN,
-                        List.of(),
+                        new FastPeaks(cell.response(), List.of()),
                         new NearPeaks(slack, List.of()))
                 .ofMean(10_000, false);
     }
@@ -321,9 +323,10 @@ class DoubtTest {
         // given a rise of 5 samples: crest 20000 / cos(π / 20) = 20249.2
         slackAt(0, 30);
         Doubt doubt = doubt(TOML, jolt(100, 105, 200_000));
+        fastPeaks.tension(100, 0, 0, new int[] {10_000, 45_000, 90_000, 130_000, 165_000, 200_000}, 0, 6);
         // when
         Interval fast = doubt.ofPeak(200_000, 90, 200, false);
-        Interval slow = doubt.ofPeak(199_000, 90, 200, false);
+        Interval slow = doubt.ofPeak(199_000, 106, 200, false);
         // then
         assertEquals(20_249.2, fast.highNewtons().orElseThrow(), 5);
         assertEquals(Optional.of(Cause.FAST_PEAK), fast.largest());
@@ -332,10 +335,27 @@ class DoubtTest {
 
     @Test
     void aRiseOfFewerThanFourSamplesHasNoUpperEnd() throws ConfigException {
-        assertTrue(doubt(TOML, jolt(100, 103, 200_000))
+        Doubt doubt = doubt(TOML, jolt(100, 103, 200_000));
+        fastPeaks.tension(100, 0, 0, new int[] {10_000, 73_000, 136_000, 200_000}, 0, 4);
+        assertTrue(doubt.ofPeak(200_000, 90, 200, false).highNewtons().isEmpty());
+    }
+
+    @Test
+    void aRiseOfWhichNoReadingWasToldHasNoUpperEnd() throws ConfigException {
+        assertTrue(doubt(TOML, jolt(100, 150, 200_000))
                 .ofPeak(200_000, 90, 200, false)
                 .highNewtons()
                 .isEmpty());
+    }
+
+    @Test
+    void aRiseTooFastLeavesAPullWithoutAnUpperEndWhereALaterReadingIsGreater() throws ConfigException {
+        Doubt doubt = doubt(TOML, jolt(100, 101, 200_000));
+        fastPeaks.tension(100, 0, 0, new int[] {10_000, 200_000}, 0, 2);
+
+        assertTrue(doubt.ofPeak(200_500, 90, 400, false).highNewtons().isEmpty());
+        assertTrue(doubt.ofPeak(200_500, 102, 400, false).isKnown(), "the rise was before");
+        assertTrue(doubt.ofPeak(200_500, 90, 100, false).isKnown(), "its foot is no part of it");
     }
 
     private static Finding jolt(long start, long peakNumber, int peak) {

@@ -112,7 +112,7 @@ class RelatedCoverageTest {
                             true,
                             slack,
                             Doubt.Zero.PROVEN,
-                            List.of(),
+                            new FastPeaks(line, List.of()),
                             new NearPeaks(slack, List.of()))
                     .related();
         }

@@ -62,7 +62,7 @@ class RelatedTensionsTest {
                         true,
                         slack,
                         zero,
-                        List.of(),
+                        new FastPeaks(cell.response(), List.of()),
                         new NearPeaks(slack, List.of()))
                 .related();
     }
@@ -254,7 +254,7 @@ class RelatedTensionsTest {
                         true,
                         slack,
                         Doubt.Zero.PROVEN,
-                        List.of(),
+                        new FastPeaks(cell.response(), List.of()),
                         new NearPeaks(slack, List.of()))
                 .related();
 

@@ -43,6 +43,14 @@ final class SimulatedOuting {
             return derived(Finding.Shock.class, derivation::shock);
         }
 
+        List<Entry.Jolt> jolts() {
+            return derived(Finding.Jolt.class, derivation::jolt);
+        }
+
+        List<Entry.Overload> overloads() {
+            return derived(Finding.Overload.class, derivation::overload);
+        }
+
         private <F extends Finding, E> List<E> derived(Class<F> kind, Derivation.Step<F, E> step) {
             List<E> entries = new ArrayList<>();
             try {
@@ -108,8 +116,10 @@ final class SimulatedOuting {
         follow(new ZeroShift(instrument, told), proof);
         NearPeaks nearPeaks = new NearPeaks(slack, findings.told());
         nearPeaks.tension(0, 0, 0, told.counts, 0, n);
+        FastPeaks fastPeaks = new FastPeaks(line, findings.told());
+        fastPeaks.tension(0, 0, 0, told.counts, 0, n);
         Doubt.Zero zero = proof.isProven() ? Doubt.Zero.PROVEN : Doubt.Zero.UNPROVEN;
-        Doubt doubt = new Doubt(instrument, calibration, line, rig, true, slack, zero, findings.told(), nearPeaks);
+        Doubt doubt = new Doubt(instrument, calibration, line, rig, true, slack, zero, fastPeaks, nearPeaks);
         return new Reported(
                 findings.told(), new Derivation(rig, line, instrument.rate(), new Nowhere(told.counts), doubt), zero);
     }
