@@ -14,6 +14,13 @@ final class BlindSpots {
                     + " the line carries more than every tension given here, by the sheave's friction (common practice: 2 to 10 %"
                     + " for each sheave). No tension and no interval here holds it; the loads of gear count 4 % for each sheave.";
 
+    /** Half of what the two sides differ by, 4 % on rolling bearings and 9 % on plain ones: {@code firmware-notes/cell.md}, Friction. */
+    private static final String AT_A_SHEAVE =
+            " The cell carries the sum of both sides of a sheave, and every tension given here lies between the two: while the winch"
+                    + " pulls, the drum's side of the line carries about 2 to 4.5 % more, by the sheave's friction (4 % between the"
+                    + " sides on rolling bearings, 9 % on plain ones; other sources say 2 to 10 %). No tension and no interval here"
+                    + " holds it.";
+
     private final List<Rig> rigs;
 
     BlindSpots(List<Rig> rigs) {
@@ -43,15 +50,18 @@ final class BlindSpots {
         if (cell.at() == CellPlace.DEAD_END) {
             return sentence + DEAD_END;
         }
+        return sentence + AT_A_SHEAVE + angle(cell);
+    }
+
+    private static String angle(Cell cell) {
         if (cell.isAngleUnbounded()) {
-            return sentence
-                    + " How far the angle there may be off is not written (angle_plus_minus_deg): every tension is"
+            return " How far the angle there may be off is not written (angle_plus_minus_deg): every tension is"
                     + " off with it, by how much is not known.";
         }
         return cell.angleUncertainty() > 0
-                ? sentence + " The angle there alone makes the tension uncertain by "
+                ? " The angle there alone makes the tension uncertain by "
                         + Math.round(cell.angleUncertainty() * 1000) / 10.0 + " %."
-                : sentence;
+                : "";
     }
 
     private static String shaft(Rig rig) {

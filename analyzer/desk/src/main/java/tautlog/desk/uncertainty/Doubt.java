@@ -45,7 +45,7 @@ public final class Doubt {
     private final Calibration line;
     private final double readingPerTension;
     private final boolean angleUnbounded;
-    private final boolean isBehindASheave;
+    private final Optional<String> sheaveFriction;
     private final double leastFactor;
     private final double greatestFactor;
     private final double driftNewtons;
@@ -77,7 +77,7 @@ public final class Doubt {
                 : 1;
         Optional<Cell> angled = cellCarriesMore ? rig.cell() : Optional.empty();
         angleUnbounded = angled.map(Cell::isAngleUnbounded).orElse(false);
-        isBehindASheave = angled.filter(at -> at.at() == CellPlace.DEAD_END).isPresent();
+        sheaveFriction = angled.map(Cell::at).flatMap(Doubt::sheaveFriction);
         leastFactor = angled.map(Cell::leastTensionFactor).orElse(1.0);
         greatestFactor = angled.map(Cell::greatestTensionFactor).orElse(1.0);
         driftNewtons = rig.detect().driftNewtons().doubleValue();
@@ -221,6 +221,20 @@ public final class Doubt {
         return zero == Zero.PROVEN ? seen : seen.atLeast(driftNewtons);
     }
 
+    /** Source: {@code firmware-notes/cell.md}, Friction. */
+    private static Optional<String> sheaveFriction(CellPlace place) {
+        return switch (place) {
+            case LINE -> Optional.empty();
+            case DEAD_END ->
+                Optional.of(
+                        "the friction of the sheave between the cell at the dead end and the drum: the drum's side may pull more");
+            case FAIRLEAD, BLOCK ->
+                Optional.of(
+                        "the friction of the sheave that the cell holds: while the winch pulls, the drum's side pulls"
+                                + " about 2 to 4.5 % more");
+        };
+    }
+
     /** Newtons of the line for one count, at this tension. */
     private double newtonsPerCount(double newtons) {
         return line.newtonsPerCount().doubleValue() / (1 + 2 * line.curvature().doubleValue() * newtons);
@@ -237,10 +251,7 @@ public final class Doubt {
         if (angleUnbounded) {
             left.add(ANGLE_UNBOUNDED);
         }
-        if (isBehindASheave) {
-            left.add(
-                    "the friction of the sheave between the cell at the dead end and the drum: the drum's side may pull more");
-        }
+        sheaveFriction.ifPresent(left::add);
         fit.directions().leftOut().ifPresent(left::add);
         if (fit.referencePercent().isEmpty()) {
             left.add(REFERENCE_UNSTATED);

@@ -9,6 +9,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.detect.Finding;
@@ -294,6 +296,37 @@ class DoubtTest {
         CellCalibration cell = CellCalibration.parse("calibration.toml", TOML);
 
         assertTrue(at(rig, cell, true).leavesOut().get(0).startsWith("the friction of the sheave"));
+        assertTrue(at(rig, cell, false).leavesOut().isEmpty(), "imported forces are the line's own");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"fairlead", "block"})
+    void frictionOfTheSheaveThatTheCellHoldsIsSaidToBeLeftOut(String place) throws ConfigException {
+        Rig rig = Rigs.parsed("""
+                schema = 1
+                units = "kN"
+                [winch]
+                name = "upper"
+                rated_pull = "40 kN"
+                [cell]
+                at = "%s"
+                angle_between_lines_deg = 90
+                angle_plus_minus_deg = 1
+                [[gear]]
+                id = "choker"
+                kind = "chain"
+                wll = "20 kN"
+                [[hookup]]
+                id = "straight"
+                default = true
+                items = [ { gear = "choker" } ]
+                """.formatted(place));
+        CellCalibration cell = CellCalibration.parse("calibration.toml", TOML);
+
+        assertEquals(
+                List.of("the friction of the sheave that the cell holds: while the winch pulls, the drum's side pulls"
+                        + " about 2 to 4.5 % more"),
+                at(rig, cell, true).leavesOut());
         assertTrue(at(rig, cell, false).leavesOut().isEmpty(), "imported forces are the line's own");
     }
 
