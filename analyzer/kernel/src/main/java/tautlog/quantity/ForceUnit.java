@@ -69,9 +69,14 @@ public enum ForceUnit {
 
     /** As {@link #format(BigDecimal)} without the unit, for a table whose head names it. */
     public String number(BigDecimal forceNewtons) {
-        BigDecimal exact = forceNewtons.divide(newtons, 20, RoundingMode.HALF_UP);
+        return number(forceNewtons, RoundingMode.HALF_UP);
+    }
+
+    /** The same rounded as asked for: an end of an interval goes outwards. */
+    public String number(BigDecimal forceNewtons, RoundingMode rounding) {
+        BigDecimal exact = forceNewtons.divide(newtons, 20, rounding);
         int more = decimals > 0 && exact.abs().compareTo(SMALL) < 0 ? 1 : 0;
-        return exact.setScale(decimals + more, RoundingMode.HALF_UP).toPlainString();
+        return exact.setScale(decimals + more, rounding).toPlainString();
     }
 
     /** All symbols, as a message lists them. */

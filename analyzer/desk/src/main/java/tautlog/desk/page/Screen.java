@@ -56,32 +56,47 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
         return unit.number(BigDecimal.valueOf(newtons));
     }
 
-    /** {@code 15.2–16.1}, for a table whose head names the unit; {@code ?} for an end that is not known. */
+    /** {@code 15.2–16.1}, for a table whose head names the unit; {@code ?} for an end that is not known. Ends are rounded outwards. */
     String bareInterval(Interval interval) {
-        return bareEnd(interval.lowNewtons()) + "–" + bareEnd(interval.highNewtons());
+        OptionalDouble low = interval.lowNewtons();
+        OptionalDouble high = interval.highNewtons();
+        return (low.isPresent() ? lowEnd(low.getAsDouble()) : "?") + "–"
+                + (high.isPresent() ? highEnd(high.getAsDouble()) : "?");
     }
 
-    private String bareEnd(OptionalDouble newtons) {
-        return newtons.isPresent() ? bareForce(newtons.getAsDouble()) : "?";
+    private String lowEnd(double newtons) {
+        return unit.number(BigDecimal.valueOf(newtons), RoundingMode.FLOOR);
+    }
+
+    private String highEnd(double newtons) {
+        return unit.number(BigDecimal.valueOf(newtons), RoundingMode.CEILING);
     }
 
     /**
      * {@code " (15.2 to 16.1)"} or {@code " (15.2 or more)"} behind a force with its unit; nothing when nothing is known, which the
-     * trust section says once.
+     * trust section says once. Ends are rounded outwards: what is printed holds all of the interval.
      */
     String interval(Interval interval) {
-        return ends(interval.lowNewtons(), interval.highNewtons(), this::bareForce, this::bareForce, "");
+        return ends(interval.lowNewtons(), interval.highNewtons(), this::lowEnd, this::highEnd, "");
     }
 
     /** The same where no sentence before has said it: {@code " (15.2 to 16.1 with 95 %)"}. */
     String intervalWithCoverage(Interval interval) {
-        return ends(interval.lowNewtons(), interval.highNewtons(), this::bareForce, this::bareForce, " with 95 %");
+        return ends(interval.lowNewtons(), interval.highNewtons(), this::lowEnd, this::highEnd, " with 95 %");
     }
 
-    /** {@code " (2.7 to 2.9)"} behind a factor. */
+    /** {@code " (2.7 to 2.9)"} behind a factor; ends are rounded outwards. */
     static String factor(Bounds factor) {
-        DoubleFunction<String> number = value -> String.format(Locale.ROOT, "%.1f", value);
-        return ends(factor.low(), factor.high(), number, number, "");
+        return ends(
+                factor.low(),
+                factor.high(),
+                low -> tenths(low, RoundingMode.FLOOR),
+                high -> tenths(high, RoundingMode.CEILING),
+                "");
+    }
+
+    private static String tenths(double value, RoundingMode rounding) {
+        return BigDecimal.valueOf(value).setScale(1, rounding).toPlainString();
     }
 
     /** {@code 147 % (141 to 153)}, {@code 147 % (141 or more)}, {@code 147 %}; ends are rounded outwards. */
