@@ -15,6 +15,10 @@ import tautlog.rig.LoadedItem;
 
 /** What somebody must do: one inspection for each piece of gear, however many pulls overloaded it; then the sensor. */
 final class ActionSection {
+    private static final String UNSURE =
+            " How far the readings may be off is not known (see \"How far to trust this\"), so a worse band is not ruled out: tell"
+                    + " that to who inspects it.";
+
     private final Report report;
     private final Screen screen;
 
@@ -139,6 +143,8 @@ final class ActionSection {
         ItemLoad item = worst.item();
         Entry.Overload overload = worst.overload();
         Optional<Band> worse = worseMayBe(hits);
+        boolean unsure = worstBand(hits) != Band.PAST_BREAKING
+                && hits.stream().anyMatch(hit -> hit.item().isBandUnsure());
         boolean bound = overload.atLeast() || item.allowedIsAtMost();
         String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + EventSentences.times(hits.size())
                 + "; the greatest load was "
@@ -149,11 +155,13 @@ final class ActionSection {
                 + figures(item) + EventSentences.more(overload.atLeast())
                 + worse.map(band -> " With what is known of the readings' errors the load may have been " + band.word()
                                 + ": tell that to who inspects it.")
-                        .orElse("");
+                        .orElse("")
+                + (unsure ? UNSURE : "");
         return new Block.Notice(
                 Block.Tone.ACTION,
                 item.gear() + " (" + worstBand(hits).word()
-                        + worse.map(band -> ", " + EventSentences.mayBe(band)).orElse("") + ")",
+                        + worse.map(band -> ", " + EventSentences.mayBe(band)).orElse("")
+                        + (unsure ? ", how sure is not known" : "") + ")",
                 text);
     }
 

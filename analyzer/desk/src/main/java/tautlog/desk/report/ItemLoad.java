@@ -33,6 +33,11 @@ public record ItemLoad(
         return Bounds.share(load, allowedNewtons, allowedIsAtMost);
     }
 
+    /** Nothing is known of how far the load may be off: no band is ruled out. */
+    public boolean isBandUnsure() {
+        return load.lowNewtons().isEmpty();
+    }
+
     /** A band that is not ruled out and worse than {@link #band}, or one where no reading was past the allowed load. */
     public Optional<Band> worseMayBe() {
         return bandMayBe.filter(

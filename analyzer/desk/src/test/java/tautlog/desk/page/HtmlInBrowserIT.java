@@ -73,7 +73,7 @@ class HtmlInBrowserIT {
         for (String section : List.of("What needs action", "What happened", "Pulls", HappenedSection.EVERYTHING)) {
             assertTrue(dom.contains(">" + section + "</h2>"), section);
         }
-        assertTrue(dom.contains("choker (past-proof):"));
+        assertTrue(dom.contains("choker (past-proof, how sure is not known):"));
         assertTrue(dom.contains("class=\"gap\""), "the long gap is hatched");
         assertTrue(dom.split("<svg ", -1).length > 5, "drawings of the day and of moments");
     }

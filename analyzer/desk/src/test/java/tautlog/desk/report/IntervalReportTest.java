@@ -185,10 +185,15 @@ class IntervalReportTest {
     }
 
     @Test
-    void nothingIsSaidOfBandsWhereNothingIsKnownOfTheCalibration() throws Exception {
+    void saysThatNoBandIsRuledOutWhereNothingIsKnownOfTheCalibration() throws Exception {
         Path unknown = ShortDay.write(folder, "unknown.tautlog", day -> day.hold(3, 17_000));
 
         assertTrue(first(unknown, "overloads").get("band_may_be").isJsonNull());
+        assertTrue(
+                text(unknown).contains("choker (past-wll, how sure is not known): Take it out of service"),
+                text(unknown));
+        assertTrue(text(unknown).contains("so a worse band is not ruled out"), text(unknown));
+        assertFalse(text(snap(31_345)).contains("how sure is not known"));
         assertTrue(first(unknown, "overloads")
                 .getAsJsonObject("uncertainty")
                 .get("low_n")
