@@ -2,10 +2,12 @@ package tautlog.desk.page;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.ItemLoad;
 import tautlog.desk.report.Report;
@@ -125,14 +127,19 @@ final class ActionSection {
 
     private List<String> mayBeOverloaded() {
         Map<String, Band> worst = new LinkedHashMap<>();
+        Set<String> atMost = new HashSet<>();
         report.overloads().stream()
                 .flatMap(overload -> overload.items().stream())
-                .forEach(item -> item.worseMayBe()
-                        .ifPresent(band -> worst.merge(
-                                item.gear(), band, (one, other) -> one.compareTo(other) >= 0 ? one : other)));
+                .forEach(item -> item.worseMayBe().ifPresent(band -> {
+                    worst.merge(item.gear(), band, (one, other) -> one.compareTo(other) >= 0 ? one : other);
+                    if (item.allowedIsAtMost()) {
+                        atMost.add(item.gear());
+                    }
+                }));
         worst.keySet().removeAll(gear().keySet());
         return worst.entrySet().stream()
-                .map(gear -> gear.getKey() + " (" + EventSentences.mayBe(gear.getValue()) + ")")
+                .map(gear -> gear.getKey() + " (" + EventSentences.mayBe(gear.getValue())
+                        + (atMost.contains(gear.getKey()) ? "; its limit is only known as at most" : "") + ")")
                 .toList();
     }
 

@@ -14,7 +14,7 @@ final class BandDoubt {
 
     /**
      * The band of an item at the upper end of the tension's interval; where that is not known, the worst one of which the
-     * item has a figure.
+     * item has a figure. An allowed load that is only known as "at most" rules nothing out: the true one is lower.
      *
      * @return empty when the item is within its allowed load even there, and when nothing at all is known of the interval
      */
@@ -22,9 +22,11 @@ final class BandDoubt {
         if (tension.lowNewtons().isEmpty()) {
             return Optional.empty();
         }
-        return tension.highNewtons().isPresent()
-                ? item.band(BigDecimal.valueOf(tension.highNewtons().getAsDouble()))
-                : Optional.of(worst(item));
+        if (tension.highNewtons().isEmpty()) {
+            return Optional.of(worst(item));
+        }
+        Optional<Band> seen = item.band(BigDecimal.valueOf(tension.highNewtons().getAsDouble()));
+        return item.allowedIsAtMost() ? seen.or(() -> Optional.of(Band.PAST_WLL)) : seen;
     }
 
     private static Band worst(LoadedItem item) {

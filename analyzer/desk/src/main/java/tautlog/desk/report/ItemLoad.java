@@ -16,7 +16,8 @@ import tautlog.rig.Band;
  * @param share load / allowed
  * @param band empty when the load was within the allowed one
  * @param load where the true load lies
- * @param bandMayBe the band at that interval's upper end; empty when it is within the allowed load, or nothing is known of it
+ * @param bandMayBe the band at that interval's upper end; empty when it is within the allowed load, or nothing is known of it; never
+ *     better than past-wll where the allowed load is only an upper bound
  */
 public record ItemLoad(
         String gear,
