@@ -17,10 +17,12 @@ import tautlog.sample.Instrument;
 
 /**
  * A world whose truth is known, as in {@link CoverageTest}, for what is made of two tensions: rise, settled level, factor. Each
- * stated 95 % interval must hold the truth in 93 to 97 of 100 outings, or more where the class says that it is wider.
+ * stated 95 % interval must hold the truth in 93 to 97 of 100 outings. One is conservative and held to 93 only: the settled level where noise is
+ * all. It adds how far the zero may be off (means of slack scatter with that same noise) though here the zero stands still, and a bound of the median's noise: 97.1 of 100, measured
+ * over 4,000.
  */
 class RelatedCoverageTest {
-    private static final int OUTINGS = 600;
+    private static final int OUTINGS = 1_500;
     private static final Instrument INSTRUMENT = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 10_000, 8_388_607, 0);
     private static final Rig RIG = Rigs.withLimit("40000", "20000");
     private static final int STRETCH = 100; // 10 s at 10 Hz
@@ -59,12 +61,15 @@ class RelatedCoverageTest {
         for (int outing = 0; outing < OUTINGS; outing++) {
             judge(new Outing(world, random));
         }
-        for (int held : new int[] {rises, levels, factors}) {
-            double share = (double) held / OUTINGS;
-            assertTrue(
-                    share > 0.93 && share < 0.975,
-                    world + " held " + rises + ", " + levels + ", " + factors + " of " + OUTINGS);
-        }
+        assertShare(world + ", rise", rises, true);
+        assertShare(world + ", settled level", levels, world != World.NOISE);
+        assertShare(world + ", factor", factors, true);
+    }
+
+    private static void assertShare(String what, int held, boolean twoSided) {
+        double share = (double) held / OUTINGS;
+        assertTrue(share >= 0.93, what + " held " + share);
+        assertTrue(!twoSided || share <= 0.97, what + " held " + share);
     }
 
     private void judge(Outing outing) throws ConfigException {
