@@ -115,13 +115,15 @@ final class CalibrationTalk {
         boolean hasStood = false;
         for (long left = waitMillis; left > 0; left = (end - System.nanoTime()) / 1_000_000) {
             Optional<SteadyMean> mean = counts.await(left);
-            if (mean.isPresent()
-                    && movedFrom
-                            .filter(before -> hasNotMoved(before.mean(), mean.get()))
-                            .isEmpty()) {
+            if (mean.isEmpty()) {
+                break; // time is up, or none can come
+            }
+            if (movedFrom
+                    .filter(before -> hasNotMoved(before.mean(), mean.get()))
+                    .isEmpty()) {
                 return mean;
             }
-            hasStood |= mean.isPresent();
+            hasStood = true;
         }
         prompts.say("tautlogd: no steady reading, nothing is written: "
                 + (hasStood ? "the counts have not moved since the reading before" : counts.hindrance()));

@@ -25,6 +25,7 @@ import tautlog.sample.QuietEvidence;
  */
 public final class CountWatch implements AutoCloseable {
     private final BigDecimal overSeconds;
+    private final InstrumentFeed feed;
     private final LineReader reader;
     private final Thread thread;
     private final Queue<SteadyMean> found = new ArrayDeque<>();
@@ -42,8 +43,8 @@ public final class CountWatch implements AutoCloseable {
         this.overSeconds = overSeconds;
         // its thread is never started: nothing is sent
         BeaconSender silent = new BeaconSender(new BeaconLamp(), () -> 0);
-        reader = new LineReader(
-                port, LineReader.AtHangUp.END, new Listener(Feeds.tension(config, new Outings(), silent)));
+        feed = Feeds.tension(config, new Outings(), silent);
+        reader = new LineReader(port, LineReader.AtHangUp.END, new Listener());
         InstrumentLine line = port.open();
         thread = new Thread(() -> read(line), "reader");
         thread.setDaemon(true);
@@ -60,6 +61,10 @@ public final class CountWatch implements AutoCloseable {
         }
     }
 
+    private synchronized void noneCanCome() {
+        notifyAll();
+    }
+
     private synchronized void end() {
         ended = true;
         notifyAll();
@@ -68,7 +73,8 @@ public final class CountWatch implements AutoCloseable {
     /**
      * Waits for the first steady window of samples that come from now on.
      *
-     * @return empty when none came within {@code millis}, or the line is gone; {@link #hindrance} says why
+     * @return empty when none came within {@code millis}, or none can come: the line is gone, the order of the words is unproven;
+     *     {@link #hindrance} says why
      */
     public synchronized Optional<SteadyMean> await(long millis) throws InterruptedException {
         found.clear();
@@ -79,7 +85,7 @@ public final class CountWatch implements AutoCloseable {
         }
         long end = System.nanoTime() + millis * 1_000_000;
         long left = millis;
-        while (found.isEmpty() && !ended && left > 0) {
+        while (found.isEmpty() && !ended && feed.unproven().isEmpty() && left > 0) {
             wait(left);
             left = (end - System.nanoTime()) / 1_000_000;
         }
@@ -93,6 +99,9 @@ public final class CountWatch implements AutoCloseable {
         }
         if (unusable) {
             return "the bridge is open or the converter at its end stop";
+        }
+        if (feed.unproven().isPresent()) {
+            return feed.unproven().get();
         }
         return steady == null ? "no instrument is heard: see `tautlogd listen`" : steady.hindrance();
     }
@@ -127,12 +136,6 @@ public final class CountWatch implements AutoCloseable {
     }
 
     private final class Listener implements LineReader.Listener {
-        private final InstrumentFeed feed;
-
-        Listener(InstrumentFeed feed) {
-            this.feed = feed;
-        }
-
         @Override
         public void opened(InstrumentLine line) {
             feed.opened(line);
@@ -141,6 +144,9 @@ public final class CountWatch implements AutoCloseable {
         @Override
         public void bytes(byte[] bytes, int n) {
             feed.bytes(System.nanoTime(), bytes, n);
+            if (feed.unproven().isPresent()) {
+                noneCanCome();
+            }
         }
 
         @Override

@@ -23,12 +23,36 @@ import tautlog.config.ConfigException;
 import tautlog.logger.ScriptedPort;
 import tautlog.logger.calibrate.ReadingsFile;
 import tautlog.logger.config.LoggerConfig;
+import tautlog.logger.instrument.modbus.IndependentSlave;
+import tautlog.logger.port.SerialInstrumentPort;
+import tautlog.logger.pty.PseudoTerminal;
 import tautlog.logger.run.CountWatch;
 import tautlog.quantity.ForceUnit;
 
 /** Loads are hung while lines are typed; 8 counts of noise, a mean is known to a count. */
 @Timeout(60)
 class CalibrationTalkTest {
+    private static final String UNPROVEN_ORDER = """
+            schema = 1
+            rig = "rig.toml"
+            recordings = "recordings"
+            [instrument]
+            kind = "modbus"
+            port = "scripted"
+            unit_id = 1
+            register = 0
+            register_kind = "holding"
+            type = "float32"
+            word_order = "ABCD"
+            unit = "kN"
+            decimals = 2
+            poll_hz = 50.0
+            full_scale = 60.0
+            [calibration]
+            zero_counts = 0.0
+            newtons_per_count = 1.0
+            """;
+
     @TempDir
     Path folder;
 
@@ -153,6 +177,29 @@ class CalibrationTalkTest {
         assertEquals(1, rows().size());
         assertTrue(err.toString().contains("\"ten\" is no load"), err::toString);
         assertTrue(err.toString().contains("take a reading without the shunt first"), err::toString);
+    }
+
+    @Test
+    void saysThatTheOrderOfWordsIsUnprovenAndWaitsNoLonger() throws Exception {
+        // given: a device that answers, and a configuration that does not prove the order of its words
+        counts.close();
+        try (PseudoTerminal terminal = PseudoTerminal.open();
+                IndependentSlave device = new IndependentSlave(
+                        terminal, asked -> IndependentSlave.registers(asked, 0x41, 0x45, 0x70, 0xA4))) {
+            LoggerConfig unproven =
+                    LoggerConfig.parse(Path.of("logger.toml"), UNPROVEN_ORDER.replace("scripted", terminal.portName()));
+            counts = new CountWatch(unproven, new SerialInstrumentPort(unproven.line()), new BigDecimal("1"));
+
+            // when: the wait is longer than this test may last
+            int exit = talk(600_000, Optional.empty()).takeReadings(typing("10", 0));
+
+            // then
+            assertEquals(ExitCode.UNUSABLE, exit);
+            assertTrue(err.toString().contains("order of words UNPROVEN"), err::toString);
+            assertTrue(err.toString().contains("bytes = \"41 45 70 A4\""), err::toString);
+            assertEquals("", device.trouble());
+            counts.close();
+        }
     }
 
     @Test
