@@ -30,6 +30,7 @@ import tautlog.sample.Calibration;
  *   shunt_step_counts = 61234.5
  *   [fit]
  *   residual_sd_counts = 3.1
+ *   resolution_counts = 1.0          by how much the readings' counts step; absent: not known
  *   degrees_of_freedom = 18
  *   least_load_n = 0.0
  *   greatest_load_n = 40000.0
@@ -86,6 +87,7 @@ final class CalibrationFile {
     private Optional<FitQuality> quality(ConfigTable fit) {
         int before = fit.problemsSoFar();
         Optional<BigDecimal> sd = fit.required("residual_sd_counts", exact(Range.fromZero()));
+        BigDecimal step = fit.or("resolution_counts", exact(Range.fromZero()), BigDecimal.ZERO);
         Optional<Integer> freedom = fit.required("degrees_of_freedom", Reading.whole(1, 1_000_000));
         Optional<BigDecimal> least = fit.required("least_load_n", exact(ANY));
         Optional<BigDecimal> greatest = fit.required("greatest_load_n", exact(ANY));
@@ -99,6 +101,7 @@ final class CalibrationFile {
         }
         return Optional.of(new FitQuality(
                 sd.orElseThrow().doubleValue(),
+                step.doubleValue(),
                 freedom.orElseThrow(),
                 covariance,
                 least.orElseThrow().doubleValue(),

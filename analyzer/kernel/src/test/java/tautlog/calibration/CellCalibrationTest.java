@@ -63,6 +63,24 @@ class CellCalibrationTest {
     }
 
     @Test
+    void takesRoundingForScatterWhereTheResidualsShowLess() throws ConfigException {
+        // given: a step of 24 counts is 6.93 counts of standard deviation, the residuals are 3
+        String rounded = FITTED.replace("degrees_of_freedom", "resolution_counts = 24.0\ndegrees_of_freedom");
+
+        FitQuality quality =
+                CellCalibration.parse("calibration.toml", rounded).quality().orElseThrow();
+        FitQuality unsaid =
+                CellCalibration.parse("calibration.toml", FITTED).quality().orElseThrow();
+
+        double rounding = 24 / Math.sqrt(12);
+        assertEquals(rounding, quality.scatterSdCounts(), 1e-12);
+        assertEquals(Math.sqrt(8) * rounding / 3, quality.responseSdCounts(20_000), 1e-9);
+        assertEquals(24, quality.readingStepCounts());
+        assertEquals(3, unsaid.scatterSdCounts());
+        assertEquals(1, unsaid.readingStepCounts());
+    }
+
+    @Test
     void readsFromWhichSideTheLoadsWereComeToAndTakesSilenceForUnknown() throws ConfigException {
         String said = FITTED.replace("degrees_of_freedom", "directions = \"up\"\ndegrees_of_freedom");
 

@@ -55,6 +55,11 @@ public final class CalibrationJson {
         json.number(
                 "shunt_step_counts",
                 study.shuntStepCounts().map(Number::doubleValue).orElse(Double.NaN));
+        json.number("resolution_counts", study.countStep().counts().doubleValue());
+        json.number(
+                "resolution_n",
+                study.chosen().newtons(study.countStep().counts().doubleValue()));
+        json.flag("resolution_seen", study.countStep().isSeen());
         json.number("lower_limit_factor_counts", study.lowerLimitCounts());
         json.number("lower_limit_factor_n", study.lowerLimitNewtons());
         behaviour();

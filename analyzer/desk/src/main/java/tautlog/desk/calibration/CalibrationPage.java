@@ -96,7 +96,12 @@ public final class CalibrationPage {
         List<String> bullets = new ArrayList<>();
         bullets.add("Residuals: standard deviation " + both(fit.residualSd()) + " with " + fit.degreesOfFreedom()
                 + " degrees of freedom; the greatest is " + both(study.chosen().greatestResidual()) + ".");
-        bullets.add("Lower limit factor (ASTM E74, 2.4 times that standard deviation): "
+        bullets.add("Resolution: the counts step by " + study.resolutionWords()
+                + (study.countStep().isSeen()
+                        ? ", the greatest step of which all differences are multiples."
+                        : ", the least that their last digit allows; no two readings at one load differ, and a coarser step"
+                                + " would not show."));
+        bullets.add("Lower limit factor (ASTM E74, 2.4 times that standard deviation, never below the resolution): "
                 + Digits.five(study.lowerLimitNewtons()) + " N.");
         bullets.add("Repeatability: "
                 + share(seen.spreadCounts(), "between runs at one load, at most", "nothing was repeated"));

@@ -19,6 +19,7 @@ import tautlog.config.Problems;
  * <p>Every reading counts alike in the fit, those on the way down too: in the line the load goes both ways, so that hysteresis
  * belongs to the scatter. Figures are static; how the cell follows a shock they do not say (ASTM E74 is for static force).
  *
+ * @param countStep by how much the counts step
  * @param line the straight line, fitted always
  * @param curve with F²; empty with fewer than three loads or four readings
  * @param chosen the one of them that is written
@@ -27,6 +28,7 @@ public record CalibrationStudy(
         LoadReadings readings,
         CalibrationRequest request,
         List<LoadStep> steps,
+        CountStep countStep,
         Shape line,
         Optional<Shape> curve,
         Shape chosen,
@@ -53,17 +55,18 @@ public record CalibrationStudy(
     public static CalibrationStudy of(LoadReadings readings, CalibrationRequest request) throws ConfigException {
         List<LoadStep> steps = LoadStep.of(readings);
         Shape line = Shape.of(readings, steps, 1);
+        CountStep countStep = CountStep.of(readings, steps);
         boolean enough = steps.size() >= 3 && readings.readings().size() >= 4;
         Optional<Shape> curve = enough ? Optional.of(Shape.of(readings, steps, 2)) : Optional.empty();
         double least = steps.get(0).newtons();
         double greatest = steps.get(steps.size() - 1).newtons();
         DegreeChoice choice = DegreeChoice.of(
-                line, curve, steps.size(), least, greatest, readings.countStep().doubleValue());
+                line, curve, steps.size(), least, greatest, countStep.counts().doubleValue());
         int degree = request.degree().orElse(choice.recommended());
         mustBeUsable(readings, line, curve, degree, greatest);
         Shape chosen = degree == 1 ? line : curve.orElseThrow();
         return new CalibrationStudy(
-                readings, request, steps, line, curve, chosen, choice, Behaviour.of(readings, steps));
+                readings, request, steps, countStep, line, curve, chosen, choice, Behaviour.of(readings, steps));
     }
 
     private static void mustBeUsable(
@@ -108,7 +111,17 @@ public record CalibrationStudy(
         if (degree() < choice.recommended()) {
             left.add(0, "the wrong shape of a line that is not good enough");
         }
+        if (!countStep.isSeen()) {
+            left.add(
+                    "a display that steps by more than " + resolutionWords() + " (no two readings at one load differ)");
+        }
         return left;
+    }
+
+    /** {@code 1 counts (10 N)}. */
+    String resolutionWords() {
+        double step = countStep.counts().doubleValue();
+        return Digits.three(step) + " counts (" + Digits.three(chosen.newtons(step)) + " N)";
     }
 
     public int degree() {
@@ -128,6 +141,7 @@ public record CalibrationStudy(
     public FitQuality quality() {
         return new FitQuality(
                 chosen.fit().residualSd(),
+                countStep.counts().doubleValue(),
                 chosen.fit().degreesOfFreedom(),
                 chosen.fit().covariance(),
                 leastNewtons(),
@@ -155,9 +169,13 @@ public record CalibrationStudy(
                 .anyMatch(newtons -> newtons > leastNewtons() && newtons < greatestNewtons());
     }
 
-    /** ASTM E74: 2.4 times the standard deviation √(Σd²/(n − m − 1)), in counts. */
+    /**
+     * ASTM E74: 2.4 times the standard deviation √(Σd²/(n − m − 1)), in counts; not below the resolution (from memory, as the
+     * factor is).
+     */
     public double lowerLimitCounts() {
-        return LOWER_LIMIT * chosen.fit().residualSd();
+        return Math.max(
+                LOWER_LIMIT * chosen.fit().residualSd(), countStep.counts().doubleValue());
     }
 
     /** The same in newtons, by the slope at zero load. */

@@ -66,6 +66,7 @@ public final class CalibrationToml {
     private void quality(FitQuality quality) {
         out.append("\n[fit]\n");
         number("residual_sd_counts", quality.residualSdCounts());
+        number("resolution_counts", study.countStep().counts());
         out.append("degrees_of_freedom = ").append(quality.degreesOfFreedom()).append('\n');
         number("least_load_n", quality.leastNewtons());
         number("greatest_load_n", quality.greatestNewtons());

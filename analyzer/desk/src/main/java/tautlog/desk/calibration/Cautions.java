@@ -203,7 +203,7 @@ final class Cautions {
     private void outliers() {
         ResponseFit fit = study.chosen().fit();
         int freedom = fit.degreesOfFreedom() - 1;
-        if (freedom < 3 || fit.residualSd() == 0) {
+        if (freedom < 3 || fit.residualSd() <= study.quality().roundingSdCounts()) {
             return;
         }
         List<LoadReading> all = study.readings().readings();
@@ -255,6 +255,14 @@ final class Cautions {
     }
 
     private void unknowns() {
+        if (!study.countStep().isSeen()) {
+            note(
+                    "step-unseen",
+                    "Resolution unseen",
+                    "No two readings at one load differ: a display that steps by more than "
+                            + study.resolutionWords()
+                            + " would not show. Read a load that is no round number, or each load again.");
+        }
         if (study.request().referencePercent().isEmpty()) {
             note(
                     "reference-unknown",

@@ -10,8 +10,8 @@ import tautlog.calibration.FitQuality;
 /**
  * How far, with a coverage of 95 %, a single steady reading may be from the true static load.
  *
- * <p>Standard uncertainties: of the fitted response at that load (from the covariance), of one reading (residual sd), of the
- * reference loads (half their expanded uncertainty); combined as squares, times t for the effective degrees of freedom (Welch and
+ * <p>Standard uncertainties: of the fitted response at that load (from the covariance), of one reading (residual sd),
+ * of its resolution (step/√12), of the reference loads (half their expanded uncertainty); combined as squares, times t for the effective degrees of freedom (Welch and
  * Satterthwaite; JCGM 100:2008, G.4). What the readings cannot tell is left out, and said.
  */
 final class ExpandedUncertainty {
@@ -43,7 +43,8 @@ final class ExpandedUncertainty {
         double reading = quality.residualSdCounts();
         double fitted = Math.hypot(response, reading) / Math.abs(fit.slope(newtons));
         double reference = quality.referencePercent().orElse(0) / 200 * newtons;
-        double combined = Math.hypot(fitted, reference);
+        double rounded = quality.roundingSdCounts() / Math.abs(fit.slope(newtons));
+        double combined = Math.hypot(Math.hypot(fitted, rounded), reference);
         double factor = t(effectiveFreedom(fitted, combined));
         return new At(newtons, factor * combined, factor);
     }

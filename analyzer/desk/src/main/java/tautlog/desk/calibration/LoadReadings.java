@@ -14,7 +14,7 @@ import tautlog.quantity.ForceUnit;
  * @param shuntSteps by how much the counts rose when the shunt resistor was switched on, once for each time
  * @param units in which the loads are written, in the order of their first use
  * @param loadStepNewtons one step of the last digit to which loads are written
- * @param countStep one step of the last digit to which counts are written
+ * @param countStep one step of the last digit to which counts are written; 1 or more where a mean is of counts that hardly scattered
  * @param lastAt when the last reading was taken; empty when the file does not say
  * @param unused columns of the file that are not known here
  */

@@ -32,7 +32,8 @@ import tautlog.config.Problems;
  */
 public final class ReadingsTable {
     private static final List<String> NEEDED = List.of("load", "unit", "counts");
-    private static final List<String> KNOWN = List.of("load", "unit", "counts", "direction", "run", "time");
+    private static final List<String> KNOWN =
+            List.of("load", "unit", "counts", "direction", "run", "time", "sd_counts");
     private static final String BYTE_ORDER_MARK = "\uFEFF";
 
     private final String file;

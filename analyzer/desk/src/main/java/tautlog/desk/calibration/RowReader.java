@@ -26,6 +26,9 @@ final class RowReader {
     /** The least and greatest number that a count of a recording can be. */
     private static final BigDecimal GREATEST_COUNT = BigDecimal.valueOf(Integer.MAX_VALUE);
 
+    /** Of counts that scatter by less than half a count a mean is hardly finer than one of them. */
+    private static final BigDecimal ROUNDS_AWAY = new BigDecimal("0.5");
+
     private static final BigDecimal LEAST_NEWTONS = new BigDecimal("0.001");
     private static final BigDecimal GREATEST_NEWTONS = new BigDecimal("1e9");
 
@@ -35,6 +38,7 @@ final class RowReader {
     private final Set<ForceUnit> units = new LinkedHashSet<>();
     private Optional<BigDecimal> loadStep = Optional.empty();
     private int countDecimals;
+    private boolean hasQuietMean;
     private Optional<Instant> lastAt = Optional.empty();
 
     RowReader(Problems problems) {
@@ -53,6 +57,8 @@ final class RowReader {
         Optional<BigDecimal> counts = counts(line, row.cell("counts"));
         Optional<Direction> direction = direction(line, row.cell("direction"));
         time(line, row.cell("time"));
+        Optional<BigDecimal> sd =
+                row.cell("sd_counts").isEmpty() ? Optional.empty() : number(line, "sd_counts", row.cell("sd_counts"));
         if (problems.count() > before) {
             return;
         }
@@ -69,6 +75,7 @@ final class RowReader {
         step(load.orElseThrow(), unit.orElseThrow());
         countDecimals = Math.max(
                 countDecimals, counts.orElseThrow().stripTrailingZeros().scale());
+        hasQuietMean |= sd.filter(counted -> counted.compareTo(ROUNDS_AWAY) < 0).isPresent();
         readings.add(new LoadReading(
                 line,
                 row.cell("load") + " " + unit.orElseThrow().symbol(),
@@ -230,7 +237,7 @@ final class RowReader {
                 shuntSteps,
                 List.copyOf(units),
                 loadStep.orElseThrow(),
-                BigDecimal.ONE.movePointLeft(Math.max(0, countDecimals)),
+                BigDecimal.ONE.movePointLeft(hasQuietMean ? 0 : Math.max(0, countDecimals)),
                 lastAt,
                 unused);
     }

@@ -18,7 +18,7 @@ import tautlog.sample.Instrument;
  *
  * <p>Parts, in newtons of the line's tension: coefficients and scatter of the calibration (Student's t of its degrees of freedom),
  * reference loads, zero (a bound, from how far the slack line was seen to be off; the drift setting at least while that is
- * unproven), half a count, noise (which lifts the greatest of many readings), the angle at the cell. An end is unknown beyond the calibration's greatest load, at the
+ * unproven), half a step of the counts, noise (which lifts the greatest of many readings), the angle at the cell. An end is unknown beyond the calibration's greatest load, at the
  * converter's end stop, where a line rose too fast ({@code Steepness}), and always when nothing is known of the calibration's quality.
  */
 public final class Doubt {
@@ -198,7 +198,7 @@ public final class Doubt {
     private Budget budget(FitQuality fit, double newtons, Figure figure) {
         double reading = newtons * readingPerTension;
         double newtonsPerCount = newtonsPerCount(newtons);
-        double fitted = Math.hypot(fit.responseSdCounts(reading), fit.residualSdCounts()) * newtonsPerCount;
+        double fitted = Math.hypot(fit.responseSdCounts(reading), fit.scatterSdCounts()) * newtonsPerCount;
         List<Part> parts = new ArrayList<>();
         parts.add(Part.normal(Cause.CALIBRATION, fitted));
         parts.add(Part.normal(
@@ -209,7 +209,7 @@ public final class Doubt {
         parts.add(Part.rectangle(Cause.ZERO, zeroDoubt.wanderNewtons()));
         parts.add(Part.rectangle(Cause.CELL_ANGLE, Math.abs(newtons) * (greatestFactor - leastFactor) / 2));
         if (!figure.isMean()) {
-            parts.add(Part.rectangle(Cause.RESOLUTION, newtonsPerCount / 2));
+            parts.add(Part.rectangle(Cause.RESOLUTION, newtonsPerCount * fit.readingStepCounts() / 2));
         }
         double noise = slack.noiseCounts().orElse(0) * newtonsPerCount;
         parts.add(Part.normal(Cause.NOISE, noise / Math.sqrt(figure.averaged())));

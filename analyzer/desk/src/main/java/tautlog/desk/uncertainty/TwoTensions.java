@@ -17,7 +17,7 @@ import tautlog.sample.Calibration;
  *   reference loads  in proportion to P − w · S                                     a scale: nothing is left of it in a ratio
  *   angle            in proportion to P − w · S                                     taken to be the same for both
  *   zero             in proportion to 1 − w                                         the same for both: nothing left in a rise
- *   resolution       half a count of each
+ *   resolution       half a step of the counts, of each
  *   noise            of each on its own
  * </pre>
  *
@@ -54,7 +54,7 @@ record TwoTensions(
         double atS = w * newtonsPerCount(s.newtons());
         double left = Math.abs(p.newtons() - w * s.newtons());
         double fitted =
-                Math.hypot(coefficients(p.newtons(), s.newtons(), w), fit.residualSdCounts() * Math.hypot(atP, atS));
+                Math.hypot(coefficients(p.newtons(), s.newtons(), w), fit.scatterSdCounts() * Math.hypot(atP, atS));
         List<Part> parts = new ArrayList<>();
         parts.add(Part.normal(Cause.CALIBRATION, fitted));
         parts.add(
@@ -62,8 +62,8 @@ record TwoTensions(
         parts.add(Part.rectangle(Cause.CELL_ANGLE, left * (greatestFactor - leastFactor) / 2));
         parts.add(Part.bound(Cause.ZERO, Math.abs(1 - w) * zero.boundNewtons()));
         parts.add(Part.rectangle(Cause.ZERO, Math.abs(1 - w) * zero.wanderNewtons()));
-        parts.add(Part.rectangle(Cause.RESOLUTION, atP / 2));
-        parts.add(Part.rectangle(Cause.RESOLUTION, Math.abs(atS) / 2));
+        parts.add(Part.rectangle(Cause.RESOLUTION, atP * fit.readingStepCounts() / 2));
+        parts.add(Part.rectangle(Cause.RESOLUTION, Math.abs(atS) * fit.readingStepCounts() / 2));
         parts.add(Part.normal(Cause.NOISE, noiseCounts * Math.hypot(p.noise() * atP, s.noise() * atS)));
         return new Budget(parts, fit.degreesOfFreedom(), fitted);
     }
@@ -76,13 +76,7 @@ record TwoTensions(
             a[i] = newtonsPerCount(p) * Math.pow(p * readingPerTension, i)
                     - w * newtonsPerCount(s) * Math.pow(s * readingPerTension, i);
         }
-        double variance = 0;
-        for (int row = 0; row < n; row++) {
-            for (int column = 0; column < n; column++) {
-                variance += a[row] * fit.covariance().get(row * n + column) * a[column];
-            }
-        }
-        return Math.sqrt(Math.max(0, variance));
+        return fit.coefficientsSd(a);
     }
 
     /** Newtons of the line for one count, at this tension. */

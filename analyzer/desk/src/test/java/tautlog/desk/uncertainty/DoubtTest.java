@@ -85,6 +85,20 @@ class DoubtTest {
     }
 
     @Test
+    void aDisplayThatStepsByTenHoldsHalfAStep() throws ConfigException {
+        // given steps of 100 counts (10 N) and residuals that show nothing of it
+        slackAt(0, 30);
+        String toml =
+                TOML.replace("residual_sd_counts = 20.0", "residual_sd_counts = 1e-12\nresolution_counts = 100.0");
+        // when
+        double reading = doubt(toml).ofReading(200_000).highNewtons().orElseThrow() - 20_000;
+        double mean = doubt(toml).ofMean(20_000, false).highNewtons().orElseThrow() - 20_000;
+        // then: more than 95 % of ± 5 N; of a mean what the calibration's own readings were rounded to
+        assertTrue(reading > 4.75 && reading < 12, "half " + reading);
+        assertEquals(2.228 * 10 / Math.sqrt(12), mean, 0.01);
+    }
+
+    @Test
     void nothingIsKnownWithoutTheQualityOfTheCalibration() throws ConfigException {
         Interval interval = doubt("zero_counts = 0.0\nnewtons_per_count = 0.1").ofPeak(200_000, 0, 9, false);
         assertTrue(interval.lowNewtons().isEmpty() && interval.highNewtons().isEmpty());
