@@ -45,7 +45,7 @@ public record Cell(
 
     /** True tension / the one worked out, when the angle is as narrow as its interval lets it be; 1 when there is none. */
     public double leastTensionFactor() {
-        return tensionFactor(-1);
+        return tensionFactor(0);
     }
 
     /** True tension / the one worked out, when the angle is as wide as its interval lets it be; 1 when there is none. */
@@ -53,13 +53,19 @@ public record Cell(
         return tensionFactor(1);
     }
 
-    private double tensionFactor(int sign) {
+    /**
+     * True tension / the one worked out, somewhere in the angle's interval; 1 when there is none.
+     *
+     * @param share of the interval from its narrow end: 0 to 1
+     */
+    public double tensionFactor(double share) {
         if (betweenLines.isEmpty() || betweenLinesPlusMinus.isEmpty()) {
             return 1;
         }
         double angle = betweenLines.get().degrees().doubleValue();
         double off = betweenLinesPlusMinus.get().degrees().doubleValue();
-        double trueAngle = Math.max(0, Math.min(180, angle + sign * off));
+        double narrowest = Math.max(0, angle - off);
+        double trueAngle = narrowest + share * (Math.min(180, angle + off) - narrowest);
         return Math.cos(Math.toRadians(angle / 2)) / Math.cos(Math.toRadians(trueAngle / 2));
     }
 }

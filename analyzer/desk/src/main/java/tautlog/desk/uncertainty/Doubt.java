@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tautlog.calibration.CellCalibration;
 import tautlog.calibration.FitQuality;
+import tautlog.desk.uncertainty.AngleDoubt.End;
 import tautlog.rig.Cell;
 import tautlog.rig.CellPlace;
 import tautlog.rig.LineCalibration;
@@ -46,8 +47,7 @@ public final class Doubt {
     private final double readingPerTension;
     private final boolean angleUnbounded;
     private final Optional<String> sheaveFriction;
-    private final double leastFactor;
-    private final double greatestFactor;
+    private final AngleDoubt angle;
     private final double driftNewtons;
     private final SlackStudy slack;
     private final Zero zero;
@@ -78,8 +78,7 @@ public final class Doubt {
         Optional<Cell> angled = cellCarriesMore ? rig.cell() : Optional.empty();
         angleUnbounded = angled.map(Cell::isAngleUnbounded).orElse(false);
         sheaveFriction = angled.map(Cell::at).flatMap(Doubt::sheaveFriction);
-        leastFactor = angled.map(Cell::leastTensionFactor).orElse(1.0);
-        greatestFactor = angled.map(Cell::greatestTensionFactor).orElse(1.0);
+        angle = angled.map(AngleDoubt::of).orElse(AngleDoubt.NONE);
         driftNewtons = rig.detect().driftNewtons().doubleValue();
         this.slack = slack;
         this.zero = zero;
@@ -142,8 +141,7 @@ public final class Doubt {
                         fit,
                         line,
                         readingPerTension,
-                        leastFactor,
-                        greatestFactor,
+                        angle,
                         zeroDoubt(),
                         slack.noiseCounts().orElse(0))),
                 new RelatedTensions.Words(
@@ -176,16 +174,19 @@ public final class Doubt {
         if (Math.abs(reading) > fit.greatestNewtons()) {
             return beyond(fit, figure);
         }
-        Budget budget = budget(fit, newtons, figure);
-        double half = budget.halfWidth();
-        double below = figure.asHigh() > 1 ? budget.below(new NoiseAtTop(figure.asHigh()), half) : half;
-        boolean hidesMost = crest - newtons > half;
-        double middle =
-                (leastFactor + greatestFactor) / 2; // the angle's interval does not lie evenly round its tension
+        Budget low = budget(fit, newtons, figure, angle.parts(newtons, End.LOW));
+        Budget high = budget(fit, newtons, figure, angle.parts(crest, End.HIGH));
+        double below = low.halfWidth();
+        double above = high.halfWidth();
+        boolean hidesMost = crest - newtons > above;
+        Optional<Cause> largest = (below > above ? low : high).largest();
+        if (figure.asHigh() > 1) {
+            below = low.below(new NoiseAtTop(figure.asHigh()), below);
+        }
         return new Interval(
-                OptionalDouble.of(middle * newtons - below),
-                OptionalDouble.of(middle * crest + half),
-                hidesMost ? Optional.of(Cause.FAST_PEAK) : budget.largest(),
+                OptionalDouble.of(newtons - below),
+                OptionalDouble.of(crest + above),
+                hidesMost ? Optional.of(Cause.FAST_PEAK) : largest,
                 leavesOut(fit, figure));
     }
 
@@ -195,7 +196,7 @@ public final class Doubt {
         return openAbove(around(greatest, greatest, figure), BEYOND_CALIBRATION);
     }
 
-    private Budget budget(FitQuality fit, double newtons, Figure figure) {
+    private Budget budget(FitQuality fit, double newtons, Figure figure, List<Part> angled) {
         double reading = newtons * readingPerTension;
         double newtonsPerCount = newtonsPerCount(newtons);
         double fitted = Math.hypot(fit.responseSdCounts(reading), fit.scatterSdCounts()) * newtonsPerCount;
@@ -207,7 +208,7 @@ public final class Doubt {
         ZeroDoubt zeroDoubt = zeroDoubt();
         parts.add(Part.bound(Cause.ZERO, zeroDoubt.boundNewtons()));
         parts.add(Part.rectangle(Cause.ZERO, zeroDoubt.wanderNewtons()));
-        parts.add(Part.rectangle(Cause.CELL_ANGLE, Math.abs(newtons) * (greatestFactor - leastFactor) / 2));
+        parts.addAll(angled);
         if (!figure.isMean()) {
             parts.add(Part.rectangle(Cause.RESOLUTION, newtonsPerCount * fit.readingStepCounts() / 2));
         }

@@ -3,6 +3,7 @@ package tautlog.desk.uncertainty;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tautlog.desk.uncertainty.AngleDoubt.End;
 import tautlog.desk.uncertainty.TwoTensions.Side;
 
 /**
@@ -32,6 +33,17 @@ public final class RelatedTensions {
      */
     record Words(List<String> ofLevel, List<String> ofRise, List<String> ofFactor) {}
 
+    /** How far an interval reaches to each side. */
+    private record Ends(double below, double above, Optional<Cause> largest) {
+        static Ends of(TwoTensions two, Side p, Side s, double w) {
+            Budget low = two.budget(p, s, w, End.LOW);
+            Budget high = two.budget(p, s, w, End.HIGH);
+            double below = low.halfWidth();
+            double above = high.halfWidth();
+            return new Ends(below, above, (below > above ? low : high).largest());
+        }
+    }
+
     /** @param known empty when nothing is known of the calibration's quality */
     RelatedTensions(Optional<TwoTensions> known, Words leftOut, int atLeastFrom, FastPeaks fastPeaks) {
         this.known = known;
@@ -59,15 +71,14 @@ public final class RelatedTensions {
         }
         double low = Math.min(to, most);
         double base = Math.max(from, -most);
-        Budget budget = two.budget(Side.reading(low), Side.reading(base), 1);
-        double half = budget.halfWidth();
+        Ends ends = Ends.of(two, Side.reading(low), Side.reading(base), 1);
         double noise =
                 two.noiseCounts() * (foot.lift() * two.newtonsPerCount(base) + peak.lift() * two.newtonsPerCount(low));
         double crest = steepness(foot, peak).crest(low);
-        Optional<Cause> largest = crest - low > half ? Optional.of(Cause.FAST_PEAK) : budget.largest();
+        Optional<Cause> largest = crest - low > ends.above() ? Optional.of(Cause.FAST_PEAK) : ends.largest();
         Interval closed = new Interval(
-                OptionalDouble.of(two.middleFactor() * (low - base) - half - noise),
-                OptionalDouble.of(two.middleFactor() * (crest - base) + half),
+                OptionalDouble.of(low - base - ends.below() - noise),
+                OptionalDouble.of(crest - base + ends.above()),
                 largest,
                 leftOut.ofRise());
         return to > most || from < -most
@@ -130,12 +141,11 @@ public final class RelatedTensions {
         double level = two.line().newtons(counts);
         double proven = Math.max(-two.greatestProven(), Math.min(two.greatestProven(), level));
         Side side = Side.median(proven, readings);
-        Budget budget = two.budget(side, side, 0);
-        double half = budget.halfWidth();
+        Ends ends = Ends.of(two, side, side, 0);
         Interval closed = new Interval(
-                OptionalDouble.of(two.middleFactor() * proven - half),
-                OptionalDouble.of(two.middleFactor() * proven + half),
-                budget.largest(),
+                OptionalDouble.of(proven - ends.below()),
+                OptionalDouble.of(proven + ends.above()),
+                ends.largest(),
                 leftOut.ofLevel());
         if (counts >= atLeastFrom) {
             return Doubt.openAbove(closed, Doubt.AT_ITS_END);
@@ -169,7 +179,7 @@ public final class RelatedTensions {
         Side s = Side.median(level, readings);
         OptionalDouble least = least(two, new Side(low, 1), low - noise, s);
         OptionalDouble greatest = greatest(two, new Side(low, 1), crest, s);
-        Budget budget = two.budget(Side.reading(low), s, low / level);
+        Budget budget = two.budget(Side.reading(low), s, low / level, End.HIGH);
         Optional<Cause> largest = crest - low > budget.halfWidth() ? Optional.of(Cause.FAST_PEAK) : budget.largest();
         Bounds bounds = new Bounds(least, greatest, largest, leftOut.ofFactor());
         if (top > most) {
@@ -191,7 +201,7 @@ public final class RelatedTensions {
     private static OptionalDouble least(TwoTensions two, Side p, double lifted, Side s) {
         double r = lifted / s.newtons();
         for (int step = 0; step < MOST_STEPS; step++) {
-            double next = Math.max(0, (lifted - two.budget(p, s, r).halfWidth()) / s.newtons());
+            double next = Math.max(0, (lifted - two.budget(p, s, r, End.HIGH).halfWidth()) / s.newtons());
             if (isSettled(r, next)) {
                 return OptionalDouble.of(Math.min(r, next));
             }
@@ -204,7 +214,7 @@ public final class RelatedTensions {
     private static OptionalDouble greatest(TwoTensions two, Side p, double crest, Side s) {
         double r = crest / s.newtons();
         for (int step = 0; step < MOST_STEPS; step++) {
-            double next = (crest + two.budget(p, s, r).halfWidth()) / s.newtons();
+            double next = (crest + two.budget(p, s, r, End.LOW).halfWidth()) / s.newtons();
             if (isSettled(r, next)) {
                 return OptionalDouble.of(Math.max(r, next));
             }

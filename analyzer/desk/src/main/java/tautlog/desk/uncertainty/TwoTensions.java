@@ -3,6 +3,7 @@ package tautlog.desk.uncertainty;
 import java.util.ArrayList;
 import java.util.List;
 import tautlog.calibration.FitQuality;
+import tautlog.desk.uncertainty.AngleDoubt.End;
 import tautlog.sample.Calibration;
 
 /**
@@ -21,6 +22,7 @@ import tautlog.sample.Calibration;
  *   noise            of each on its own
  * </pre>
  *
+ * @param angle taken to be the same for both
  * @param zero how far it may be off
  * @param noiseCounts standard deviation of one reading
  */
@@ -28,8 +30,7 @@ record TwoTensions(
         FitQuality fit,
         Calibration line,
         double readingPerTension,
-        double leastFactor,
-        double greatestFactor,
+        AngleDoubt angle,
         ZeroDoubt zero,
         double noiseCounts) {
 
@@ -49,17 +50,18 @@ record TwoTensions(
         }
     }
 
-    Budget budget(Side p, Side s, double w) {
+    /** @param end of the interval that it is for */
+    Budget budget(Side p, Side s, double w, End end) {
         double atP = newtonsPerCount(p.newtons());
         double atS = w * newtonsPerCount(s.newtons());
-        double left = Math.abs(p.newtons() - w * s.newtons());
+        double left = p.newtons() - w * s.newtons();
         double fitted =
                 Math.hypot(coefficients(p.newtons(), s.newtons(), w), fit.scatterSdCounts() * Math.hypot(atP, atS));
         List<Part> parts = new ArrayList<>();
         parts.add(Part.normal(Cause.CALIBRATION, fitted));
-        parts.add(
-                Part.normal(Cause.REFERENCE_LOADS, left * fit.referencePercent().orElse(0) / 200));
-        parts.add(Part.rectangle(Cause.CELL_ANGLE, left * (greatestFactor - leastFactor) / 2));
+        parts.add(Part.normal(
+                Cause.REFERENCE_LOADS, Math.abs(left) * fit.referencePercent().orElse(0) / 200));
+        parts.addAll(angle.parts(left, end));
         parts.add(Part.bound(Cause.ZERO, Math.abs(1 - w) * zero.boundNewtons()));
         parts.add(Part.rectangle(Cause.ZERO, Math.abs(1 - w) * zero.wanderNewtons()));
         parts.add(Part.rectangle(Cause.RESOLUTION, atP * fit.readingStepCounts() / 2));
@@ -82,11 +84,6 @@ record TwoTensions(
     /** Newtons of the line for one count, at this tension. */
     double newtonsPerCount(double newtons) {
         return line.newtonsPerCount().doubleValue() / (1 + 2 * line.curvature().doubleValue() * newtons);
-    }
-
-    /** What the angle at the cell makes of a tension on the average of its interval. */
-    double middleFactor() {
-        return (leastFactor + greatestFactor) / 2;
     }
 
     /** The greatest tension that the calibration proved. */

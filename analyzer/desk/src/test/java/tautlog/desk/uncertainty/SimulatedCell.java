@@ -21,6 +21,10 @@ record SimulatedCell(double scatterCounts, double referencePercent, int degree) 
     private static final double[] LOADS = {0, 10_000, 20_000, 30_000, 40_000, 50_000, 60_000};
 
     static Rig rig(double anglePlusMinusDegrees) {
+        return rig(90, anglePlusMinusDegrees);
+    }
+
+    static Rig rig(double angleDegrees, double anglePlusMinusDegrees) {
         return Rigs.parsed(String.join(
                 "\n",
                 "schema = 1",
@@ -30,7 +34,7 @@ record SimulatedCell(double scatterCounts, double referencePercent, int degree) 
                 "rated_pull = \"40 kN\"",
                 "[cell]",
                 "at = \"fairlead\"",
-                "angle_between_lines_deg = 90",
+                "angle_between_lines_deg = " + angleDegrees,
                 "angle_plus_minus_deg = " + anglePlusMinusDegrees,
                 "[[gear]]",
                 "id = \"choker\"",
