@@ -80,7 +80,7 @@ class AngleCoverageTest {
                 true,
                 slack,
                 Doubt.Zero.PROVEN,
-                List.of(),
+                new FastPeaks(line, List.of()),
                 new NearPeaks(slack, List.of()));
         double tension = 15_000 + 5_000 * world.random.nextDouble();
         double carried = world.carried();
