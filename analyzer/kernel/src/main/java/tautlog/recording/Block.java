@@ -7,8 +7,8 @@ import java.util.zip.CRC32C;
  *
  * <pre>
  *    0  54 4C 42 01            "TLB", format version 1
- *    4  kind u8                1 start, 2 samples, 3 shaft, 4 events, 5 end, 6 seconds
- *    5  coding u8              1
+ *    4  kind u8                1 start, 2 samples, 3 shaft, 4 events, 5 end, 6 seconds, 7 thinning
+ *    5  coding u8              1; samples also 2: thinned, the content is the SHA-256 of what it was
  *    6  0 u16
  *    8  outing u32, span u32   which outing of the file, which span of the outing
  *   16  first i64              samples: number of the first; shaft: tick of the first frame; else 0
@@ -32,6 +32,9 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     static final int HEADER = 32;
     static final int MAGIC = 0x01_42_4C_54;
     private static final int CODING = 1;
+    private static final int THINNED = 2;
+    private static final int CODING_AT = 5;
+    private static final int DIGEST = 32;
     private static final int CRC = 4;
 
     /** What a block holds. */
@@ -41,7 +44,8 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
         SHAFT(3),
         EVENTS(4),
         END(5),
-        SECONDS(6);
+        SECONDS(6),
+        THINNING(7);
 
         private final int code;
 
@@ -72,10 +76,21 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     }
 
     static Block of(Kind kind, int outing, int span, long first, int count, ByteWriter content) {
+        return of(kind, CODING, outing, span, first, count, content);
+    }
+
+    /** This block of samples with nothing left of its content but {@code digest}, the SHA-256 of what it meant. */
+    Block thinned(byte[] digest) {
+        ByteWriter content = new ByteWriter();
+        content.raw(digest, 0, DIGEST);
+        return of(kind, THINNED, outing, span, first, count, content);
+    }
+
+    private static Block of(Kind kind, int coding, int outing, int span, long first, int count, ByteWriter content) {
         ByteWriter out = new ByteWriter();
         out.i32(MAGIC);
         out.u8(kind.code());
-        out.u8(CODING);
+        out.u8(coding);
         out.u16(0);
         out.i32(outing);
         out.i32(span);
@@ -112,13 +127,24 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
         if (in.i32() != crc(bytes, at, HEADER + length)) {
             throw new DamagedBlockException("its checksum (CRC-32C) does not fit");
         }
-        if (coding != CODING || count < 0 || count > GREATEST_COUNT) {
+        boolean isThinned = coding == THINNED && kind == Kind.SAMPLES.code && length == DIGEST;
+        if (!(coding == CODING || isThinned) || count < 0 || count > GREATEST_COUNT) {
             throw new DamagedBlockException("it is coded as " + coding + " with " + count + " entries");
         }
         byte[] own = at == 0 && length + HEADER + CRC == left
                 ? bytes
                 : java.util.Arrays.copyOfRange(bytes, at, at + HEADER + length + CRC);
         return new Block(Kind.of(kind), outing, span, first, count, own);
+    }
+
+    /** True when its readings were taken out and only {@link #digest} is left of them. */
+    boolean isThinned() {
+        return bytes[CODING_AT] == THINNED;
+    }
+
+    /** Of a thinned block: the SHA-256 of the canonical content that it had. */
+    byte[] digest() {
+        return java.util.Arrays.copyOfRange(bytes, HEADER, HEADER + DIGEST);
     }
 
     int size() {

@@ -52,6 +52,16 @@ final class Chain {
     }
 
     void addSamples(int outing, int span, FrameTable table) {
+        add(Block.Kind.SAMPLES, outing, span, table.number[0], table.samples(), digest(table));
+    }
+
+    /** A block of which only the digest of its content is left. */
+    void addThinned(Block block) {
+        add(block.kind(), block.outing(), block.span(), block.first(), block.count(), block.digest());
+    }
+
+    /** SHA-256 of the canonical content of samples. */
+    byte[] digest(FrameTable table) {
         for (int frame = 0; frame < table.frames; frame++) {
             buffer.i64(table.number[frame]);
             buffer.i64(table.tick[frame]);
@@ -62,7 +72,7 @@ final class Chain {
             }
             flush();
         }
-        add(Block.Kind.SAMPLES, outing, span, table.number[0], table.samples());
+        return contents.digest();
     }
 
     void addShaft(int outing, int span, ShaftTable table) {
@@ -76,7 +86,7 @@ final class Chain {
             }
             flush();
         }
-        add(Block.Kind.SHAFT, outing, span, table.tick[0], table.frames);
+        add(Block.Kind.SHAFT, outing, span, table.tick[0], table.frames, contents.digest());
     }
 
     void addEvents(Block.Kind kind, int outing, int span, List<Event> events) {
@@ -94,7 +104,7 @@ final class Chain {
             }
             flush();
         }
-        add(kind, outing, span, 0, events.size());
+        add(kind, outing, span, 0, events.size(), contents.digest());
     }
 
     private void flush() {
@@ -102,7 +112,7 @@ final class Chain {
         buffer.clear();
     }
 
-    private void add(Block.Kind kind, int outing, int span, long first, int count) {
+    private void add(Block.Kind kind, int outing, int span, long first, int count, byte[] digest) {
         links.update(link);
         buffer.u8(kind.code());
         buffer.i32(outing);
@@ -111,7 +121,7 @@ final class Chain {
         buffer.i32(count);
         links.update(buffer.array(), 0, buffer.size());
         buffer.clear();
-        links.update(contents.digest());
+        links.update(digest);
         link = links.digest();
     }
 }

@@ -32,7 +32,8 @@ record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, Lis
         TALLY(7, 3, 1),
         END(8, 1, 0),
         ZERO(9, 2, 1),
-        POSITION(10, 5, 0);
+        POSITION(10, 5, 0),
+        THINNED(11, 3, 2);
 
         final int code;
         final int numbers;
@@ -123,6 +124,16 @@ record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, Lis
                 Math.toIntExact(numbers[4]));
     }
 
+    /**
+     * All blocks of samples of an outing were thinned because the disk was nearly full.
+     *
+     * @param utcMicros when; 0 when no clock was known
+     * @param rest {@link ThinnedRest#digest}
+     */
+    static Event thinned(long utcMicros, long blocks, long samples, String rest) {
+        return of(Type.THINNED, List.of("DISK", rest), utcMicros, blocks, samples);
+    }
+
     static Event tally(Tally tally) {
         StringBuilder rejected = new StringBuilder();
         tally.rejected()
@@ -173,7 +184,7 @@ record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, Lis
             case TALLY -> sink.tally(asTally());
             case ZERO -> sink.zero(numbers[0], (int) numbers[1], ZeroSource.valueOf(texts.get(0)));
             case POSITION -> sink.position(asPosition());
-            case START, END -> {}
+            case START, END, THINNED -> {}
         }
     }
 }

@@ -30,6 +30,7 @@ final class Outings {
         long lastTick;
         boolean ended;
         boolean closed;
+        boolean thinned;
         final List<ClockFix> fixes = new ArrayList<>();
         Tally tally = Tally.NONE;
 
@@ -99,6 +100,7 @@ final class Outings {
                 }
             }
         }
+        summary.thinned |= row.is(Block.Kind.THINNING);
         summary.samplesAreKnown &= row.count() >= 0 && Block.Kind.isKnown(row.kind());
     }
 
@@ -142,6 +144,7 @@ final class Outings {
                         s.lastTick,
                         s.ended,
                         s.closed,
+                        s.thinned,
                         s.fixes,
                         s.tally));
             }

@@ -26,6 +26,7 @@ public final class Recording implements AutoCloseable {
     private final boolean owned;
     private final boolean hadLog;
     private final Map<Integer, TickIndex> ticks = new HashMap<>();
+    private final Map<Integer, ThinnedTicks> thinnedTicks = new HashMap<>();
 
     private Recording(Path file, Connection connection, boolean owned, boolean hadLog) {
         this.file = file;
@@ -143,7 +144,8 @@ public final class Recording implements AutoCloseable {
 
     /**
      * Makes the calls that the live run made, in their order; blocks are checked (CRC-32C) as they are read. {@link
-     * Evidence#end} comes last when the outing is closed. A {@link RunSink} is served run by run.
+     * Evidence#end} comes last when the outing is closed. A {@link RunSink} is served run by run. Of a thinned outing
+     * ({@link Outing#thinned}) no samples are told, all else is.
      *
      * @return what is damaged and was left out; its samples are a gap to {@code sink}
      */
@@ -162,12 +164,16 @@ public final class Recording implements AutoCloseable {
     }
 
     /**
-     * The tick at which sample {@code number} was taken, exact.
+     * The tick at which sample {@code number} was taken: exact; of a thinned outing worked out between the first ticks of its
+     * blocks, within what the ticks of its frames scattered.
      *
-     * @throws IllegalArgumentException if no readable block holds that sample
+     * @throws IllegalArgumentException if no readable block holds, or held, that sample
      */
     public long tickOf(Outing outing, long number) throws RecordingException {
         return reading(() -> {
+            if (outing.thinned()) {
+                return thinnedTickOf(outing, number);
+            }
             TickIndex index = ticks.get(outing.index());
             if (index == null || !index.reaches(number)) {
                 index = TickIndex.read(connection, outing);
@@ -175,6 +181,15 @@ public final class Recording implements AutoCloseable {
             }
             return index.tickOf(number);
         });
+    }
+
+    private long thinnedTickOf(Outing outing, long number) throws SQLException {
+        ThinnedTicks known = thinnedTicks.get(outing.index());
+        if (known == null) {
+            known = ThinnedTicks.read(connection, outing);
+            thinnedTicks.put(outing.index(), known);
+        }
+        return known.tickOf(number);
     }
 
     /** The link that the chain ends with, tail rows as if sealed now; 64 hexadecimal characters. See {@link OutingWriter}. */
@@ -215,6 +230,23 @@ public final class Recording implements AutoCloseable {
                 try (ResultSet rows = select.executeQuery()) {
                     return rows.next() || Verifier.lastLink(connection).equals(link);
                 }
+            }
+        });
+    }
+
+    /** How many bytes the samples of an outing take. */
+    long sampleBytes(Outing outing) throws RecordingException {
+        return reading(() -> RecordingFile.query(
+                connection,
+                "SELECT coalesce(sum(length(block)), 0) FROM evidence WHERE kind = 2 AND outing = " + outing.index()));
+    }
+
+    /** Whether a log may stand beside the file: it was not closed in order, or a reader was at work. */
+    boolean isInLogMode() throws RecordingException {
+        return reading(() -> {
+            try (PreparedStatement select = connection.prepareStatement("PRAGMA journal_mode");
+                    ResultSet rows = select.executeQuery()) {
+                return rows.next() && "wal".equals(rows.getString(1));
             }
         });
     }

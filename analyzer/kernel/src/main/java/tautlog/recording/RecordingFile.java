@@ -7,6 +7,8 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Set;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
@@ -140,8 +142,60 @@ final class RecordingFile {
         }
     }
 
+    /**
+     * Makes {@code copy}, which is not there, with the tables of {@code file}, and begins a transaction on it. Its rows come from {@code
+     * file}, which is attached as {@code old}.
+     */
+    static Connection beginCopy(Path file, Path copy) throws SQLException {
+        Connection connection = new SQLiteConfig().createConnection(url(copy));
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA page_size = " + PAGE_SIZE);
+            statement.execute("PRAGMA synchronous = FULL");
+            try (var attach = connection.prepareStatement("ATTACH ? AS old")) {
+                attach.setString(1, uri(file) + "?mode=ro");
+                attach.execute();
+            }
+            statement.execute("BEGIN IMMEDIATE");
+            statement.execute("PRAGMA main.application_id = " + APPLICATION_ID);
+            statement.execute("PRAGMA main.user_version = " + query(connection, "PRAGMA old.user_version"));
+            for (String table : tables(connection)) {
+                statement.execute(definition(connection, table));
+            }
+            return connection;
+        } catch (SQLException e) {
+            connection.close();
+            throw e;
+        }
+    }
+
+    /** The names of the tables of the file that is attached as {@code old}. */
+    static List<String> tables(Connection connection) throws SQLException {
+        List<String> tables = new ArrayList<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("SELECT name FROM old.sqlite_master WHERE type = 'table'")) {
+            while (rows.next()) {
+                tables.add(rows.getString(1));
+            }
+        }
+        return tables;
+    }
+
+    private static String definition(Connection connection, String table) throws SQLException {
+        try (var select = connection.prepareStatement("SELECT sql FROM old.sqlite_master WHERE name = ?")) {
+            select.setString(1, table);
+            try (ResultSet rows = select.executeQuery()) {
+                rows.next();
+                return rows.getString(1);
+            }
+        }
+    }
+
     static String url(Path file) {
-        return "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath();
+        return "jdbc:sqlite:" + uri(file);
+    }
+
+    private static String uri(Path file) {
+        return "file:" + file.toAbsolutePath().toUri().getRawPath();
     }
 
     /** Opens {@code file} for reading only, also on a medium that cannot be written. */

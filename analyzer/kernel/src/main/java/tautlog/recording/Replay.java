@@ -77,6 +77,9 @@ final class Replay {
     }
 
     private void read(Block block) throws DamagedBlockException {
+        if (block.isThinned() && outing.thinned()) {
+            return; // its samples are not told
+        }
         if (block.kind() == Block.Kind.SAMPLES) {
             codec.read(block, samples);
             hasSamples = true;

@@ -79,7 +79,8 @@ final class SpanCodec {
                 case SAMPLES -> appendSamples(block, span);
                 case SHAFT -> appendShaft(block, span);
                 case SECONDS -> span.seconds.addAll(SecondCodec.decode(block.content(), block.count()));
-                case START, EVENTS, END -> span.events.addAll(EventCodec.decode(block.content(), block.count()));
+                case START, EVENTS, END, THINNING ->
+                    span.events.addAll(EventCodec.decode(block.content(), block.count()));
             }
         } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
             throw malformed(e);
@@ -106,6 +107,7 @@ final class SpanCodec {
 
     /** Reads frames and runs of a block of samples; its counts are decoded on demand. */
     void read(Block block, SampleBlock into) throws DamagedBlockException {
+        requireReadings(block);
         try {
             samples.decode(block.content(), block.first(), block.count(), into);
         } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
@@ -115,10 +117,17 @@ final class SpanCodec {
 
     /** Reads only the frames of a block of samples: numbers, ticks, flags. */
     void readFrames(Block block, FrameTable into) throws DamagedBlockException {
+        requireReadings(block);
         try {
             samples.decodeFrames(block.content(), block.first(), block.count(), into);
         } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
             throw malformed(e);
+        }
+    }
+
+    private static void requireReadings(Block block) throws DamagedBlockException {
+        if (block.isThinned()) {
+            throw new DamagedBlockException("its readings were thinned out");
         }
     }
 

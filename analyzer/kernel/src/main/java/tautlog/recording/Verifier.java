@@ -19,6 +19,7 @@ final class Verifier {
     private final List<Verification.Gap> gaps = new ArrayList<>();
     private final Map<Integer, Long> nextNumbers = new HashMap<>();
     private final Map<Integer, Outing> outings = new HashMap<>();
+    private final ThinnedBlocks thinned = new ThinnedBlocks();
     private Chain chain = new Chain();
     private long blocks;
     private long samples;
@@ -63,12 +64,14 @@ final class Verifier {
         List<Outing> list = all.list();
         list.forEach(outing -> outings.put(outing.index(), outing));
         verifyRows();
+        thinned.check(connection, (outing, reason) -> addLoose(outing, "samples blocks", reason));
         verifyTails();
         verifySpoken(all.lost());
         verifyStructure();
         List<LostOuting> lost = new ArrayList<>(all.lost());
         lost.addAll(missing);
-        return new Verification(winch(), list, lost, blocks, samples, damages, gaps, lastLink(connection));
+        return new Verification(
+                winch(), list, lost, blocks, samples, thinned.said(), damages, gaps, lastLink(connection));
     }
 
     private void verifyRows() throws SQLException {
@@ -101,9 +104,17 @@ final class Verifier {
 
     private void verifyContent(EvidenceRow row) throws DamagedBlockException {
         Block block = row.open();
+        if (block.isThinned()) {
+            chain.addThinned(block);
+            thinned.found(block);
+            requireOrder(block, row.reach());
+            nextNumbers.put(row.outing(), row.reach().lastNumber() + 1);
+            return;
+        }
         Span span = new Span(row.outing(), row.span());
         codec.append(block, span);
         SpanCodec.extend(chain, span, block.kind());
+        span.events.forEach(event -> thinned.event(row.outing(), event));
         if (block.kind() == Block.Kind.SAMPLES) {
             requireReach(Reach.of(span), row.reach());
             samples += span.samples.samples();
@@ -114,6 +125,14 @@ final class Verifier {
     private static void requireReach(Reach decoded, Reach index) throws DamagedBlockException {
         if (!decoded.equals(index)) {
             throw new DamagedBlockException("the file's index of it says " + index + ", it holds " + decoded);
+        }
+    }
+
+    /** What can still be checked of the index of a block whose readings are gone: no number is missing in it. */
+    private static void requireOrder(Block block, Reach index) throws DamagedBlockException {
+        if (index.firstNumber() != block.first() || index.lastNumber() != block.first() + block.count() - 1) {
+            throw new DamagedBlockException("the file's index of it says " + index + ", it held " + block.count()
+                    + " samples from " + block.first() + " on");
         }
     }
 
