@@ -68,6 +68,19 @@ final class FindingCollector implements FindingSink {
         return hasShaftReading ? OptionalDouble.of(hours) : OptionalDouble.empty();
     }
 
+    /** The meters of an outing of which only the shaft can be read again: what the joint bore is not known. */
+    Report.Hours hoursWithoutReadings(List<Finding> said) {
+        Report.Hours hours = hours(said);
+        return new Report.Hours(
+                hours.shaftHours(),
+                hours.pullHours(),
+                hours.winchingHours(),
+                hours.heldHours(),
+                OptionalDouble.empty(),
+                true,
+                hours.bandHours());
+    }
+
     @Override
     public void finding(Finding finding) {
         findings.add(finding);

@@ -26,7 +26,7 @@ import tautlog.sample.ZeroShift;
  * The outings of several recordings as one history in the order of time, each outing once however often it was copied.
  *
  * <p>Two outings are the same when instrument, boot, first sample and first look at the clock are the same; of copies the
- * longest counts. Outings without a clock stand where their files do, after those with one.
+ * longest counts, of equals one whose readings were not thinned. Outings without a clock stand where their files do, after those with one.
  */
 public final class History implements AutoCloseable {
     private final List<Recording> opened;
@@ -169,9 +169,13 @@ public final class History implements AutoCloseable {
             once.put(identity, member);
             return;
         }
-        boolean longer = member.outing().samples() > before.outing().samples();
-        once.put(identity, longer ? member : before);
+        once.put(identity, isBetter(member.outing(), before.outing()) ? member : before);
         notes.add(note(member, before));
+    }
+
+    private static boolean isBetter(Outing outing, Outing before) {
+        return outing.samples() > before.samples()
+                || (outing.samples() == before.samples() && before.thinned() && !outing.thinned());
     }
 
     private static String note(Member one, Member other) {

@@ -2,10 +2,13 @@ package tautlog.desk.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import tautlog.recording.Outing;
+import tautlog.recording.RecordingException;
 import tautlog.sample.QuietEvidence;
 
 /** Remembers the notes that people left, each at the tick of the first sample from its number on. */
 public final class MarkTrack extends QuietEvidence {
+    private final List<Long> numbers = new ArrayList<>();
     private final List<String> waiting = new ArrayList<>();
     private final List<MarkAt> marks = new ArrayList<>();
     private long lastTick;
@@ -15,6 +18,7 @@ public final class MarkTrack extends QuietEvidence {
 
     @Override
     public void mark(long atNumber, String note) {
+        numbers.add(atNumber);
         waiting.add(note);
     }
 
@@ -27,6 +31,17 @@ public final class MarkTrack extends QuietEvidence {
     private void settle() {
         waiting.forEach(note -> marks.add(new MarkAt(lastTick, note)));
         waiting.clear();
+    }
+
+    /** All of them, in order, of an outing whose readings are gone: at the sample that each names. */
+    List<MarkAt> marksOfThinned(History.Member member) throws RecordingException {
+        Outing outing = member.outing();
+        List<MarkAt> all = new ArrayList<>();
+        for (int i = 0; i < numbers.size(); i++) {
+            long number = Math.max(outing.firstNumber(), Math.min(outing.lastNumber(), numbers.get(i)));
+            all.add(new MarkAt(member.recording().tickOf(outing, number), waiting.get(i)));
+        }
+        return all;
     }
 
     /** All of them, in order; one after the last sample stands at the last frame. */

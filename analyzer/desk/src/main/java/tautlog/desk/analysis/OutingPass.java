@@ -62,9 +62,12 @@ final class OutingPass {
         if (nearPeaks.isNeeded() || fastPeaks.isNeeded()) {
             member.recording().replay(outing, member.lessZero(calibration, new Tee(nearPeaks, fastPeaks)));
         }
-        List<Finding> findings = included(collector.findings(), times);
+        List<Finding> found = outing.thinned() ? member.recording().findings(outing) : collector.findings();
+        List<Finding> findings = included(found, times);
         List<String> differences = differences(ofTheDay, rig, forced, choice);
         OtherCalibration.difference(outing.start().calibration(), cell).ifPresent(differences::add);
+        requireReadings(outing, differences);
+        boolean comparable = differences.isEmpty() && damages.isEmpty() && !outing.thinned();
         return new Study(
                 ordinal,
                 member,
@@ -75,12 +78,12 @@ final class OutingPass {
                 findings,
                 hookups,
                 trust,
-                marks.marks().stream()
+                marks(marks).stream()
                         .filter(mark -> question.includes(times.utc(mark.tick())))
                         .toList(),
-                collector.hours(findings),
+                outing.thinned() ? collector.hoursWithoutReadings(findings) : collector.hours(findings),
                 damages,
-                live.with(now, LiveSpeech.of(member.recording(), outing), differences.isEmpty() && damages.isEmpty()),
+                live.with(now, LiveSpeech.of(member.recording(), outing), comparable),
                 new Doubt(
                         instrument,
                         cell,
@@ -88,9 +91,29 @@ final class OutingPass {
                         rig,
                         member.cellCarriesMore(),
                         slack,
-                        trust.isZeroProven() ? Doubt.Zero.PROVEN : Doubt.Zero.UNPROVEN,
+                        zero(outing, trust),
                         fastPeaks,
                         nearPeaks));
+    }
+
+    /** What was said live holds for the day's rig, hookups and calibration only. */
+    private void requireReadings(Outing outing, List<String> differences) throws RecordingException {
+        if (outing.thinned() && !differences.isEmpty()) {
+            throw new RecordingException(
+                    member.file() + ": its readings were thinned because the disk was nearly full: what"
+                            + " another rig, hookup or calibration makes of them cannot be worked out any more");
+        }
+    }
+
+    private static Doubt.Zero zero(Outing outing, TrustCount trust) {
+        if (outing.thinned()) {
+            return Doubt.Zero.THINNED;
+        }
+        return trust.isZeroProven() ? Doubt.Zero.PROVEN : Doubt.Zero.UNPROVEN;
+    }
+
+    private List<MarkTrack.MarkAt> marks(MarkTrack marks) throws RecordingException {
+        return member.outing().thinned() ? marks.marksOfThinned(member) : marks.marks();
     }
 
     private static QuietEvidence turns(HookupTrack hookups) {

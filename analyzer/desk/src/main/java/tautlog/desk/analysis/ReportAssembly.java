@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tautlog.desk.report.Derivation;
 import tautlog.desk.report.Entry;
@@ -193,7 +194,19 @@ final class ReportAssembly {
                 studies.stream()
                         .mapToLong(study -> study.trust().tally().repeatedFrames())
                         .sum(),
-                zero());
+                zero(),
+                thinned());
+    }
+
+    private List<Report.Thinned> thinned() {
+        return studies.stream()
+                .filter(study -> study.member().outing().thinned())
+                .map(study -> new Report.Thinned(
+                        study.member().file().toString(),
+                        study.member().outing().index() + 1,
+                        study.ordinal(),
+                        study.member().outing().samples()))
+                .toList();
     }
 
     private Report.Zero zero() {
@@ -246,8 +259,25 @@ final class ReportAssembly {
                             notes.add("DAMAGED: " + History.name(study.member().file()) + ", " + damage.summary()
                                     + ". What it held is a gap here; run tautlog verify."));
         }
+        thinned(notes);
         powerCuts(notes);
         return notes;
+    }
+
+    private void thinned(List<String> notes) {
+        List<Report.Thinned> gone = thinned();
+        if (gone.isEmpty()) {
+            return;
+        }
+        String which = gone.stream()
+                .map(one -> "outing " + one.outing() + " of " + History.name(Path.of(one.file())))
+                .collect(Collectors.joining(", "));
+        notes.add("THINNED: the logger took the raw readings of " + gone.size() + " of " + studies.size()
+                + " outings out because its disk was nearly full, as its owner allowed; nothing but pulls had been found in"
+                + " them: " + which
+                + ". Their pulls, and hours and bands of pulls, are what the logger said on the day and"
+                + " cannot be worked out again; their intervals, the joint's hours and whether slack proved their zero are"
+                + " not known. The shaft's hours come from its pulses, which are all there.");
     }
 
     private void powerCuts(List<String> notes) {

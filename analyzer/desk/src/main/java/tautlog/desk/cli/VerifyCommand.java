@@ -113,6 +113,7 @@ final class VerifyCommand implements Callable<Integer> {
         found.lost()
                 .forEach(outing -> out.println(
                         "  LOST outing " + (outing.index() + 1) + ", " + outing.extent() + ": " + outing.reason()));
+        found.thinned().forEach(outing -> out.println(thinned(outing)));
         found.damages().forEach(damage -> out.println("  DAMAGE " + damage.summary()));
         if (!found.isIntact()) {
             out.println(
@@ -130,6 +131,13 @@ final class VerifyCommand implements Callable<Integer> {
 
     private static String word(Verification found) {
         return found.isIntact() ? "intact" : found.damages().isEmpty() ? "INCOMPLETE" : "DAMAGED";
+    }
+
+    private static String thinned(Verification.Thinned outing) {
+        return "  THINNED outing " + (outing.outing() + 1) + ", " + outing.time()
+                + ", because the disk was nearly full: "
+                + Screen.counted(outing.samples(), "sample") + " of " + Screen.counted(outing.blocks(), "block")
+                + " are gone, their headers, SHA-256 and links are kept; nothing but pulls had been found in them";
     }
 
     private static String gap(Verification.Gap gap) {
@@ -168,6 +176,12 @@ final class VerifyCommand implements Callable<Integer> {
             fields.whole("outing", outing.index() + 1L);
             fields.text("reason", outing.reason());
             fields.whole("samples", outing.samples());
+        });
+        fields.list("thinned", found.map(Verification::thinned).orElse(List.of()), outing -> {
+            fields.whole("outing", outing.outing() + 1L);
+            fields.whole("blocks", outing.blocks());
+            fields.whole("samples", outing.samples());
+            fields.text("time", outing.time());
         });
         fields.list("damages", found.map(Verification::damages).orElse(List.of()), damage -> damage(fields, damage));
         fields.list("gaps", found.map(Verification::gaps).orElse(List.of()), gap -> {

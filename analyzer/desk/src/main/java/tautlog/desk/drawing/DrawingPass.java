@@ -36,8 +36,20 @@ final class DrawingPass extends QuietEvidence implements FindingSink {
     static void run(Study study, List<Target> targets) throws RecordingException {
         if (!targets.isEmpty()) {
             Outing outing = study.member().outing();
+            if (outing.thinned()) {
+                noReadings(outing, targets);
+            }
             DrawingPass pass = new DrawingPass(study, targets);
             study.member().recording().replay(outing, study.member().lessZero(study.calibration(), pass));
+        }
+    }
+
+    private static void noReadings(Outing outing, List<Target> targets) {
+        for (Target target : targets) {
+            target.columns()
+                    .gap(
+                            target.seconds().of(outing.firstTick()),
+                            target.seconds().of(outing.lastTick()));
         }
     }
 

@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 import tautlog.config.ConfigException;
 import tautlog.desk.analysis.DayReading;
 import tautlog.desk.analysis.History;
@@ -19,6 +20,7 @@ public final class Export {
     private final History history;
     private final Writer out;
     private final List<LeftOut.OfBlock> damaged = new ArrayList<>();
+    private final List<LeftOut.OfOuting> thinned = new ArrayList<>();
 
     public Export(History history, Writer out) {
         this.history = history;
@@ -32,6 +34,13 @@ public final class Export {
         for (History.Member member : history.members()) {
             outing++;
             DayReading day = DayReading.of(member, outing);
+            if (member.outing().thinned()) {
+                thinned.add(new LeftOut.OfOuting(
+                        member.file().toString(),
+                        member.outing().index() + 1,
+                        "its readings were thinned because the disk was nearly full",
+                        OptionalLong.of(member.outing().samples())));
+            }
             try {
                 replay(member, day, new SampleRows(day, outing, out));
             } catch (UncheckedIOException e) {
@@ -40,7 +49,7 @@ public final class Export {
         }
     }
 
-    /** Every second: least, mean and greatest tension, shaft speed, share, flags. */
+    /** Every second: least, mean and greatest tension, shaft speed, share, flags; of a thinned outing as said on the day. */
     public void seconds() throws IOException, ConfigException {
         out.write(SecondRows.HEAD + "\n");
         int outing = 0;
@@ -50,13 +59,19 @@ public final class Export {
             SecondRows rows = new SecondRows(day, outing);
             Detection detection = new Detection(day.instrument(), day.rig(), day.calibration(), rows);
             replay(member, day, new ZeroShift(day.instrument(), detection));
+            if (member.outing().thinned()) {
+                member.recording().seconds(member.outing()).forEach(rows::second);
+            }
             rows.write(out);
         }
     }
 
     /** What of the history could not be read, blocks that the export met included. */
     public LeftOut leftOut() {
-        return history.leftOut().with(damaged);
+        LeftOut before = history.leftOut();
+        List<LeftOut.OfOuting> outings = new ArrayList<>(before.outings());
+        outings.addAll(thinned);
+        return new LeftOut(before.recordings(), outings, before.blocks()).with(damaged);
     }
 
     private void replay(History.Member member, DayReading day, Evidence sink) throws RecordingException {

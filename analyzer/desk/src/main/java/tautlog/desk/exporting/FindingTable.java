@@ -64,7 +64,10 @@ public final class FindingTable {
         return row("pull", pull)
                 .tension(pull.peakNewtons(), pull.share(), pull.against())
                 .number(Column.SECONDS, pull.durationSeconds())
-                .text(Column.DETAIL, "mean_n=" + JsonFields.number(pull.meanNewtons()))
+                .text(
+                        Column.DETAIL,
+                        "mean_n=" + JsonFields.number(pull.meanNewtons())
+                                + (report.trust().isFromSaidLive(pull.start()) ? " from_said_live" : ""))
                 .flag(Column.AT_LEAST, pull.atLeast())
                 .known(Column.HELD, pull.held())
                 .cuts(pull.hasGap(), pull.cutByGap(), pull.cutByEnd())

@@ -18,7 +18,7 @@ import tautlog.rig.Opening;
  * <pre>
  *   { "schema": 1, "outings": [ ROW ], "days": [ ROW ], "total": ROW,
  *     "opening": METER, "meter": METER, "recordings_left_out": [ … ], "outings_left_out": [ … ] }
- *   ROW: name, start, end, shaft_h, pull_h, winching_h, held_h, joint_h, joint_h_is_at_most, band_h, pulls, overloads, …
+ *   ROW: name, start, end, shaft_h, pull_h, winching_h, held_h, joint_h, joint_h_is_at_most, band_h, pulls, overloads, …, from_said_live
  *   METER: shaft_h, pull_h, pulls
  * </pre>
  */
@@ -63,6 +63,7 @@ public final class HoursJson {
         for (String kind : KINDS) {
             json.whole(kind + "s", row.count(kind));
         }
+        json.flag("from_said_live", row.fromSaidLive());
     }
 
     /** What was before the first recording, and with it all that is known; the first is null for several winches. */

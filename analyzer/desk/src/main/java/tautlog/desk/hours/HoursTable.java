@@ -35,9 +35,15 @@ public record HoursTable(List<Row> outings, List<Row> days, Row total, int undat
      * @param name what it is: a file and outing, a day, or everything
      * @param start empty while it has no clock
      * @param counts findings by their kind
+     * @param fromSaidLive pulls of it are those said on the day, because readings were thinned
      */
     public record Row(
-            String name, Optional<Instant> start, Optional<Instant> end, Report.Hours hours, Map<String, Long> counts) {
+            String name,
+            Optional<Instant> start,
+            Optional<Instant> end,
+            Report.Hours hours,
+            Map<String, Long> counts,
+            boolean fromSaidLive) {
         public Row {
             counts = Collections.unmodifiableMap(new TreeMap<>(counts));
         }
@@ -81,7 +87,8 @@ public record HoursTable(List<Row> outings, List<Row> days, Row total, int undat
                 study.times().utc(study.member().outing().firstTick()),
                 study.times().utc(study.member().outing().lastTick()),
                 study.hours(),
-                counts);
+                counts,
+                study.member().outing().thinned());
     }
 
     private static Row sum(String name, List<Row> rows) {
@@ -92,6 +99,7 @@ public record HoursTable(List<Row> outings, List<Row> days, Row total, int undat
                 rows.stream().flatMap(row -> row.start().stream()).min(Instant::compareTo),
                 rows.stream().flatMap(row -> row.end().stream()).max(Instant::compareTo),
                 HourSum.of(rows.stream().map(Row::hours).toList()),
-                counts);
+                counts,
+                rows.stream().anyMatch(Row::fromSaidLive));
     }
 }

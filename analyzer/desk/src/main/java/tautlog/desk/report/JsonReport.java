@@ -20,15 +20,17 @@ public final class JsonReport {
     public static final List<String> BAND_KEYS = List.of("to_0.25", "to_0.5", "to_0.75", "to_1", "above_1");
 
     private final JsonFields json;
+    private final Report.Trust trust;
 
-    private JsonReport(JsonFields json) {
+    private JsonReport(JsonFields json, Report.Trust trust) {
         this.json = json;
+        this.trust = trust;
     }
 
     public static String render(Report report) {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
-            new JsonReport(new JsonFields(writer)).report(report);
+            new JsonReport(new JsonFields(writer), report.trust()).report(report);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
         }
@@ -48,7 +50,7 @@ public final class JsonReport {
         json.list("stalls", report.stalls(), this::stall);
         json.list("trouble", report.trouble(), this::trouble);
         hours(report);
-        trust(report.trust());
+        trust();
         json.list("marks", report.marks(), this::mark);
         json.texts("what_if", report.whatIf());
         json.texts("notes", report.notes());
@@ -99,6 +101,7 @@ public final class JsonReport {
         bounds("impulse_uncertainty", "_ns", pull.impulseBounds());
         json.known("may_be_over", pull.overLimit());
         position(pull.start());
+        json.flag("from_said_live", trust.isFromSaidLive(pull.start()));
     }
 
     /** Where the true force lies; an end that is not known is null. */
@@ -304,7 +307,7 @@ public final class JsonReport {
         json.end();
     }
 
-    private void trust(Report.Trust trust) throws IOException {
+    private void trust() throws IOException {
         json.begin("trust");
         json.whole("gaps", trust.gaps());
         json.number("gap_s", trust.gapSeconds());
@@ -331,6 +334,11 @@ public final class JsonReport {
         json.whole("moves", trust.zero().moves());
         json.number("greatest_shift_n", trust.zero().greatestShiftNewtons());
         json.end();
+        json.list("thinned", trust.thinned(), outing -> {
+            json.text("file", outing.file());
+            json.whole("outing", outing.outing());
+            json.whole("samples", outing.samples());
+        });
         json.end();
     }
 

@@ -138,6 +138,7 @@ public record Report(
      * @param heldFrames lost because no HELLO came in time
      * @param repeatedFrames dropped because their samples had been there already
      * @param zero whether the tensions start from a zero that was seen
+     * @param thinned outings whose readings are gone
      */
     public record Trust(
             long gaps,
@@ -152,15 +153,31 @@ public record Report(
             Optional<Boolean> liveFindingsAgree,
             long heldFrames,
             long repeatedFrames,
-            Zero zero) {
+            Zero zero,
+            List<Thinned> thinned) {
         public Trust {
+            thinned = List.copyOf(thinned);
             rejected = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(rejected));
+        }
+
+        /** Whether the figures of what happened at {@code at} are those said on the day, because its readings are gone. */
+        public boolean isFromSaidLive(Moment at) {
+            return thinned.stream().anyMatch(one -> one.ordinal() == at.outing());
         }
 
         public long rejectedFrames() {
             return rejected.values().stream().mapToLong(Long::longValue).sum();
         }
     }
+
+    /**
+     * An outing whose readings the logger took out because its disk was nearly full.
+     *
+     * @param outing from 1, as counted in the file
+     * @param ordinal the outing's place in the history, from 1
+     * @param samples that it held
+     */
+    public record Thinned(String file, int outing, int ordinal, long samples) {}
 
     /**
      * The zeros of all outings. Source: {@code analyzer/FINDINGS.md}, Zero.

@@ -38,7 +38,9 @@ public final class Doubt {
     public enum Zero {
         /** A slack line proved it, or a person gave their word for it ({@code analyzer/FINDINGS.md}, Zero). */
         PROVEN,
-        UNPROVEN
+        UNPROVEN,
+        /** The outing's readings were thinned: nothing is left that tells of its zero and noise. */
+        THINNED
     }
 
     private final int atLeastFrom;
@@ -166,6 +168,10 @@ public final class Doubt {
 
     /** @param crest where a fast peak may have reached */
     private Interval around(double newtons, double crest, Figure figure) {
+        if (zero == Zero.THINNED) {
+            return Interval.unknown(
+                    "the outing's readings were thinned: nothing is left that tells of its zero and noise");
+        }
         if (quality.isEmpty()) {
             return Interval.unknown(QUALITY_UNKNOWN);
         }

@@ -161,7 +161,8 @@ class HappenedSectionTest {
                 Optional.empty(),
                 0,
                 0,
-                new Report.Zero(1, 0, 0, 0));
+                new Report.Zero(1, 0, 0, 0),
+                List.of());
         return new Report(
                 List.of(),
                 List.of(),

@@ -20,7 +20,7 @@ class HoursSectionTest {
     }
 
     private static String hoursPage(Report.Hours hours, Opening opening) {
-        HoursTable.Row row = new HoursTable.Row("total", Optional.empty(), Optional.empty(), hours, Map.of());
+        HoursTable.Row row = new HoursTable.Row("total", Optional.empty(), Optional.empty(), hours, Map.of(), false);
         HoursTable table = new HoursTable(List.of(), List.of(), row, 0, Optional.of(opening));
         return TextPage.render(HoursPage.of(table, ZoneOffset.UTC, List.of()), Ink.PLAIN)
                 .replaceAll("\\s+", " ");
