@@ -213,7 +213,21 @@ final class StatusText {
                 String.format(Locale.ROOT, "%.1f s", Double.parseDouble(plain(disk, "lag_s")))
                         + ", samples lost to a stalled disk " + plain(disk, "lost_samples") + ", other events "
                         + plain(disk, "lost_events"));
+        thinned(disk);
         line("last link", known(disk, "last_link").orElse("none yet"));
+    }
+
+    /** Only where readings may go, or went. */
+    private void thinned(JsonObject disk) {
+        if (known(disk, "keep").filter("findings"::equals).isPresent()) {
+            line(
+                    "thinned",
+                    plain(disk, "thinned_outings") + " outings since the start, "
+                            + megabytes(disk, "thinned_bytes").orElse("unknown") + " given back"
+                            + known(disk, "thinning_trouble")
+                                    .map(trouble -> "; TROUBLE: " + trouble)
+                                    .orElse(""));
+        }
     }
 
     private static String room(JsonObject disk) {

@@ -14,7 +14,7 @@ import java.util.function.BooleanSupplier;
  * end of the newest recording; it was set since the logger started (it jumped by more than 2 s against the counter that never
  * goes back); the system says that it is synchronised. The last two keep a recording with a time in the future from making every
  * later clock unbelievable. A satellite receiver's time only has to stand after {@link #MADE}. Time is an argument. Reader thread
- * only, except {@link #state} and {@link #steps}.
+ * only, except {@link #state}, {@link #steps} and {@link #isOwnKnown}.
  */
 public final class BoardClock {
     /** No clock that is right stands before this program's last release; a test holds it against the build's own date. */
@@ -71,6 +71,7 @@ public final class BoardClock {
     private Optional<Long> utcMicros = Optional.empty();
     private final AtomicLong steps = new AtomicLong();
     private volatile State state = State.UNASKED;
+    private volatile boolean ownIsKnown;
 
     /** @param synchronised whether the system says that its clock is set from outside; false when it does not know */
     public BoardClock(Own own, BooleanSupplier synchronised) {
@@ -102,10 +103,16 @@ public final class BoardClock {
         state = now.isPresent()
                 ? State.KNOWN
                 : hostMicros < EARLIEST_MICROS || own == Own.LEFT_OUT ? State.UNSET : State.BEHIND_RECORDINGS;
+        ownIsKnown = host.isPresent();
         utcMicros = now;
         ownMicros = hostMicros;
         lookNanos = nanos;
         looked = true;
+    }
+
+    /** Whether the computer's own clock was believed at the last look. Any thread. */
+    public boolean isOwnKnown() {
+        return ownIsKnown;
     }
 
     private Optional<Long> believed(long hostMicros) {

@@ -20,6 +20,7 @@ import tautlog.sample.Calibration;
  *
  * @param rig the rig's file
  * @param recordings folder of the recordings
+ * @param keep what may go when the recordings' disk is nearly full
  * @param line the instrument's port, as the system names it, or a path that began at the file's folder
  * @param instrument what stands at the port
  * @param shaft a source of the shaft's pulses on another port
@@ -29,6 +30,7 @@ import tautlog.sample.Calibration;
 public record LoggerConfig(
         Path rig,
         Path recordings,
+        KeepChoice keep,
         SerialSetting line,
         InstrumentChoice instrument,
         Optional<ShaftChoice> shaft,
@@ -68,6 +70,7 @@ public record LoggerConfig(
         Optional<Path> rig = root.required("rig", path(file));
         Optional<Path> recordings = root.required("recordings", path(file));
         PublishChoice publish = PublishSection.read(root, path(file));
+        KeepChoice keep = root.or("keep", Reading.oneOf(KeepChoice.class), KeepChoice.ALL);
         Optional<ConfigTable> instrumentTable = section(root, "instrument");
         Optional<InstrumentSection> section = instrumentTable.map(table -> new InstrumentSection(table, file));
         Optional<SerialSetting> line = section.flatMap(InstrumentSection::line);
@@ -93,6 +96,7 @@ public record LoggerConfig(
         return new LoggerConfig(
                 rig.orElseThrow(),
                 recordings.orElseThrow(),
+                keep,
                 line.orElseThrow(),
                 instrument.orElseThrow(),
                 shaft,

@@ -5,12 +5,14 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
 import tautlog.logger.clock.BoardClock;
+import tautlog.logger.config.KeepChoice;
 import tautlog.logger.drive.DriveState;
 import tautlog.logger.gps.GpsFix.Place;
 import tautlog.logger.instrument.Hearing;
 import tautlog.logger.live.LiveReadings;
 import tautlog.logger.publish.PublisherState;
 import tautlog.logger.recorder.DiskReserve;
+import tautlog.logger.recorder.ThinningState;
 import tautlog.logger.wire.LineCounts;
 
 /**
@@ -108,6 +110,8 @@ public record Status(
      * @param freeBytes left for this user, empty when the system does not say
      * @param low whether less is free than {@link DiskReserve#BYTES}
      * @param lastLink of the chain, as last committed; keep it elsewhere to prove that nothing was changed
+     * @param keep what the owner allows to go when the disk is nearly full
+     * @param thinning what went
      */
     public record DiskStatus(
             String folder,
@@ -118,5 +122,7 @@ public record Status(
             Optional<String> trouble,
             Optional<Long> freeBytes,
             boolean low,
-            Optional<String> lastLink) {}
+            Optional<String> lastLink,
+            KeepChoice keep,
+            ThinningState thinning) {}
 }

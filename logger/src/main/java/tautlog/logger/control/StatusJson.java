@@ -178,6 +178,10 @@ final class StatusJson {
         json.addProperty("reserve_bytes", DiskReserve.BYTES);
         json.addProperty("low", disk.low());
         json.add("last_link", text(disk.lastLink()));
+        json.addProperty("keep", disk.keep().name().toLowerCase(Locale.ROOT));
+        json.addProperty("thinned_outings", disk.thinning().outings());
+        json.addProperty("thinned_bytes", disk.thinning().bytes());
+        json.add("thinning_trouble", text(disk.thinning().trouble()));
         return json;
     }
 

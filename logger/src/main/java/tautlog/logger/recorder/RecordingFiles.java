@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -123,6 +124,15 @@ public final class RecordingFiles {
         } catch (IOException e) {
             throw new RecordingException(folder + ": cannot be listed: " + e.getMessage(), e);
         }
+    }
+
+    /** All recordings of this winch that are there: by their days, then those of unknown day, the one written first before others. */
+    List<Path> oldestFirst() throws RecordingException {
+        return there().stream()
+                .sorted(Comparator.comparing(this::isUndated)
+                        .thenComparing(file -> isUndated(file) ? "" : file.toString())
+                        .thenComparingLong(RecordingFiles::modified))
+                .toList();
     }
 
     private boolean isOurs(Path file) {

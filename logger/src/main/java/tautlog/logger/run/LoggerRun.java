@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
@@ -16,6 +17,7 @@ import tautlog.logger.clock.BoardClock;
 import tautlog.logger.config.ClockChoice;
 import tautlog.logger.config.Installation;
 import tautlog.logger.config.InstrumentChoice;
+import tautlog.logger.config.KeepChoice;
 import tautlog.logger.control.ControlServer;
 import tautlog.logger.control.Controlled;
 import tautlog.logger.control.MarkAnswer;
@@ -39,6 +41,7 @@ import tautlog.logger.recorder.Recorder;
 import tautlog.logger.recorder.RecorderState;
 import tautlog.logger.recorder.RecordingFiles;
 import tautlog.logger.recorder.RecordingsFolder;
+import tautlog.logger.recorder.Thinning;
 import tautlog.logger.recorder.TrialRecording;
 import tautlog.logger.service.Feeding;
 import tautlog.recording.RecordingException;
@@ -82,6 +85,7 @@ public final class LoggerRun implements Controlled {
     private final Publishing publishing;
     private final Recorder recorder;
     private final DiskReserve reserve;
+    private final Thinning thinning;
     private final Marks marks;
     private final Optional<GpsReading> gps;
     private final BoardClock boardClock;
@@ -119,6 +123,7 @@ public final class LoggerRun implements Controlled {
         recorder = new Recorder(backlog, board.disk().apply(files), lamp, publishing.signal());
         beacon = new BeaconSender(lamp, () -> recorder.state().lagSeconds());
         reserve = new DiskReserve(board.space(), lamp);
+        thinning = new Thinning(files, reserve, () -> recorder.state().file(), this::utcMicros);
         marks = new Marks(installation.rig());
         GpsReceiver receiver = new GpsReceiver();
         gps = installation.config().gps().map(choice -> new GpsReading(choice, receiver));
@@ -145,6 +150,14 @@ public final class LoggerRun implements Controlled {
         intake = new Intake(backlog, outings, marks, feed, hearing, board.clock());
         reader = new LineReader(
                 port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
+    }
+
+    /** By the computer's clock, when it knows the time. */
+    private OptionalLong utcMicros() {
+        return boardClock.isOwnKnown()
+                ? OptionalLong.of(
+                        ChronoUnit.MICROS.between(Instant.EPOCH, board.clock().instant()))
+                : OptionalLong.empty();
     }
 
     private boolean hasLamp() {
@@ -219,12 +232,19 @@ public final class LoggerRun implements Controlled {
         shaft.ifPresent(other -> thread("shaft", other).start());
         gps.ifPresent(reading -> startDaemon("gps", reading));
         publishing.start();
+        Thread thinningThread = thread("thinning", thinning);
+        thinningThread.setDaemon(true); // a cut while it thins costs nothing
+        if (installation.config().keep() == KeepChoice.FINDINGS) {
+            thinningThread.start();
+        }
         control.ifPresent(server -> startDaemon("control", server));
         Feeding.wanted(System.getenv(), this::gettingOn).ifPresent(feeding -> startDaemon("service", feeding));
         Optional<Thread> driveThread =
                 drive.map(watch -> startDaemon("drive", watch)); // it may wait for a drive that hangs
         watch(readerThread);
+        thinning.stop();
         finish(readerThread, recorderThread);
+        thinningThread.join(STOP_MILLIS);
         beaconThread.interrupt();
         driveThread.ifPresent(Thread::interrupt);
         shaft.ifPresent(ShaftReader::stop);
@@ -381,7 +401,9 @@ public final class LoggerRun implements Controlled {
                         disk.trouble(),
                         reserve.freeBytes(),
                         reserve.isLow(),
-                        disk.lastLink()),
+                        disk.lastLink(),
+                        installation.config().keep(),
+                        thinning.state()),
                 drive.map(DriveWatch::state));
     }
 

@@ -8,6 +8,7 @@
  *   recorder  recorder.Recorder: Backlog ▶ tautlog.recording                     the recording, its file
  *   shaft     ShaftReader: another port ▶ instrument.shaft.ShaftSource ▶ reader  that line, its decoder
  *   poller    instrument.modbus.Poller: questions ▶ port                        the line's other direction
+ *   thinning  recorder.Thinning: old recordings, while the disk is nearly full   closed recordings, one at a time
  *   beacon    beacon.BeaconSender: BeaconLamp ▶ port                             the line's other direction
  *   control   control.ControlServer: its socket ▶ status, marks                  the socket
  *   service   service.Feeding: reader and recorder get on ▶ systemd             what it has told

@@ -41,6 +41,7 @@ class LoggerConfigTest {
                 new LoggerConfig(
                         Path.of("/etc/tautlog/rig.toml"),
                         Path.of("/etc/recordings"),
+                        KeepChoice.ALL,
                         SerialSetting.plain("/dev/ttyACM0", 115_200),
                         new InstrumentChoice.Framed(),
                         Optional.empty(),
@@ -71,6 +72,7 @@ class LoggerConfigTest {
                 schema = 1
                 rig = "/srv/rig.toml"
                 recordings = "/srv/recordings"
+                keep = "findings"
                 [instrument]
                 kind = "framed"
                 port = "COM3"
@@ -102,6 +104,7 @@ class LoggerConfigTest {
                 new LoggerConfig(
                         Path.of("/srv/rig.toml"),
                         Path.of("/srv/recordings"),
+                        KeepChoice.FINDINGS,
                         SerialSetting.plain("COM3", 921_600),
                         new InstrumentChoice.Framed(),
                         Optional.empty(),
