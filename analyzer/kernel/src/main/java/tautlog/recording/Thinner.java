@@ -159,7 +159,7 @@ public final class Thinner {
 
     private void flushFolder() throws IOException {
         try (FileChannel folder =
-                FileChannel.open(file.toAbsolutePath().resolveSibling("."), StandardOpenOption.READ)) {
+                FileChannel.open(file.toAbsolutePath().resolveSibling(".").normalize(), StandardOpenOption.READ)) {
             folder.force(true);
         }
     }
