@@ -29,6 +29,7 @@ public final class OutingTrail {
     private @Nullable OutingClock clock;
     private @Nullable OutingStart start;
     private boolean closed;
+    private boolean thinned;
     private boolean stale;
     private long tailRow;
     Span tail;
@@ -56,6 +57,11 @@ public final class OutingTrail {
     /** True when nothing can follow. */
     public boolean closed() {
         return closed;
+    }
+
+    /** Whether its readings were taken out. */
+    boolean thinned() {
+        return thinned;
     }
 
     /** Whether any clock fix is known. */
@@ -95,6 +101,7 @@ public final class OutingTrail {
                 case START -> start = event.asStart();
                 case CLOCK -> sealedFixes.add(fix(event));
                 case ZERO -> zeros.add(zero(event));
+                case THINNED -> thinned = true;
                 default -> {}
             }
         }

@@ -186,7 +186,7 @@ public final class Recording implements AutoCloseable {
     private long thinnedTickOf(Outing outing, long number) throws SQLException {
         ThinnedTicks known = thinnedTicks.get(outing.index());
         if (known == null) {
-            known = ThinnedTicks.read(connection, outing);
+            known = ThinnedTicks.read(connection, outing.index(), outing.start().instrument());
             thinnedTicks.put(outing.index(), known);
         }
         return known.tickOf(number);

@@ -22,6 +22,7 @@ final class SaidReader {
     private final OutingTrail outing;
     private final SpanCodec codec = new SpanCodec();
     private @Nullable TickIndex ticks;
+    private @Nullable ThinnedTicks thinnedTicks;
 
     SaidReader(Connection connection, OutingTrail outing) {
         this.connection = connection;
@@ -139,6 +140,9 @@ final class SaidReader {
 
     private long tickOf(long number) throws SQLException {
         try {
+            if (outing.thinned()) {
+                return thinnedTicks().tickOf(number);
+            }
             return index().tickOf(number);
         } catch (IllegalArgumentException absent) {
             return nominal(number);
@@ -156,6 +160,15 @@ final class SaidReader {
         }
         double perSample = instrument().tickHz() * 1_000.0 / instrument().rateMillihertz();
         return at.orElse(0) + Math.round((number - first) * perSample);
+    }
+
+    private ThinnedTicks thinnedTicks() throws SQLException {
+        ThinnedTicks made = thinnedTicks;
+        if (made == null) {
+            made = ThinnedTicks.read(connection, outing.index(), instrument());
+            thinnedTicks = made;
+        }
+        return made;
     }
 
     private TickIndex index() {

@@ -18,32 +18,33 @@ final class ThinnedTicks {
     private final long lastNumber;
     private final double nominal;
 
-    private ThinnedTicks(Outing outing, long[] first, long[] tick) {
-        this.outing = outing.index();
+    private ThinnedTicks(int outing, Instrument instrument, long[] first, long[] tick, long lastNumber) {
+        this.outing = outing;
         this.first = first;
         this.tick = tick;
-        lastNumber = outing.lastNumber();
-        Instrument instrument = outing.start().instrument();
+        this.lastNumber = lastNumber;
         nominal = instrument.tickHz() * 1_000.0 / instrument.rateMillihertz();
     }
 
-    static ThinnedTicks read(Connection connection, Outing outing) throws SQLException {
+    static ThinnedTicks read(Connection connection, int outing, Instrument instrument) throws SQLException {
         long[] first = new long[16];
         long[] tick = new long[16];
         int n = 0;
+        long last = Long.MIN_VALUE;
         try (PreparedStatement select = connection.prepareStatement(
-                "SELECT first, tick FROM evidence WHERE outing = ? AND kind = 2 ORDER BY seq")) {
-            select.setInt(1, outing.index());
+                "SELECT first, tick, last FROM evidence WHERE outing = ? AND kind = 2 ORDER BY seq")) {
+            select.setInt(1, outing);
             try (ResultSet rows = select.executeQuery()) {
                 for (; rows.next(); n++) {
                     first = n == first.length ? Arrays.copyOf(first, 2 * n) : first;
                     tick = n == tick.length ? Arrays.copyOf(tick, 2 * n) : tick;
                     first[n] = rows.getLong(1);
                     tick[n] = rows.getLong(2);
+                    last = rows.getLong(3);
                 }
             }
         }
-        return new ThinnedTicks(outing, Arrays.copyOf(first, n), Arrays.copyOf(tick, n));
+        return new ThinnedTicks(outing, instrument, Arrays.copyOf(first, n), Arrays.copyOf(tick, n), last);
     }
 
     long tickOf(long number) {

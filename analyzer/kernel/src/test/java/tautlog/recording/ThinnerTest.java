@@ -275,6 +275,37 @@ class ThinnerTest {
     }
 
     @Test
+    void letsAPublisherThatWasAwayGoOnWithTheSameSecondsAndTimes() throws RecordingException {
+        // given: one who has read to the middle, one who has not begun
+        Path file = recorded("day", 2 * FRAMES_OF_TWO_BLOCKS, Outings.WITH_PULLS);
+        RecordingTrail followed = new RecordingTrail();
+        Said before = said(file, followed);
+
+        // when
+        Thinner.thin(file, ALL, ALL, NOW);
+
+        // then
+        for (RecordingTrail trail : List.of(followed, new RecordingTrail())) {
+            Said after = said(file, trail);
+            assertEquals(before.findings().size(), after.findings().size());
+            assertEquals(2 * FRAMES_OF_TWO_BLOCKS / 20, after.seconds().size());
+            for (int i = 0; i < after.seconds().size(); i++) {
+                assertEquals(
+                        before.seconds().get(i).second(), after.seconds().get(i).second());
+                assertEquals(
+                        before.seconds().get(i).tick(), after.seconds().get(i).tick(), 200);
+            }
+        }
+    }
+
+    private static Said said(Path file, RecordingTrail trail) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            recording.follow(trail);
+            return recording.said(trail, trail.outings().get(0), SaidMark.NONE, 10_000);
+        }
+    }
+
+    @Test
     void noticesEveryByteOfAStubThatIsFlipped() throws Exception {
         // given
         Path file = recorded("day", 40, Outings.QUIET);
