@@ -116,6 +116,14 @@ public final class Recording implements AutoCloseable {
         });
     }
 
+    /** How many rows of evidence, seconds and findings were ever written: of two files of one recording the older copy has fewer. */
+    public long rows() throws RecordingException {
+        return reading(() -> RecordingFile.query(
+                connection,
+                "SELECT coalesce((SELECT max(seq) FROM evidence), 0) + coalesce((SELECT max(id) FROM seconds), 0)"
+                        + " + coalesce((SELECT max(id) FROM finding), 0)"));
+    }
+
     /** How much was said of an outing behind {@code mark}: seconds by their indices, findings by their rows. */
     public long saidBehind(OutingTrail outing, SaidMark mark) throws RecordingException {
         return reading(() -> new SaidReader(connection, outing).behind(mark));

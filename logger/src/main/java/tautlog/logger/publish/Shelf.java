@@ -2,6 +2,7 @@ package tautlog.logger.publish;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -32,31 +33,43 @@ final class Shelf {
 
     /** Looks into the folder: finds what is new, what goes on, what was renamed. */
     void scan() throws RecordingException {
+        Map<String, Candidate> best = new TreeMap<>();
         for (Path file : files.there()) {
             try {
-                look(file);
+                Candidate found = files.door().read(() -> candidate(file));
+                best.merge(
+                        found.id(), found, (one, other) -> Candidate.BEST_LAST.compare(one, other) > 0 ? one : other);
             } catch (RecordingException refusal) {
                 if (unusable.add(file)) {
                     LOG.warn("not published: {}", refusal.getMessage());
                 }
             }
         }
+        best.values().forEach(this::take);
     }
 
-    private void look(Path file) throws RecordingException {
-        String id = files.door().read(() -> id(file));
-        Long bytes = overAtBytes.get(id);
-        if (bytes != null && bytes == bytes(file)) {
+    /** A file of a recording; a copy beside the original has the same {@code id}. */
+    private record Candidate(String id, Path file, long rows, boolean isNamedByUs) {
+        /** The one that goes on has the most rows; where they are alike, it does not matter which. */
+        static final Comparator<Candidate> BEST_LAST = Comparator.comparingLong(Candidate::rows)
+                .thenComparing(Candidate::isNamedByUs)
+                .thenComparing(Candidate::file);
+    }
+
+    private Candidate candidate(Path file) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            return new Candidate(recording.id(), file, recording.rows(), files.isNamedByUs(file));
+        }
+    }
+
+    private void take(Candidate found) {
+        Long bytes = overAtBytes.get(found.id());
+        if (bytes != null && bytes == bytes(found.file())) {
             return;
         }
-        overAtBytes.remove(id);
-        open.computeIfAbsent(id, key -> new Followed(file, key, cursors)).isNow(file);
-    }
-
-    private static String id(Path file) throws RecordingException {
-        try (Recording recording = Recording.open(file)) {
-            return recording.id();
-        }
+        overAtBytes.remove(found.id());
+        open.computeIfAbsent(found.id(), id -> new Followed(found.file(), id, cursors))
+                .isNow(found.file());
     }
 
     private static long bytes(Path file) {

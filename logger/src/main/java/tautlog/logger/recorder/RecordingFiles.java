@@ -135,6 +135,11 @@ public final class RecordingFiles {
                 .toList();
     }
 
+    /** Whether this program gives such names; a copy may have one, too. */
+    public boolean isNamedByUs(Path file) {
+        return ownName.matcher(file.getFileName().toString()).matches();
+    }
+
     private boolean isOurs(Path file) {
         String name = file.getFileName().toString();
         return name.startsWith(prefix) && name.endsWith(RecordingName.ENDING);

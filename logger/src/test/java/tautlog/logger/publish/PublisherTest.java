@@ -7,6 +7,7 @@ import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
@@ -316,5 +317,37 @@ class PublisherTest {
 
         String link = outlet.news.get(0).json();
         assertTrue(link.matches(".*upper-landing_2026-05-03\\.tautlog.*\"last_link\":\"[0-9a-f]{64}\".*"), link);
+    }
+
+    @Test
+    void followsTheFileThatGoesOnAndNotACopyBesideIt() throws Exception {
+        for (String copy : List.of("2026-05-04_2", "2026-05-04 (copy)", "2026-05-03")) {
+            TestOutlet outlet = new TestOutlet();
+            Path original;
+            Path copied = folder.resolve("upper-landing_" + copy + ".tautlog");
+            try (RecordingWriter writer = writer("2026-05-04")) {
+                original = folder.resolve("upper-landing_2026-05-04.tautlog");
+                OutingWriter outing = begin(writer);
+                clock(outing);
+                tell(outing, 0, 25);
+                Files.copy(original, copied);
+                Files.copy(log(original), log(copied));
+                Files.setLastModifiedTime(copied, FileTime.from(Instant.parse("2099-01-01T00:00:00Z")));
+                start(outlet);
+                await(() -> seconds(outlet).size() == 25, outlet.arrived);
+                tell(outing, 25, 60);
+                signal.committed();
+                await(() -> seconds(outlet).size() == 60, copy + outlet.arrived);
+            }
+            assertEquals(upTo(60), seconds(outlet));
+            stopAll();
+            for (Path file : List.of(original, copied, log(copied))) {
+                Files.deleteIfExists(file);
+            }
+        }
+    }
+
+    private static Path log(Path file) {
+        return file.resolveSibling(file.getFileName() + "-wal");
     }
 }
