@@ -79,6 +79,15 @@ final class Followed {
         return Optional.empty();
     }
 
+    /** Looks again how much is waiting; the answer is that of {@link #waiting}. */
+    long recount() throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            recording.follow(trail);
+            count(recording);
+        }
+        return waiting;
+    }
+
     private void count(Recording recording) throws RecordingException {
         waiting = 0;
         for (OutingTrail outing : trail.outings()) {

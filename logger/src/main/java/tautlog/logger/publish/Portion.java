@@ -1,6 +1,9 @@
 package tautlog.logger.publish;
 
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import tautlog.recording.SaidMark;
 
 /**
@@ -12,5 +15,13 @@ import tautlog.recording.SaidMark;
 record Portion(String recording, int outing, List<Item> items, SaidMark then) {
     Portion {
         items = List.copyOf(items);
+    }
+
+    /** When the oldest of the items was; empty when there are none. */
+    Optional<Instant> oldest() {
+        return items.stream()
+                .map(Item::utcMicros)
+                .min(Comparator.naturalOrder())
+                .map(micros -> Instant.ofEpochMilli(micros / 1_000));
     }
 }

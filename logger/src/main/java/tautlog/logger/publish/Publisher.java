@@ -141,12 +141,27 @@ public final class Publisher implements Runnable {
 
     private void publishAll() throws Away, RecordingException, InterruptedException {
         lastPollNanos = System.nanoTime();
+        if (pending != null) {
+            recount(); // it was away: more is waiting by now
+        }
         for (Followed followed : shelf.open()) {
             try {
                 publish(followed);
             } catch (RecordingException refusal) {
                 shelf.lost(followed, refusal);
                 lastScanNanos = 0; // it may have been renamed
+            }
+        }
+        count();
+        oldestWaiting = Optional.empty();
+    }
+
+    private void recount() {
+        for (Followed followed : shelf.open()) {
+            try {
+                plan.files().door().read(followed::recount);
+            } catch (RecordingException refusal) {
+                LOG.debug("not counted: {}", refusal.getMessage()); // publishing it says why
             }
         }
         count();
@@ -163,6 +178,7 @@ public final class Publisher implements Runnable {
                 }
                 portion = next.get();
                 pending = portion;
+                oldestWaiting = portion.oldest().or(() -> oldestWaiting);
             }
             deliver(portion);
             pending = null;
@@ -176,13 +192,10 @@ public final class Publisher implements Runnable {
     private void deliver(Portion portion) throws Away, InterruptedException {
         List<Item> items = portion.items();
         if (!items.isEmpty()) {
-            oldestWaiting =
-                    Optional.of(Instant.ofEpochMilli(items.get(items.size() - 1).utcMicros() / 1_000));
             deliver(items);
             lastPosition = Optional.of(items.get(items.size() - 1).position());
         }
         cursors.move(portion.recording(), portion.outing(), portion.then());
-        oldestWaiting = Optional.empty();
         connected();
     }
 
