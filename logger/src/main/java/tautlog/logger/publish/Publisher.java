@@ -145,11 +145,9 @@ public final class Publisher implements Runnable {
             recount(); // it was away: more is waiting by now
         }
         for (Followed followed : shelf.open()) {
-            try {
-                publish(followed);
-            } catch (RecordingException refusal) {
-                shelf.lost(followed, refusal);
-                lastScanNanos = 0; // it may have been renamed
+            while (!stopping && publishNext(followed)) {
+                scanIfDue(); // catching up may take days
+                beat();
             }
         }
         count();
@@ -167,26 +165,38 @@ public final class Publisher implements Runnable {
         count();
     }
 
-    private void publish(Followed followed) throws Away, RecordingException, InterruptedException {
-        while (!stopping) {
-            Portion portion = pending;
-            if (portion == null) {
-                Optional<Portion> next = plan.files().door().read(() -> followed.next(plan.most()));
-                count();
-                if (next.isEmpty()) {
-                    break;
-                }
-                portion = next.get();
-                pending = portion;
-                oldestWaiting = portion.oldest().or(() -> oldestWaiting);
+    /** False when nothing is left of it, or it cannot be read, for now. */
+    private boolean publishNext(Followed followed) throws Away, InterruptedException {
+        try {
+            Optional<Portion> portion = portion(followed);
+            if (portion.isPresent()) {
+                deliver(portion.get());
+                pending = null;
+                return true;
             }
-            deliver(portion);
-            pending = null;
+            if (followed.isOver()) {
+                sayLink(followed);
+                shelf.close(followed);
+            }
+        } catch (RecordingException refusal) {
+            shelf.lost(followed, refusal);
+            lastScanNanos = 0; // it may have been renamed
         }
-        if (followed.isOver()) {
-            sayLink(followed);
-            shelf.close(followed);
+        return false;
+    }
+
+    private Optional<Portion> portion(Followed followed) throws RecordingException {
+        Portion known = pending;
+        if (known != null) {
+            return Optional.of(known);
         }
+        Optional<Portion> next = plan.files().door().read(() -> followed.next(plan.most()));
+        count();
+        next.ifPresent(portion -> {
+            pending = portion;
+            oldestWaiting = portion.oldest().or(() -> oldestWaiting);
+        });
+        return next;
     }
 
     private void deliver(Portion portion) throws Away, InterruptedException {

@@ -10,12 +10,12 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
@@ -54,8 +54,8 @@ class PublisherTest {
             void on(List<Item> items) throws Away, Refused;
         }
 
-        final List<String> arrived = Collections.synchronizedList(new ArrayList<>());
-        final List<Announcement> news = Collections.synchronizedList(new ArrayList<>());
+        final List<String> arrived = new CopyOnWriteArrayList<>();
+        final List<Announcement> news = new CopyOnWriteArrayList<>();
         final BlockingQueue<Act> acts = new ArrayBlockingQueue<>(100);
         volatile String poison = "none";
 
@@ -310,12 +310,17 @@ class PublisherTest {
         start(outlet);
         await(
                 () -> outlet.news.stream()
-                                .filter(news -> news.subject() == Announcement.Subject.LINK)
-                                .count()
-                        == 2,
+                                        .filter(news -> news.json().contains("last_link"))
+                                        .count()
+                                >= 2
+                        && outlet.news.stream().anyMatch(news -> news.json().contains("2026-05-03")),
                 outlet.news);
 
-        String link = outlet.news.get(0).json();
+        String link = outlet.news.stream()
+                .map(Announcement::json)
+                .filter(json -> json.contains("2026-05-03"))
+                .findFirst()
+                .orElse("none");
         assertTrue(link.matches(".*upper-landing_2026-05-03\\.tautlog.*\"last_link\":\"[0-9a-f]{64}\".*"), link);
     }
 
@@ -336,8 +341,12 @@ class PublisherTest {
                 start(outlet);
                 await(() -> seconds(outlet).size() == 25, outlet.arrived);
                 tell(outing, 25, 60);
-                signal.committed();
-                await(() -> seconds(outlet).size() == 60, copy + outlet.arrived);
+                await(
+                        () -> {
+                            signal.committed(); // as a logger does each second
+                            return seconds(outlet).size() == 60;
+                        },
+                        copy);
             }
             assertEquals(upTo(60), seconds(outlet));
             stopAll();
@@ -372,5 +381,23 @@ class PublisherTest {
             await(() -> publisher.state().lagItems() == 67, publisher);
             assertEquals(3_660, publisher.state().lagSeconds());
         }
+    }
+
+    @Test
+    void saysTheStatusWhileItCatchesUp() throws Exception {
+        patience = new Patience(1, 1_000, 1, 4, 0, 20); // a heartbeat is always due
+        record("2026-05-04", 40);
+        List<Integer> beats = new CopyOnWriteArrayList<>();
+        TestOutlet outlet = new TestOutlet() {
+            @Override
+            public void deliver(List<Item> items) throws Away, Refused {
+                beats.add(news.size());
+                super.deliver(items);
+            }
+        };
+        start(outlet);
+        await(() -> seconds(outlet).size() == 40, outlet.arrived);
+
+        assertTrue(beats.get(3) >= 3, beats::toString);
     }
 }
