@@ -199,7 +199,18 @@ final class StatusText {
                                 .map(position -> ", last " + position)
                                 .orElse("")
                         + (refused.equals("0") ? "" : ", REFUSED FOR GOOD by the server: " + refused)
-                        + (passedOver.equals("0") ? "" : ", outings never dated and passed over: " + passedOver));
+                        + (passedOver.equals("0") ? "" : ", outings never dated and passed over: " + passedOver)
+                        + known(outlet, "unreadable")
+                                .map(StatusText::unreadable)
+                                .orElse(""));
+    }
+
+    private static String unreadable(String count) {
+        return switch (count) {
+            case "0" -> "";
+            case "1" -> ", 1 RECORDING CANNOT BE READ";
+            default -> ", " + count + " RECORDINGS CANNOT BE READ";
+        };
     }
 
     private void disk(JsonObject disk) {

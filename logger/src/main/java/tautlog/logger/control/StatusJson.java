@@ -77,6 +77,7 @@ final class StatusJson {
         json.add("last_position", text(state.lastPosition()));
         json.addProperty("refused", state.refused());
         json.addProperty("outings_passed_over", state.passedOver());
+        json.addProperty("unreadable", state.unreadable());
         return json;
     }
 

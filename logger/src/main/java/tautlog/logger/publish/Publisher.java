@@ -47,6 +47,7 @@ public final class Publisher implements Runnable {
     private volatile Optional<Instant> oldestWaiting = Optional.empty();
     private volatile long lagItems;
     private volatile long passedOver;
+    private volatile long unreadable;
 
     /**
      * What a publisher is told.
@@ -82,7 +83,7 @@ public final class Publisher implements Runnable {
                 .map(oldest -> Math.max(0, (plan.clock().millis() - oldest.toEpochMilli()) / 1e3))
                 .orElse(0.0);
         return new PublisherState(
-                word, Optional.of(since), why, lagItems, lag, lastPosition, cursors.refused(), passedOver);
+                word, Optional.of(since), why, lagItems, lag, lastPosition, cursors.refused(), passedOver, unreadable);
     }
 
     /** Asks it to end; interrupt its thread, too. */
@@ -178,9 +179,11 @@ public final class Publisher implements Runnable {
                 sayLink(followed);
                 shelf.close(followed);
             }
+            shelf.wasRead(followed);
         } catch (RecordingException refusal) {
-            shelf.lost(followed, refusal);
-            lastScanNanos = 0; // it may have been renamed
+            if (shelf.lost(followed, refusal)) {
+                lastScanNanos = 0; // it may have been renamed
+            }
         }
         return false;
     }
@@ -237,6 +240,7 @@ public final class Publisher implements Runnable {
     private void count() {
         lagItems = shelf.waiting();
         passedOver = shelf.passedOver();
+        unreadable = shelf.unreadable();
     }
 
     /** The status at intervals; once a UTC day the link that stands in the newest recording. */

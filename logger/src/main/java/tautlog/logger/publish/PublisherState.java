@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param lastPosition of what was acknowledged last in this run
  * @param refused by the server for good, set aside in {@code state.db}
  * @param passedOver outings that can never be dated, or whose start cannot be read
+ * @param unreadable recordings that could not be read at the last look; looked at again at each scan
  */
 public record PublisherState(
         Word word,
@@ -22,9 +23,10 @@ public record PublisherState(
         double lagSeconds,
         Optional<String> lastPosition,
         long refused,
-        long passedOver) {
+        long passedOver,
+        long unreadable) {
     public static final PublisherState OFF =
-            new PublisherState(Word.OFF, Optional.empty(), Optional.empty(), 0, 0, Optional.empty(), 0, 0);
+            new PublisherState(Word.OFF, Optional.empty(), Optional.empty(), 0, 0, Optional.empty(), 0, 0, 0);
 
     /** In one word. */
     public enum Word {

@@ -23,7 +23,8 @@ final class Shelf {
     private final Cursors cursors;
     private final Map<String, Followed> open = new HashMap<>();
     private final Map<String, Long> overAtBytes = new HashMap<>();
-    private final Set<Path> unusable = new HashSet<>();
+    private final Set<Path> unknown = new HashSet<>();
+    private final Set<Path> unreadable = new HashSet<>();
     private int passedOver;
 
     Shelf(RecordingFiles files, Cursors cursors) {
@@ -34,13 +35,17 @@ final class Shelf {
     /** Looks into the folder: finds what is new, what goes on, what was renamed. */
     void scan() throws RecordingException {
         Map<String, Candidate> best = new TreeMap<>();
-        for (Path file : files.there()) {
+        List<Path> there = files.there();
+        unknown.retainAll(there);
+        unreadable.retainAll(there);
+        for (Path file : there) {
             try {
                 Candidate found = files.door().read(() -> candidate(file));
+                unknown.remove(file);
                 best.merge(
                         found.id(), found, (one, other) -> Candidate.BEST_LAST.compare(one, other) > 0 ? one : other);
             } catch (RecordingException refusal) {
-                if (unusable.add(file)) {
+                if (unknown.add(file)) {
                     LOG.warn("not published: {}", refusal.getMessage());
                 }
             }
@@ -92,12 +97,30 @@ final class Shelf {
         cursors.forget(followed.id());
     }
 
-    /** It is not there under this name any more, or cannot be read: the next scan finds it again. */
-    void lost(Followed followed, RecordingException refusal) {
+    /**
+     * It is not there under this name any more, or cannot be read: the next scan finds it again.
+     *
+     * @return whether it is not there any more
+     */
+    boolean lost(Followed followed, RecordingException refusal) {
         open.remove(followed.id());
-        if (Files.exists(followed.file()) && unusable.add(followed.file())) {
+        boolean isGone = !Files.exists(followed.file());
+        if (!isGone && unreadable.add(followed.file())) {
             LOG.warn("not published for now: {}", refusal.getMessage());
         }
+        return isGone;
+    }
+
+    /** All that is there of it could be read. */
+    void wasRead(Followed followed) {
+        unreadable.remove(followed.file());
+    }
+
+    /** Files that could not be read when they were last looked at. */
+    int unreadable() {
+        Set<Path> all = new HashSet<>(unknown);
+        all.addAll(unreadable);
+        return all.size();
     }
 
     /** Forgets what was read; cursors stay. */

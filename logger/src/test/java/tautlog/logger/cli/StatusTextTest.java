@@ -152,6 +152,25 @@ class StatusTextTest {
     }
 
     @Test
+    void saysThatARecordingCannotBeRead() {
+        assertSays(
+                publishing("0"),
+                "mqtt         connected since 2026-05-04T07:00:00Z, 0 seconds and findings to publish,"
+                        + " the oldest 0 s old\n");
+        assertSays(publishing("1"), " s old, 1 RECORDING CANNOT BE READ\n");
+        assertSays(publishing("2"), " s old, 2 RECORDINGS CANNOT BE READ\n");
+    }
+
+    private static String publishing(String unreadable) {
+        String publish = """
+                , "publish": { "mqtt": { "state": "connected", "since": "2026-05-04T07:00:00Z", "why": null,
+                  "lag_items": 0, "lag_s": 0.0, "last_position": null, "refused": 0, "outings_passed_over": 0,
+                  "unreadable": %s } } }
+                """.formatted(unreadable);
+        return text(RUNNING.stripTrailing().replaceAll("}$", "") + publish);
+    }
+
+    @Test
     void readsTheDocumentOfAnOlderLoggerToo() {
         String older = text(RUNNING.replace("\"reserve_bytes\": 67108864, \"low\": false, ", "")
                 .replace("\"silent_s\": 0.1, ", ""));

@@ -1,6 +1,7 @@
 package tautlog.logger.publish;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
@@ -8,6 +9,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -29,6 +34,7 @@ import tautlog.logger.publish.PublisherState.Word;
 import tautlog.logger.recorder.RecordingFiles;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
+import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
@@ -399,5 +405,50 @@ class PublisherTest {
         await(() -> seconds(outlet).size() == 40, outlet.arrived);
 
         assertTrue(beats.get(3) >= 3, beats::toString);
+    }
+
+    @Test
+    void countsWhatCannotBeReadAndGoesOnWithTheRest() throws Exception {
+        record("2026-05-03", 20);
+        record("2026-05-04", 20);
+        record("2026-05-05", 20);
+        change("2026-05-03", "ALTER TABLE finding RENAME TO gone"); // not even its rows can be counted
+        change("2026-05-04", "ALTER TABLE finding RENAME COLUMN json TO gone");
+        TestOutlet outlet = new TestOutlet();
+        Publisher publisher = start(outlet);
+        await(() -> seconds(outlet).size() == 20 && publisher.state().unreadable() == 2, publisher);
+
+        change("2026-05-03", "ALTER TABLE gone RENAME TO finding");
+        change("2026-05-04", "ALTER TABLE finding RENAME COLUMN gone TO json");
+        await(
+                () -> {
+                    signal.committed();
+                    return outlet.arrived.size() == 66 && publisher.state().unreadable() == 0;
+                },
+                publisher);
+    }
+
+    private void change(String day, String sql) throws SQLException {
+        try (Connection connection = DriverManager.getConnection(
+                        "jdbc:sqlite:" + folder.resolve("upper-landing_" + day + ".tautlog"));
+                Statement statement = connection.createStatement()) {
+            statement.execute(sql);
+        }
+    }
+
+    @Test
+    void looksIntoTheFolderAtOnceOnlyForWhatIsGone() throws Exception {
+        record("2026-05-04", 20);
+        RecordingFiles files = new RecordingFiles(folder, "upper-landing");
+        Shelf shelf = new Shelf(files, new Cursors(folder, "test"));
+        shelf.scan();
+        Followed followed = shelf.open().get(0);
+
+        assertFalse(shelf.lost(followed, new RecordingException("cannot be read, says the test")));
+        assertEquals(1, shelf.unreadable());
+        Files.delete(followed.file());
+        assertTrue(shelf.lost(followed, new RecordingException("is gone, says the test")));
+        shelf.scan();
+        assertEquals(0, shelf.unreadable());
     }
 }
