@@ -25,6 +25,8 @@ import tautlog.recording.RecordingException;
  */
 public final class Publisher implements Runnable {
     private static final Logger LOG = LoggerFactory.getLogger(Publisher.class);
+    private static final Optional<String> STUMBLED =
+            Optional.of("a fault in this program, which could not be told; perhaps there is no memory left");
 
     private final Plan plan;
     private final Supplier<Outlet> maker;
@@ -38,6 +40,7 @@ public final class Publisher implements Runnable {
     private long lastHeartbeatNanos;
     private LocalDate linkDay = LocalDate.MIN;
     private long troubles;
+    private boolean hasStumbled;
     private volatile boolean stopping;
 
     private volatile Word word = Word.WAITING;
@@ -94,9 +97,8 @@ public final class Publisher implements Runnable {
     @Override
     public void run() {
         try {
-            plan.signal().awaitMore(0, 0);
             while (!stopping) {
-                turn();
+                turnOrStumble();
             }
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
@@ -104,6 +106,32 @@ public final class Publisher implements Runnable {
             letGo();
             cursors.close();
         }
+    }
+
+    /** Where even saying what went wrong goes wrong, as without memory, nothing is made before a wait. */
+    private void turnOrStumble() throws InterruptedException {
+        try {
+            if (hasStumbled) {
+                Thread.sleep(plan.patience().greatestBackOff());
+                startAfresh();
+                hasStumbled = false;
+            }
+            plan.signal().awaitMore(0, 0);
+            turn();
+        } catch (InterruptedException stopped) {
+            throw stopped;
+        } catch (Throwable again) {
+            word = Word.AWAY;
+            why = STUMBLED;
+            hasStumbled = true;
+        }
+    }
+
+    private void startAfresh() {
+        pending = null;
+        shelf.clear(); // half-read as it may be
+        lastScanNanos = 0;
+        letGo();
     }
 
     /** One look and what follows from it; waits as it should before the next. */
@@ -124,10 +152,7 @@ public final class Publisher implements Runnable {
             if (stopping) {
                 return;
             }
-            letGo();
-            pending = null;
-            shelf.clear(); // half-read as it may be
-            lastScanNanos = 0;
+            startAfresh();
             trouble(Word.AWAY, "a fault in this program: " + bug, 0);
         }
     }

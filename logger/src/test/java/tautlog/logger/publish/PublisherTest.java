@@ -21,6 +21,8 @@ import java.util.OptionalDouble;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
@@ -450,5 +452,39 @@ class PublisherTest {
         assertTrue(shelf.lost(followed, new RecordingException("is gone, says the test")));
         shelf.scan();
         assertEquals(0, shelf.unreadable());
+    }
+
+    @Test
+    void survivesAFaultWhileItDealsWithAFault() throws Exception {
+        record("2026-05-04", 40);
+        Semaphore faults = new Semaphore(3);
+        TestOutlet outlet = new TestOutlet() {
+            @Override
+            public void close() {
+                if (faults.tryAcquire()) {
+                    throw new OutOfMemoryError("of the test, once more");
+                }
+            }
+        };
+        CountDownLatch seen = new CountDownLatch(1);
+        for (int i = 0; i < 4; i++) {
+            outlet.acts.add(items -> {
+                throw new OutOfMemoryError("of the test");
+            });
+        }
+        outlet.acts.add(items -> {
+            try {
+                seen.await();
+            } catch (InterruptedException stopped) {
+                throw new IllegalStateException(stopped);
+            }
+        });
+        Publisher publisher = start(outlet);
+        await(() -> outlet.acts.isEmpty(), publisher);
+        assertEquals(0, faults.availablePermits());
+        assertEquals(Word.AWAY, publisher.state().word());
+        seen.countDown();
+        await(() -> seconds(outlet).size() == 40, outlet.arrived);
+        await(() -> publisher.state().word() == Word.CONNECTED, publisher);
     }
 }
