@@ -280,7 +280,7 @@ public final class Publisher implements Runnable {
         connected();
         List<Followed> open = shelf.open();
         LocalDate today = LocalDate.ofInstant(plan.clock().instant(), ZoneOffset.UTC);
-        if (!open.isEmpty() && today.isAfter(linkDay)) {
+        if (!open.isEmpty() && !today.equals(linkDay)) {
             sayLink(open.get(open.size() - 1));
         }
     }

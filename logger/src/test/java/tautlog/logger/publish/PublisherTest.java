@@ -487,4 +487,21 @@ class PublisherTest {
         await(() -> seconds(outlet).size() == 40, outlet.arrived);
         await(() -> publisher.state().word() == Word.CONNECTED, publisher);
     }
+
+    @Test
+    void saysTheLinkEachDayAlsoAfterAClockThatStoodInTheFuture() throws Exception {
+        patience = new Patience(1, 1_000, 1, 4, 1, 20);
+        now = Instant.parse("2099-01-01T08:00:00Z");
+        TestOutlet outlet = new TestOutlet();
+        try (RecordingWriter writer = writer("2026-05-04")) {
+            OutingWriter outing = begin(writer);
+            clock(outing);
+            tell(outing, 0, 25);
+            start(outlet);
+            await(() -> outlet.news.stream().anyMatch(news -> news.json().contains("2099-01-01")), outlet.news);
+
+            now = Instant.parse("2026-05-04T08:00:00Z");
+            await(() -> outlet.news.stream().anyMatch(news -> news.json().contains("2026-05-04T08:00:00Z")), "link");
+        }
+    }
 }
