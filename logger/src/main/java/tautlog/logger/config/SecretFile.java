@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Set;
 
 /**
@@ -13,17 +14,15 @@ import java.util.Set;
  */
 public record SecretFile(Path path) {
     private static final int LONGEST_BYTES = 4_096;
-    private static final Set<PosixFilePermission> OTHERS = Set.of(
-            PosixFilePermission.OTHERS_READ, PosixFilePermission.OTHERS_WRITE, PosixFilePermission.OTHERS_EXECUTE);
+    private static final Set<PosixFilePermission> OWNERS = PosixFilePermissions.fromString("rwx------");
 
-    /** @throws IOException in words, if it is not there, may be read by everybody, is empty or cannot be read */
+    /** @throws IOException in words, if it is not there, its group or everybody has any right to it, is empty or cannot be read */
     public String read() throws IOException {
         if (!Files.isRegularFile(path)) {
             throw new IOException(path + " is not there. Write the secret into this file.");
         }
-        if (Files.getPosixFilePermissions(path).stream().anyMatch(OTHERS::contains)) {
-            throw new IOException(
-                    path + " may be read by everybody on this computer. Take that away: chmod 600 " + path);
+        if (Files.getPosixFilePermissions(path).stream().anyMatch(right -> !OWNERS.contains(right))) {
+            throw new IOException(path + " is open to others than its owner. Take that away: chmod 600 " + path);
         }
         if (!Files.isReadable(path)) {
             throw new IOException(

@@ -18,6 +18,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tautlog.logger.config.PublishChoice;
 import tautlog.logger.config.SecretFile;
 import tautlog.logger.publish.influx.InfluxOutlet;
@@ -221,11 +223,12 @@ class HostilePeerTest {
         }
     }
 
-    @Test
-    void aSecretThatEverybodyMayReadIsRefused() throws IOException {
+    @ParameterizedTest
+    @ValueSource(strings = {"rw-r--r--", "rw-r-----", "rw--w----", "rw-----w-"})
+    void aSecretThatIsOpenToOthersThanItsOwnerIsRefused(String rights) throws IOException {
         Path secret = folder.resolve("secret");
         Files.writeString(secret, "hunter2");
-        Files.setPosixFilePermissions(secret, PosixFilePermissions.fromString("rw-r--r--"));
+        Files.setPosixFilePermissions(secret, PosixFilePermissions.fromString(rights));
 
         IOException refusal = assertThrows(IOException.class, () -> new SecretFile(secret).read());
 
