@@ -19,6 +19,7 @@ import tautlog.recording.OutingWriter;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingException.Scope;
+import tautlog.recording.RecordingName;
 import tautlog.recording.RecordingWriter;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
@@ -27,7 +28,7 @@ import tautlog.sample.ZeroShift;
 /**
  * Finishes what a power cut interrupted: the outing's evidence goes through the detectors again, with the rig and the
  * calibration stored in it; what they find and nobody said yet is appended, and the outing is ended. Recordings that were not
- * given their day's name yet get it.
+ * given their day's name yet get it; the log of one that somebody read while it was closed is folded in first.
  */
 public final class InterruptedOutings {
     private static final Logger LOG = LoggerFactory.getLogger(InterruptedOutings.class);
@@ -54,6 +55,8 @@ public final class InterruptedOutings {
                 newestEnd = later(newestEnd, times.ended());
                 if (times.hasOpenOuting()) {
                     finished += finish(file);
+                } else if (RecordingName.hasLog(file)) {
+                    RecordingWriter.open(file, files.winch()).close(); // somebody read it while it was closed
                 }
                 files.named(file, times.began()); // also one whose closing was cut off before it had its name
             } catch (RecordingException unusable) {
