@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 import tautlog.logger.drive.DriveState.ReadBack;
+import tautlog.logger.recorder.RecordingDoor;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingCopy;
 import tautlog.recording.RecordingException;
@@ -21,6 +22,7 @@ final class DriveCopy {
     static final String UNFINISHED = ".part";
 
     private final Path folder;
+    private final RecordingDoor door;
 
     /** Whether a file of this name is a copy that was not finished, or its journal. */
     static boolean isUnfinished(Path file) {
@@ -28,22 +30,27 @@ final class DriveCopy {
         return name.endsWith(UNFINISHED) || name.endsWith(UNFINISHED + RecordingCopy.JOURNAL);
     }
 
-    /** @param folder on the drive, is there */
-    DriveCopy(Path folder) {
+    /**
+     * @param folder on the drive, is there
+     * @param door through which recordings of this computer are read
+     */
+    DriveCopy(Path folder, RecordingDoor door) {
         this.folder = folder;
+        this.door = door;
     }
 
     /** The drive already holds this state of the recording, or more of it. */
     boolean isThere(Path recording) throws IOException {
         Path name = nameFor(recording, String.valueOf(recording.getFileName()));
         return Files.exists(name)
-                && (fromDrive(() -> lastLink(name)).equals(lastLink(recording)) || holdsMore(name, recording));
+                && (fromDrive(() -> lastLink(name)).equals(door.read(() -> lastLink(recording)))
+                        || holdsMore(name, recording));
     }
 
     /**
      * Copies it.
      *
-     * @param recording on this computer
+     * @param recording on this computer, one that the recorder does not open or close: it is read for as long as the drive takes
      * @param plain its name, by which the drive is to have it
      * @throws RecordingException if {@code recording} cannot be read
      * @throws IOException if the drive refuses, or does not give back what was written
@@ -66,7 +73,7 @@ final class DriveCopy {
      */
     private Path nameFor(Path recording, String plain) throws IOException {
         String stem = plain.substring(0, plain.length() - RecordingName.ENDING.length());
-        Optional<String> first = firstLink(recording);
+        Optional<String> first = door.read(() -> firstLink(recording));
         Path name = folder.resolve(plain);
         for (int n = 2; Files.exists(name) && !isSame(name, first); n++) {
             name = folder.resolve(stem + "_" + n + RecordingName.ENDING);
@@ -83,16 +90,17 @@ final class DriveCopy {
     }
 
     /** Raw samples may have been taken out of a recording here after it was copied; the fuller one is kept. */
-    private static boolean holdsMore(Path onDrive, Path recording) throws IOException {
-        return fromDrive(() -> verify(onDrive)).samples() > verify(recording).samples();
+    private boolean holdsMore(Path onDrive, Path recording) throws IOException {
+        return fromDrive(() -> verify(onDrive)).samples()
+                > door.read(() -> verify(recording)).samples();
     }
 
     /** A recording that is damaged here is copied with its damage, and not called intact by that. */
-    private static void requireSame(Path recording, Path copy) throws IOException {
+    private void requireSame(Path recording, Path copy) throws IOException {
         Verification found = fromDrive(() -> verify(copy));
-        boolean isSame = lastLink(recording).equals(found.lastLink());
+        boolean isSame = door.read(() -> lastLink(recording)).equals(found.lastLink());
         if (isSame && !found.isIntact()) {
-            Verification original = verify(recording);
+            Verification original = door.read(() -> verify(recording));
             isSame = original.samples() == found.samples()
                     && original.blocks() == found.blocks()
                     && original.damages().size() == found.damages().size();

@@ -1,6 +1,7 @@
 package tautlog.logger.drive;
 
 import java.io.IOException;
+import java.io.InterruptedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -14,6 +15,7 @@ import tautlog.logger.drive.DriveState.ReadBack;
 import tautlog.logger.drive.DriveState.Tally;
 import tautlog.logger.recorder.DiskReserve;
 import tautlog.logger.recorder.DiskReserve.FreeSpace;
+import tautlog.logger.recorder.RecordingFiles;
 import tautlog.recording.NotedLink;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingCopy;
@@ -33,8 +35,7 @@ final class DriveVisit {
 
     private static final String SNAPSHOT = "drive-copy" + DriveCopy.UNFINISHED;
 
-    private final Path recordings;
-    private final String winch;
+    private final RecordingFiles files;
     private final FreeSpace space;
     private final InstantSource clock;
 
@@ -46,9 +47,8 @@ final class DriveVisit {
     private int kept;
 
     /** @param space left on the disk of the recordings */
-    DriveVisit(Path recordings, String winch, FreeSpace space, InstantSource clock) {
-        this.recordings = recordings;
-        this.winch = winch;
+    DriveVisit(RecordingFiles files, FreeSpace space, InstantSource clock) {
+        this.files = files;
         this.space = space;
         this.clock = clock;
     }
@@ -62,7 +62,7 @@ final class DriveVisit {
     Tally serve(Path drive, Optional<Path> beingWritten, BooleanSupplier isThere) {
         try {
             Path folder = folder(drive, isThere);
-            DriveCopy copy = new DriveCopy(folder);
+            DriveCopy copy = new DriveCopy(folder, files.door());
             for (Path recording : recordings()) {
                 requireThere(isThere);
                 one(recording, beingWritten.equals(Optional.of(recording)), folder, copy);
@@ -72,21 +72,31 @@ final class DriveVisit {
             Medium.flush(folder);
             tellRoom();
         } catch (IOException refused) {
-            trouble.add(
-                    isThere.getAsBoolean()
-                            ? "the drive is not finished (" + refused.getMessage() + "). Pull it out, put it in again,"
-                                    + " or take another"
-                            : "the drive was pulled out before it was finished. Nothing is harmed; put it in again and"
-                                    + " it goes on");
+            trouble.add(whyUnfinished(refused, isThere));
         } finally {
             dropSnapshot();
         }
         return new Tally(copied, kept, readBack, trouble);
     }
 
+    private static String whyUnfinished(IOException refused, BooleanSupplier isThere) {
+        if (Thread.currentThread().isInterrupted()) {
+            return "the logger was stopped before the drive was finished. Nothing is harmed; it goes on at the next start";
+        }
+        return isThere.getAsBoolean()
+                ? "the drive is not finished (" + refused.getMessage() + "). Pull it out, put it in again,"
+                        + " or take another"
+                : "the drive was pulled out before it was finished. Nothing is harmed; put it in again and"
+                        + " it goes on";
+    }
+
+    /** Also refuses when this thread was interrupted: the recorder is about to close. */
     private static void requireThere(BooleanSupplier isThere) throws IOException {
         if (!isThere.getAsBoolean()) {
             throw new IOException("it is not there any more");
+        }
+        if (Thread.currentThread().isInterrupted()) {
+            throw new InterruptedIOException("the logger stops");
         }
     }
 
@@ -94,15 +104,15 @@ final class DriveVisit {
     private Path folder(Path drive, BooleanSupplier isThere) throws IOException {
         requireThere(isThere);
         Path ours = drive.resolve("tautlog");
-        Path folder = ours.resolve(RecordingName.safe(winch));
+        Path folder = ours.resolve(RecordingName.safe(files.winch()));
         Files.createDirectories(folder);
         if (!isThere.getAsBoolean()) {
             Files.deleteIfExists(folder);
             Files.deleteIfExists(ours);
         }
         requireThere(isThere);
-        try (Stream<Path> files = Files.list(folder)) {
-            for (Path left : files.filter(DriveCopy::isUnfinished).toList()) {
+        try (Stream<Path> all = Files.list(folder)) {
+            for (Path left : all.filter(DriveCopy::isUnfinished).toList()) {
                 Files.delete(left);
             }
         }
@@ -110,8 +120,8 @@ final class DriveVisit {
     }
 
     private List<Path> recordings() throws IOException {
-        try (Stream<Path> files = Files.list(recordings)) {
-            return files.filter(file -> file.toString().endsWith(RecordingName.ENDING))
+        try (Stream<Path> all = Files.list(files.folder())) {
+            return all.filter(file -> file.toString().endsWith(RecordingName.ENDING))
                     .sorted()
                     .toList();
         }
@@ -119,7 +129,7 @@ final class DriveVisit {
 
     private void one(Path recording, boolean isBeingWritten, Path folder, DriveCopy copy) throws IOException {
         try {
-            Optional<String> sealed = sealedLink(recording);
+            Optional<String> sealed = files.door().read(() -> sealedLink(recording));
             if (sealed.isEmpty()) {
                 return; // no outing began in it
             }
@@ -163,10 +173,16 @@ final class DriveVisit {
                             + " take it after the logger was turned off and on, or make room");
             return false;
         }
-        Path snapshot = recordings.resolve(SNAPSHOT);
-        RecordingCopy.write(recording, snapshot);
-        brought(copy.bring(snapshot, name(recording)));
+        brought(copy.bring(snapshot(recording), name(recording)));
         return true;
+    }
+
+    private Path snapshot(Path recording) throws IOException {
+        Path snapshot = files.folder().resolve(SNAPSHOT);
+        return files.door().read(() -> {
+            RecordingCopy.write(recording, snapshot);
+            return snapshot;
+        });
     }
 
     private void brought(ReadBack from) {
@@ -190,7 +206,7 @@ final class DriveVisit {
 
     private void dropSnapshot() {
         try {
-            RecordingCopy.remove(recordings.resolve(SNAPSHOT));
+            RecordingCopy.remove(files.folder().resolve(SNAPSHOT));
         } catch (IOException stays) {
             trouble.add("a snapshot of today stays on the disk of the recordings (" + stays.getMessage() + ")");
         }

@@ -14,6 +14,7 @@ import tautlog.logger.drive.DriveState.Stage;
 import tautlog.logger.drive.DriveState.Tally;
 import tautlog.logger.drive.Mounts.Mount;
 import tautlog.logger.recorder.DiskReserve.FreeSpace;
+import tautlog.logger.recorder.RecordingFiles;
 
 /**
  * The drive thread's work: sees that a drive is there, has it served, tells how far it is.
@@ -33,8 +34,7 @@ public final class DriveWatch implements Runnable {
 
     private final Path path;
     private final Mounts mounts;
-    private final Path recordings;
-    private final String winch;
+    private final RecordingFiles files;
     private final FreeSpace space;
     private final Supplier<Optional<String>> beingWritten;
     private final BeaconLamp lamp;
@@ -49,28 +49,25 @@ public final class DriveWatch implements Runnable {
      */
     public DriveWatch(
             Path path,
-            Path recordings,
-            String winch,
+            RecordingFiles files,
             FreeSpace space,
             Supplier<Optional<String>> beingWritten,
             BeaconLamp lamp,
             InstantSource clock) {
-        this(path, new Mounts(Mounts.TABLE), recordings, winch, space, beingWritten, lamp, clock);
+        this(path, new Mounts(Mounts.TABLE), files, space, beingWritten, lamp, clock);
     }
 
     DriveWatch(
             Path path,
             Mounts mounts,
-            Path recordings,
-            String winch,
+            RecordingFiles files,
             FreeSpace space,
             Supplier<Optional<String>> beingWritten,
             BeaconLamp lamp,
             InstantSource clock) {
         this.path = path;
         this.mounts = mounts;
-        this.recordings = recordings;
-        this.winch = winch;
+        this.files = files;
         this.space = space;
         this.beingWritten = beingWritten;
         this.lamp = lamp;
@@ -147,7 +144,7 @@ public final class DriveWatch implements Runnable {
                 path,
                 now.mount().device(),
                 now.mount().type());
-        Tally tally = new DriveVisit(recordings, winch, space, clock)
+        Tally tally = new DriveVisit(files, space, clock)
                 .serve(path, now.file().map(Path::of), () -> mounted().equals(Optional.of(now.mount())));
         if (!tally.trouble().isEmpty()) {
             tell(Stage.TROUBLE, tally);

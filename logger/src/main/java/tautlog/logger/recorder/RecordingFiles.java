@@ -43,7 +43,11 @@ public final class RecordingFiles {
                 + Pattern.quote(RecordingName.ENDING));
     }
 
-    String winch() {
+    public Path folder() {
+        return folder;
+    }
+
+    public String winch() {
         return winch;
     }
 

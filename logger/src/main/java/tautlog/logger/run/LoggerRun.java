@@ -58,6 +58,8 @@ public final class LoggerRun implements Controlled {
     private static final long LOOK_MILLIS = 5_000;
     private static final int LOOKS_PER_STATUS = 12;
     private static final long STOP_MILLIS = 5_000;
+    /** For what a visit leaves here to be deleted; a drive that hangs is waited for no longer. Chosen. */
+    private static final long DRIVE_STOP_MILLIS = 1_000;
 
     /** When a run ends by itself. */
     public enum Until {
@@ -136,13 +138,7 @@ public final class LoggerRun implements Controlled {
                 .config()
                 .drive()
                 .map(path -> new DriveWatch(
-                        path,
-                        recordings,
-                        installation.rig().winch(),
-                        board.space(),
-                        () -> recorder.state().file(),
-                        lamp,
-                        board.clock()));
+                        path, files, board.space(), () -> recorder.state().file(), lamp, board.clock()));
         outings = new LiveOutings(installation, program, backlog, lamp, receiver, boardClock);
         shaft = installation.config().shaft().map(ShaftReader::new);
         InstrumentFeed feed = Feeds.of(installation.config(), shaft.map(ShaftReader::source), outings, beacon);
@@ -243,10 +239,13 @@ public final class LoggerRun implements Controlled {
                 drive.map(watch -> startDaemon("drive", watch)); // it may wait for a drive that hangs
         watch(readerThread);
         thinning.stop();
+        driveThread.ifPresent(Thread::interrupt); // it reads nothing more; for what it reads now, see RecordingDoor
         finish(readerThread, recorderThread);
+        if (driveThread.isPresent()) {
+            driveThread.get().join(DRIVE_STOP_MILLIS);
+        }
         thinningThread.join(STOP_MILLIS);
         beaconThread.interrupt();
-        driveThread.ifPresent(Thread::interrupt);
         shaft.ifPresent(ShaftReader::stop);
         gps.ifPresent(GpsReading::stop);
         control.ifPresent(LoggerRun::close);

@@ -20,6 +20,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.logger.drive.DriveState.Tally;
 import tautlog.logger.recorder.DiskReserve;
+import tautlog.logger.recorder.DoorInTests;
+import tautlog.logger.recorder.RecordingDoor;
+import tautlog.logger.recorder.RecordingFiles;
 import tautlog.recording.NotedLink;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingWriter;
@@ -43,13 +46,17 @@ class DriveVisitTest {
         ours = drive.resolve("tautlog/upper");
     }
 
+    private RecordingFiles files() {
+        return new RecordingFiles(recordings, "Upper");
+    }
+
     private Tally visit(Optional<Path> beingWritten) {
         return visit(beingWritten, Optional.of(1L << 40));
     }
 
     private Tally visit(Optional<Path> beingWritten, Optional<Long> freeHere) {
         InstantSource clock = InstantSource.fixed(Instant.parse("2026-05-05T17:00:00Z"));
-        return new DriveVisit(recordings, "Upper", () -> freeHere, clock).serve(drive, beingWritten, () -> true);
+        return new DriveVisit(files(), () -> freeHere, clock).serve(drive, beingWritten, () -> true);
     }
 
     private static List<String> names(Path folder) throws IOException {
@@ -204,10 +211,54 @@ class DriveVisitTest {
     }
 
     @Test
+    void endsBeforeTheNextRecordingWhenTheLoggerStops() throws IOException {
+        SmallRecordings.closed(recordings.resolve(MONDAY), 1);
+        SmallRecordings.closed(recordings.resolve(TUESDAY), 2);
+        DriveVisit visit = new DriveVisit(files(), Optional::empty, InstantSource.system());
+
+        Tally tally = visit.serve(drive, Optional.empty(), () -> {
+            if (Files.exists(ours.resolve(MONDAY))) {
+                Thread.currentThread().interrupt();
+            }
+            return true;
+        });
+
+        assertTrue(Thread.interrupted(), "the thread is still told to end");
+        assertEquals(List.of(MONDAY), names(ours));
+        assertTrue(tally.trouble().get(0).contains("the logger was stopped"), tally::toString);
+    }
+
+    @Test
+    void readsNothingWhileARecordingIsClosed() throws Exception {
+        SmallRecordings.closed(recordings.resolve(MONDAY), 1);
+        RecordingFiles files = files();
+        Thread visit = new Thread(() -> new DriveVisit(files, Optional::empty, InstantSource.system())
+                .serve(drive, Optional.empty(), () -> true));
+
+        DoorInTests.close(files.door(), () -> {
+            visit.start();
+            while (visit.isAlive() && !standsBeforeTheDoor(visit)) {
+                Thread.onSpinWait();
+            }
+            assertTrue(visit.isAlive());
+            assertEquals(List.of(), names(ours));
+        });
+
+        visit.join();
+        assertEquals(List.of("last-links.txt", MONDAY), names(ours));
+    }
+
+    private static boolean standsBeforeTheDoor(Thread visit) {
+        return visit.getState() == Thread.State.WAITING
+                && Stream.of(visit.getStackTrace())
+                        .anyMatch(frame -> frame.getClassName().equals(RecordingDoor.class.getName()));
+    }
+
+    @Test
     void leavesNothingInTheFolderOfADriveThatWentBetweenTwoLooks() throws IOException {
         SmallRecordings.closed(recordings.resolve(MONDAY), 1);
         Queue<Boolean> looks = new ArrayDeque<>(List.of(true));
-        DriveVisit visit = new DriveVisit(recordings, "Upper", Optional::empty, InstantSource.system());
+        DriveVisit visit = new DriveVisit(files(), Optional::empty, InstantSource.system());
 
         Tally tally = visit.serve(
                 drive, Optional.empty(), () -> Optional.ofNullable(looks.poll()).orElse(false));
