@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import tautlog.logger.drive.DriveState.ReadBack;
 import tautlog.logger.drive.DriveState.Tally;
@@ -26,7 +27,7 @@ import tautlog.recording.RecordingName;
  * Brings a drive up to date, once: each recording of the folder that it does not have, in order of their names, which is that of their days;
  * then {@link LastLinks}. What does not fit is left out whole, and the next is tried.
  *
- * <p>The recording that is being written is copied within this computer first: a drive that hangs must not keep its log from being
+ * <p>The recording that is being written, or may be at any moment, is copied within this computer first: a drive that hangs must not keep its log from being
  * folded in. One thread.
  */
 final class DriveVisit {
@@ -56,16 +57,16 @@ final class DriveVisit {
     /**
      * Serves the drive at {@code drive}.
      *
-     * @param beingWritten the recording that is being written, if any
+     * @param beingWritten the recording that is being written, if any; asked anew for each
      * @param isThere whether it is still this drive that is mounted there
      */
-    Tally serve(Path drive, Optional<Path> beingWritten, BooleanSupplier isThere) {
+    Tally serve(Path drive, Supplier<Optional<Path>> beingWritten, BooleanSupplier isThere) {
         try {
             Path folder = folder(drive, isThere);
             DriveCopy copy = new DriveCopy(folder, files.door());
             for (Path recording : recordings()) {
                 requireThere(isThere);
-                one(recording, beingWritten.equals(Optional.of(recording)), folder, copy);
+                one(recording, () -> mayBeWritten(recording, beingWritten.get()), folder, copy);
             }
             requireThere(isThere);
             new LastLinks(folder).add(links);
@@ -95,6 +96,10 @@ final class DriveVisit {
         if (!isThere.getAsBoolean()) {
             throw new IOException("it is not there any more");
         }
+        requireRunning();
+    }
+
+    private static void requireRunning() throws IOException {
         if (Thread.currentThread().isInterrupted()) {
             throw new InterruptedIOException("the logger stops");
         }
@@ -127,7 +132,7 @@ final class DriveVisit {
         }
     }
 
-    private void one(Path recording, boolean isBeingWritten, Path folder, DriveCopy copy) throws IOException {
+    private void one(Path recording, BooleanSupplier mayBeWritten, Path folder, DriveCopy copy) throws IOException {
         try {
             Optional<String> sealed = files.door().read(() -> sealedLink(recording));
             if (sealed.isEmpty()) {
@@ -135,7 +140,7 @@ final class DriveVisit {
             }
             if (copy.isThere(recording)) {
                 kept++;
-            } else if (!bring(recording, isBeingWritten, folder, copy)) {
+            } else if (!bring(recording, mayBeWritten.getAsBoolean(), folder, copy)) {
                 return;
             }
             links.add(new NotedLink(clock.instant(), name(recording), sealed.get()));
@@ -144,6 +149,10 @@ final class DriveVisit {
                 trouble.add("a recording here cannot be copied (" + unreadable.getMessage() + ")");
             }
         }
+    }
+
+    private boolean mayBeWritten(Path recording, Optional<Path> beingWritten) {
+        return beingWritten.equals(Optional.of(recording)) || files.mayBeBegunIn(recording, clock.instant());
     }
 
     private static String name(Path recording) {
@@ -157,20 +166,20 @@ final class DriveVisit {
     }
 
     /** False when there was no room. */
-    private boolean bring(Path recording, boolean isBeingWritten, Path folder, DriveCopy copy) throws IOException {
+    private boolean bring(Path recording, boolean mayBeWritten, Path folder, DriveCopy copy) throws IOException {
         long bytes = bytes(recording);
         if (Files.getFileStore(folder).getUsableSpace() < bytes + BESIDE_BYTES) {
             noRoom.add(name(recording));
             return false;
         }
-        if (!isBeingWritten) {
+        if (!mayBeWritten) {
             brought(copy.bring(recording, name(recording)));
             return true;
         }
         if (space.bytes().filter(free -> free < bytes + DiskReserve.BYTES).isPresent()) {
-            trouble.add(
-                    name(recording) + " is being written and the disk of the recordings has no room for a copy of it;"
-                            + " take it after the logger was turned off and on, or make room");
+            trouble.add(name(recording)
+                    + " may be written at any moment and the disk of the recordings has no room for a copy"
+                    + " of it; take it on another day, or make room");
             return false;
         }
         brought(copy.bring(snapshot(recording), name(recording)));
@@ -178,6 +187,7 @@ final class DriveVisit {
     }
 
     private Path snapshot(Path recording) throws IOException {
+        requireRunning();
         Path snapshot = files.folder().resolve(SNAPSHOT);
         return files.door().read(() -> {
             RecordingCopy.write(recording, snapshot);

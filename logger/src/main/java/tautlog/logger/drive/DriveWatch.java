@@ -145,7 +145,10 @@ public final class DriveWatch implements Runnable {
                 now.mount().device(),
                 now.mount().type());
         Tally tally = new DriveVisit(files, space, clock)
-                .serve(path, now.file().map(Path::of), () -> mounted().equals(Optional.of(now.mount())));
+                .serve(
+                        path,
+                        () -> beingWritten.get().map(Path::of),
+                        () -> mounted().equals(Optional.of(now.mount())));
         if (!tally.trouble().isEmpty()) {
             tell(Stage.TROUBLE, tally);
             tally.trouble().forEach(words -> LOG.warn("drive: {}", words));

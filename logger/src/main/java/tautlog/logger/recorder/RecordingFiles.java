@@ -74,6 +74,16 @@ public final class RecordingFiles {
         return file.getFileName().toString().startsWith(prefix + "undated-");
     }
 
+    /**
+     * Whether an outing may begin in this recording at any moment, if it is not going on in it already: it is of the day of {@code
+     * now} by the computer's clock or of a later one, or of no known day.
+     */
+    public boolean mayBeBegunIn(Path file, Instant now) {
+        Matcher name = ownName.matcher(file.getFileName().toString());
+        String today = LocalDate.ofInstant(now, ZoneOffset.UTC).toString();
+        return name.matches() && (isUndated(file) || name.group(1).compareTo(today) >= 0);
+    }
+
     /** A name of that day that no file has yet: {@code _2} and so on when there is one. */
     Path free(long utcMicros) {
         return RecordingName.datedAndFree(folder, winch, instant(utcMicros));

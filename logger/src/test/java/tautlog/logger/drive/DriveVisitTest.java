@@ -56,7 +56,7 @@ class DriveVisitTest {
 
     private Tally visit(Optional<Path> beingWritten, Optional<Long> freeHere) {
         InstantSource clock = InstantSource.fixed(Instant.parse("2026-05-05T17:00:00Z"));
-        return new DriveVisit(files(), () -> freeHere, clock).serve(drive, beingWritten, () -> true);
+        return new DriveVisit(files(), () -> freeHere, clock).serve(drive, () -> beingWritten, () -> true);
     }
 
     private static List<String> names(Path folder) throws IOException {
@@ -216,7 +216,7 @@ class DriveVisitTest {
         SmallRecordings.closed(recordings.resolve(TUESDAY), 2);
         DriveVisit visit = new DriveVisit(files(), Optional::empty, InstantSource.system());
 
-        Tally tally = visit.serve(drive, Optional.empty(), () -> {
+        Tally tally = visit.serve(drive, Optional::empty, () -> {
             if (Files.exists(ours.resolve(MONDAY))) {
                 Thread.currentThread().interrupt();
             }
@@ -233,7 +233,7 @@ class DriveVisitTest {
         SmallRecordings.closed(recordings.resolve(MONDAY), 1);
         RecordingFiles files = files();
         Thread visit = new Thread(() -> new DriveVisit(files, Optional::empty, InstantSource.system())
-                .serve(drive, Optional.empty(), () -> true));
+                .serve(drive, Optional::empty, () -> true));
 
         DoorInTests.close(files.door(), () -> {
             visit.start();
@@ -255,13 +255,47 @@ class DriveVisitTest {
     }
 
     @Test
+    void takesASnapshotOfEveryRecordingThatAnOutingMayBeginIn() throws IOException {
+        // given: one snapshot has no room here, so what is copied went straight onto the drive
+        String undated = "upper_undated-1.tautlog";
+        SmallRecordings.closed(recordings.resolve(MONDAY), 1);
+        SmallRecordings.closed(recordings.resolve(TUESDAY), 2);
+        SmallRecordings.closed(recordings.resolve("upper_2026-05-05_2.tautlog"), 3);
+        SmallRecordings.closed(recordings.resolve(undated), 4);
+
+        Tally tally = visit(Optional.empty(), Optional.of(DiskReserve.BYTES));
+
+        assertEquals(List.of("last-links.txt", MONDAY), names(ours));
+        assertEquals(3, tally.trouble().size(), tally::toString);
+    }
+
+    @Test
+    void asksForEachRecordingWhetherItIsWrittenNow() throws IOException {
+        // given: an outing begins in Monday's file, whose day is over by this clock, when the visit is at Sunday's
+        String sunday = "upper_2026-05-03.tautlog";
+        SmallRecordings.closed(recordings.resolve(sunday), 1);
+        SmallRecordings.closed(recordings.resolve(MONDAY), 2);
+        InstantSource clock = InstantSource.fixed(Instant.parse("2026-05-05T17:00:00Z"));
+
+        Tally tally = new DriveVisit(files(), () -> Optional.of(DiskReserve.BYTES), clock)
+                .serve(
+                        drive,
+                        () -> Optional.of(recordings.resolve(MONDAY))
+                                .filter(began -> Files.exists(ours.resolve(sunday))),
+                        () -> true);
+
+        assertEquals(List.of("last-links.txt", sunday), names(ours));
+        assertTrue(tally.trouble().get(0).contains(MONDAY), tally::toString);
+    }
+
+    @Test
     void leavesNothingInTheFolderOfADriveThatWentBetweenTwoLooks() throws IOException {
         SmallRecordings.closed(recordings.resolve(MONDAY), 1);
         Queue<Boolean> looks = new ArrayDeque<>(List.of(true));
         DriveVisit visit = new DriveVisit(files(), Optional::empty, InstantSource.system());
 
         Tally tally = visit.serve(
-                drive, Optional.empty(), () -> Optional.ofNullable(looks.poll()).orElse(false));
+                drive, Optional::empty, () -> Optional.ofNullable(looks.poll()).orElse(false));
 
         assertEquals(List.of(), names(drive));
         assertTrue(tally.trouble().get(0).contains("pulled out"), tally::toString);
