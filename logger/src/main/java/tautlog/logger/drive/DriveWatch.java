@@ -94,12 +94,20 @@ public final class DriveWatch implements Runnable {
     }
 
     /** Not even a bug, or memory that runs out, in here may end the recording. */
-    private void lookWhateverComes() throws InterruptedException {
+    void lookWhateverComes() throws InterruptedException {
         try {
             look();
         } catch (RuntimeException | Error bug) {
-            LOG.error("bug while a drive was served; recording goes on", bug);
+            tellBug(bug);
+        }
+    }
+
+    private void tellBug(Throwable bug) {
+        try {
             tell(Stage.TROUBLE, new Tally(0, 0, DriveState.ReadBack.NOTHING, List.of("a bug: see the log")));
+            LOG.error("bug while a drive was served; recording goes on", bug);
+        } catch (RuntimeException | Error again) {
+            served = Optional.empty(); // no memory to tell it: the next look tries all anew
         }
     }
 

@@ -75,8 +75,8 @@ public final class Thinning implements Runnable {
         } catch (InterruptedException ended) {
             Thread.currentThread().interrupt();
         } catch (RuntimeException | Error bug) {
-            LOG.error("bug while thinning: no more is thinned until the next start; the recording goes on", bug);
             state = new ThinningState(state.outings(), state.bytes(), Optional.of(String.valueOf(bug)));
+            LOG.error("bug while thinning: no more is thinned until the next start; the recording goes on", bug);
         }
     }
 

@@ -228,15 +228,15 @@ public final class LoggerRun implements Controlled {
         shaft.ifPresent(other -> thread("shaft", other).start());
         gps.ifPresent(reading -> startDaemon("gps", reading));
         publishing.start();
-        Thread thinningThread = thread("thinning", thinning);
-        thinningThread.setDaemon(true); // a cut while it thins costs nothing
+        Thread thinningThread = BesideRecording.thread("thinning", thinning); // a cut while it thins costs nothing
         if (installation.config().keep() == KeepChoice.FINDINGS) {
             thinningThread.start();
         }
         control.ifPresent(server -> startDaemon("control", server));
         Feeding.wanted(System.getenv(), this::gettingOn).ifPresent(feeding -> startDaemon("service", feeding));
         Optional<Thread> driveThread =
-                drive.map(watch -> startDaemon("drive", watch)); // it may wait for a drive that hangs
+                drive.map(watch -> BesideRecording.thread("drive", watch)); // it may wait for a drive that hangs
+        driveThread.ifPresent(Thread::start);
         watch(readerThread);
         thinning.stop();
         driveThread.ifPresent(Thread::interrupt); // it reads nothing more; for what it reads now, see RecordingDoor
@@ -267,9 +267,9 @@ public final class LoggerRun implements Controlled {
     private Thread thread(String name, Runnable work) {
         Thread thread = new Thread(work, name);
         thread.setUncaughtExceptionHandler((where, thrown) -> {
-            LOG.error("bug in thread {}; the recording is closed", where.getName(), thrown);
             bug = Optional.of(thrown);
             stop();
+            LOG.error("bug in thread {}; the recording is closed", where.getName(), thrown);
         });
         return thread;
     }
