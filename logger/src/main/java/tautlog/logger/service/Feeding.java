@@ -19,7 +19,7 @@ public final class Feeding implements Runnable {
     private static final Logger LOG = LoggerFactory.getLogger(Feeding.class);
     private static final int TURNS_A_WATCHDOG = 3;
 
-    private final ServiceManager manager;
+    private final Supervisor supervisor;
     private final Optional<Duration> watchdog;
     private final BooleanSupplier works;
     private boolean saidReady;
@@ -29,8 +29,8 @@ public final class Feeding implements Runnable {
      * @param watchdog after which silence the logger is ended; empty when it is not watched
      * @param works whether what matters gets on; must not wait
      */
-    Feeding(ServiceManager manager, Optional<Duration> watchdog, BooleanSupplier works) {
-        this.manager = manager;
+    Feeding(Supervisor supervisor, Optional<Duration> watchdog, BooleanSupplier works) {
+        this.supervisor = supervisor;
         this.watchdog = watchdog;
         this.works = works;
     }
@@ -69,7 +69,7 @@ public final class Feeding implements Runnable {
     boolean turn() throws InterruptedException {
         try {
             if (!saidReady) {
-                manager.tell(ServiceManager.READY);
+                supervisor.tell(Supervisor.READY);
                 saidReady = true;
             }
             if (watchdog.isPresent()) {
@@ -84,7 +84,7 @@ public final class Feeding implements Runnable {
     private void feed() throws IOException, InterruptedException {
         if (works.getAsBoolean()) {
             withheld = false;
-            manager.tell(ServiceManager.ALIVE);
+            supervisor.tell(Supervisor.ALIVE);
         } else if (!withheld) {
             withheld = true;
             LOG.error(

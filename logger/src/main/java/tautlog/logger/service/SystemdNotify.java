@@ -11,7 +11,7 @@ import java.util.concurrent.TimeUnit;
  * more in memory, measured once; each telling costs a process of about 10 ms. The unit needs {@code NotifyAccess=all},
  * because it is a child that speaks.
  */
-final class SystemdNotify implements ServiceManager {
+final class SystemdNotify implements Supervisor {
     /** Longer than the 5 s that the program itself waits at most for systemd. */
     private static final long LONGEST_SECONDS = 8;
 

@@ -2,7 +2,7 @@
  * The logger as a service: says that it has started, and that it lives, to what started it.
  *
  * <pre>
- *   run.LoggerRun ──works?──▶ {@link tautlog.logger.service.Feeding} ──READY=1, WATCHDOG=1──▶ {@link tautlog.logger.service.ServiceManager}
+ *   run.LoggerRun ──works?──▶ {@link tautlog.logger.service.Feeding} ──READY=1, WATCHDOG=1──▶ {@link tautlog.logger.service.Supervisor}
  *                              (a thread of its own)                                        (systemd-notify)
  * </pre>
  *

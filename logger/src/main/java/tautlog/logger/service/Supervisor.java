@@ -4,7 +4,7 @@ import java.io.IOException;
 
 /** What started the logger, keeps watch over it and starts it again. */
 @FunctionalInterface
-public interface ServiceManager {
+public interface Supervisor {
     /** The logger has started and records what comes. */
     String READY = "READY=1";
 
