@@ -53,6 +53,27 @@ class DoubtTest {
         slack.tension(0, 0, 0, all, 0, all.length);
     }
 
+    /** @param cell the keys of {@code [cell]} */
+    private static Rig rigWithCell(String cell) {
+        return Rigs.parsed("""
+                schema = 1
+                units = "kN"
+                [winch]
+                name = "upper"
+                rated_pull = "40 kN"
+                [cell]
+                %s
+                [[gear]]
+                id = "choker"
+                kind = "chain"
+                wll = "20 kN"
+                [[hookup]]
+                id = "straight"
+                default = true
+                items = [ { gear = "choker" } ]
+                """.formatted(cell));
+    }
+
     private Doubt doubt(String toml, Finding... findings) throws ConfigException {
         return doubt(Doubt.Zero.PROVEN, toml, findings);
     }
@@ -237,23 +258,9 @@ class DoubtTest {
     @Test
     void anAngleAtTheCellOfUnknownToleranceIsSaidToBeLeftOut() throws ConfigException {
         // given a cell at a fairlead; nobody wrote how far the angle may be off
-        Rig rig = Rigs.parsed("""
-                schema = 1
-                units = "kN"
-                [winch]
-                name = "upper"
-                rated_pull = "40 kN"
-                [cell]
+        Rig rig = rigWithCell("""
                 at = "fairlead"
                 angle_between_lines_deg = 90
-                [[gear]]
-                id = "choker"
-                kind = "chain"
-                wll = "20 kN"
-                [[hookup]]
-                id = "straight"
-                default = true
-                items = [ { gear = "choker" } ]
                 """);
         CellCalibration cell = CellCalibration.parse("calibration.toml", TOML);
         // when
@@ -290,22 +297,8 @@ class DoubtTest {
 
     @Test
     void frictionOfTheSheaveBesideACellAtTheDeadEndIsSaidToBeLeftOut() throws ConfigException {
-        Rig rig = Rigs.parsed("""
-                schema = 1
-                units = "kN"
-                [winch]
-                name = "upper"
-                rated_pull = "40 kN"
-                [cell]
+        Rig rig = rigWithCell("""
                 at = "dead-end"
-                [[gear]]
-                id = "choker"
-                kind = "chain"
-                wll = "20 kN"
-                [[hookup]]
-                id = "straight"
-                default = true
-                items = [ { gear = "choker" } ]
                 """);
         CellCalibration cell = CellCalibration.parse("calibration.toml", TOML);
 
@@ -316,24 +309,10 @@ class DoubtTest {
     @ParameterizedTest
     @ValueSource(strings = {"fairlead", "block"})
     void frictionOfTheSheaveThatTheCellHoldsIsSaidToBeLeftOut(String place) throws ConfigException {
-        Rig rig = Rigs.parsed("""
-                schema = 1
-                units = "kN"
-                [winch]
-                name = "upper"
-                rated_pull = "40 kN"
-                [cell]
+        Rig rig = rigWithCell("""
                 at = "%s"
                 angle_between_lines_deg = 90
                 angle_plus_minus_deg = 1
-                [[gear]]
-                id = "choker"
-                kind = "chain"
-                wll = "20 kN"
-                [[hookup]]
-                id = "straight"
-                default = true
-                items = [ { gear = "choker" } ]
                 """.formatted(place));
         CellCalibration cell = CellCalibration.parse("calibration.toml", TOML);
 
