@@ -15,7 +15,7 @@ import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 
 /**
- * The hour meters of one outing, or of many added up. Source: {@code FINDINGS.md}, Hours.
+ * The hour meters of one outing; {@link #reading} adds up over outings. Source: {@code FINDINGS.md}, Hours.
  *
  * <p>Counts whole samples and ticks, so sums do not depend on their order. A shaft reading speaks for the time to the next, at most
  * 1 s: a shaft that turned without a reading for longer counts as standing still. The last reading of an outing speaks for nothing.
@@ -24,7 +24,6 @@ import tautlog.sample.Instrument;
  */
 public final class Hours implements FindingSink {
     private static final double TURNING_RPM = 60;
-    private static final int BANDS = 5;
     private static final double NANOS_PER_HOUR = 3_600e9;
 
     private final long rateMillihertz;
@@ -52,7 +51,7 @@ public final class Hours implements FindingSink {
                         && line.jointRatedAngleDegrees().isPresent())
                 .map(line -> new JointWear(line, rig, calibration));
         jointKnown = jointWear.isPresent();
-        for (int i = 0; i < BANDS; i++) {
+        for (int i = 0; i < MeterReading.BANDS; i++) {
             bands.add(new Span());
         }
     }
@@ -64,7 +63,7 @@ public final class Hours implements FindingSink {
             pull.add(worked.endNumber() - worked.startNumber() + 1, rateMillihertz);
             winching.add(worked.winchingSamples(), rateMillihertz);
             held.add(worked.heldSamples(), rateMillihertz);
-            for (int i = 0; i < BANDS; i++) {
+            for (int i = 0; i < MeterReading.BANDS; i++) {
                 bands.get(i).add(worked.bandSamples().get(i), rateMillihertz);
             }
         }
@@ -100,19 +99,20 @@ public final class Hours implements FindingSink {
         jointIsAtMost |= clutch == Known.UNKNOWN;
     }
 
-    /** Adds the meters of another outing to these. */
-    public void add(Hours other) {
-        shaft.add(other.shaft);
-        pull.add(other.pull);
-        winching.add(other.winching);
-        held.add(other.held);
-        for (int i = 0; i < BANDS; i++) {
-            bands.get(i).add(other.bands.get(i));
-        }
-        other.counts.forEach((kind, n) -> counts.merge(kind, n, Long::sum));
-        jointKnown &= other.jointKnown;
-        jointNanos += other.jointNanos;
-        jointIsAtMost |= other.jointIsAtMost;
+    /** What these meters show of the one outing that they were fed. */
+    public MeterReading reading() {
+        return new MeterReading(
+                1,
+                anyReading ? 1 : 0,
+                anyReading && jointKnown ? 1 : 0,
+                shaft.sum(),
+                pull.sum(),
+                winching.sum(),
+                held.sum(),
+                bands.stream().map(Span::sum).toList(),
+                jointNanos,
+                jointIsAtMost,
+                counts);
     }
 
     /** Time with the shaft at 60 rpm or more. */

@@ -2,10 +2,7 @@ package tautlog.usage;
 
 import java.util.TreeMap;
 
-/**
- * A sum of times that is exact until it is read: counted in the units in which they were measured (samples, ticks), one count per
- * rate. So neither the order of the parts nor how they are grouped changes the result.
- */
+/** Counts a {@link TimeSum} up. */
 final class Span {
     private final TreeMap<Long, Long> unitsByMillihertz = new TreeMap<>();
 
@@ -15,15 +12,11 @@ final class Span {
         }
     }
 
-    void add(Span other) {
-        other.unitsByMillihertz.forEach((millihertz, units) -> add(units, millihertz));
+    TimeSum sum() {
+        return new TimeSum(unitsByMillihertz);
     }
 
     double hours() {
-        double hours = 0;
-        for (var part : unitsByMillihertz.entrySet()) {
-            hours += part.getValue() / 3_600.0 / part.getKey() * 1_000.0;
-        }
-        return hours;
+        return sum().hours();
     }
 }

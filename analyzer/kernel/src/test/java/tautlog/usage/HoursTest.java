@@ -64,17 +64,31 @@ class HoursTest {
 
     @Test
     void addsUpOverOutingsInAnyOrder() {
-        Hours slow = hoursOf(
-                Outings.atHertz(7).samples(Traces.atHertz(7).hold(5_000, 100)).shaft(0, 50, 600), RIG);
-        Hours fast = hoursOf(fourSecondPull().shaft(0, 11, 600), RIG);
-        Hours oneWay = new Hours(Outings.atHertz(100).instrument(), RIG, ONE_NEWTON);
-        oneWay.add(slow);
-        oneWay.add(fast);
-        fast.add(slow);
-        assertEquals(104 * SECOND, oneWay.pullHours(), 1e-12);
-        assertEquals(oneWay.pullHours(), fast.pullHours());
-        assertEquals(oneWay.shaftHours(), fast.shaftHours());
-        assertEquals(2, fast.count("pull"));
+        MeterReading slow = hoursOf(
+                        Outings.atHertz(7)
+                                .samples(Traces.atHertz(7).hold(5_000, 100))
+                                .shaft(0, 50, 600),
+                        RIG)
+                .reading();
+        MeterReading fast = hoursOf(fourSecondPull().shaft(0, 11, 600), RIG).reading();
+        assertEquals(slow.plus(fast), fast.plus(slow));
+        assertEquals(104 * SECOND, slow.plus(fast).pullHours(), 1e-12);
+        assertEquals(2, slow.plus(fast).count("pull"));
+        assertEquals(slow, slow.plus(MeterReading.NONE));
+    }
+
+    @Test
+    void doesNotTakeAnUnknownShaftForOneThatStood() {
+        MeterReading known = hoursOf(fourSecondPull().shaft(0, 11, 600), RIG).reading();
+        MeterReading unknown = hoursOf(fourSecondPull(), RIG).reading();
+        assertTrue(unknown.shaftHours().isEmpty());
+        assertTrue(MeterReading.NONE.shaftHours().isEmpty());
+        assertFalse(known.plus(known).shaftIsAtLeast());
+        MeterReading both = known.plus(unknown);
+        assertTrue(both.shaftIsAtLeast());
+        assertEquals(known.shaftHours(), both.shaftHours());
+        assertEquals(known.heldHours(), both.heldHours());
+        assertTrue(both.jointHours().isEmpty());
     }
 
     @Test
