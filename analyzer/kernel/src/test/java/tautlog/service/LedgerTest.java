@@ -1,0 +1,242 @@
+package tautlog.service;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** What lines say, however they came to stand there. */
+class LedgerTest {
+    private static final Instant NOW = Instant.parse("2026-06-01T18:00:00Z");
+    private static final ZoneId ZONE = ZoneId.of("America/Halifax");
+
+    private static Ledger read(String... lines) {
+        return read(String.join("\n", lines).getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static Ledger read(byte[] bytes) {
+        return Ledger.read("ledger.jsonl", bytes, ZONE, NOW);
+    }
+
+    private static String done(String id, String at, String more) {
+        return "{\"id\":\"" + id + "\",\"kind\":\"done\",\"at\":\"" + at + "\",\"task\":\"joint-crosses\"" + more + "}";
+    }
+
+    private static List<String> ids(Ledger ledger) {
+        return ledger.entries().stream().map(Entry::id).toList();
+    }
+
+    private static List<String> complaints(Ledger ledger) {
+        return ledger.complaints().stream().map(Complaint::toString).toList();
+    }
+
+    @Test
+    void readsBackEveryKindOfEntryThatItWrites() {
+        Instant at = Instant.parse("2026-05-04T14:30:00Z");
+        GearPiece red = new GearPiece("choker", Optional.of("red"));
+        List<Act> acts = List.of(
+                new Act.Done("joint-crosses"),
+                new Act.Inspected(
+                        red,
+                        Verdict.STAYS_OUT,
+                        Map.of("broken_wires_in_lay", new BigDecimal("3"), "diameter_mm", new BigDecimal("10.7")),
+                        List.of("kink", "Rost, \"tief\"")),
+                new Act.Fitted(red),
+                new Act.Retired(new GearPiece("choker", Optional.empty())),
+                new Act.OutOfService(red),
+                new Act.Worked(
+                        at.minusSeconds(7200),
+                        at,
+                        Optional.of(new BigDecimal("1.5")),
+                        Optional.empty(),
+                        Optional.of(new BigDecimal("20"))),
+                new Act.Withdrawn());
+        for (Act act : acts) {
+            Entry entry = new Entry(
+                    "a-1",
+                    at,
+                    at.plusSeconds(9),
+                    Optional.of("Wren"),
+                    Optional.of("upper-landing"),
+                    Optional.of("line one\nline two \u2028 <ü>"),
+                    Optional.of("a-0"),
+                    act);
+
+            String line = EntryLine.of(entry);
+
+            assertTrue(line.startsWith("{\"id\":") && line.lines().count() == 1, line);
+            LedgerLines.Part part =
+                    LedgerLines.in(line.getBytes(StandardCharsets.UTF_8)).get(0);
+            EntryReader.Said said = EntryReader.read(part.object().orElseThrow(), ZONE);
+            assertEquals(List.of(), said.problems());
+            assertEquals(List.of(), said.remarks());
+            assertEquals(entry, said.entry().orElseThrow());
+        }
+    }
+
+    @Test
+    void takesHandEditedFilesWithBomCarriageReturnsBlankLinesCommentsAndWithoutALastLineFeed() {
+        Ledger ledger = read(
+                "\uFEFF# ours\r",
+                "\r",
+                "  " + done("b", "2026-05-05", "") + " \r",
+                "   # a remark",
+                "\uFEFF" + done("a", "2026-05-04T07:00:00", ""));
+
+        assertEquals(List.of("a", "b"), ids(ledger));
+        assertEquals(List.of(), ledger.complaints());
+        // Halifax is three hours behind UTC in May; a day alone is its beginning
+        assertEquals(
+                Instant.parse("2026-05-04T10:00:00Z"), ledger.entries().get(0).at());
+        assertEquals(
+                Instant.parse("2026-05-05T03:00:00Z"), ledger.entries().get(1).at());
+    }
+
+    @Test
+    void namesEveryBadLineWithEveryProblemAndKeepsTheOthers() {
+        Ledger ledger = read(
+                done("a", "2026-05-04T07:00:00Z", ""),
+                "greased the crosses",
+                "{\"id\":\"b\",\"kind\":\"don\",\"at\":\"yesterday\"}",
+                "{\"id\":\"c\",\"kind\":\"inspected\",\"at\":\"2026-05-04\",\"gear\":\"rope\",\"result\":\"fine\",\"broken_wires_in_lay\":2.5}",
+                "{\"id\":\"d\",\"kind\":\"worked\",\"from\":\"2026-05-04\",\"to\":\"2026-05-04\",\"shaft_h\":\"3\",\"pull_h\":25}",
+                "[1]",
+                "{\"id\":\"e\",\"schema\":2,\"kind\":\"withdrawn\",\"at\":\"2026-05-04\"}",
+                done("f", "2026-05-04T07:00:00Z", ""));
+
+        assertEquals(List.of("a", "f"), ids(ledger));
+        assertEquals(
+                List.of(
+                        "ledger.jsonl:2: this is no entry: greased the crosses.",
+                        "ledger.jsonl:3: \"kind\" is \"don\", which is not known here. Did you mean \"done\"? Allowed: done,"
+                                + " fitted, inspected, out-of-service, retired, withdrawn, worked; \"at\" is not a time"
+                                + " (\"yesterday\"). Write \"2026-05-04T12:30:00Z\", \"2026-05-04T14:30:00\" (local) or"
+                                + " \"2026-05-04\"..",
+                        "ledger.jsonl:4: \"by\" is missing; \"result\" is \"fine\", which is not known here. Allowed:"
+                                + " back-in-service, scrap, stays-out; \"broken_wires_in_lay\" is not a whole number.",
+                        "ledger.jsonl:5: \"shaft_h\" is not a number from 0, without quotes and with a point; \"pull_h\" is"
+                                + " more than lies between \"from\" and \"to\".",
+                        "ledger.jsonl:6: this is no entry: [1].",
+                        "ledger.jsonl:7: \"schema\" is of a newer Tautlog; \"replaces\" is missing."),
+                ledger.complaints().stream()
+                        .map(complaint ->
+                                complaint.toString().lines().findFirst().orElseThrow())
+                        .toList());
+        assertTrue(ledger.complaints().stream().allMatch(c -> c.weight() == Complaint.Weight.IGNORED));
+    }
+
+    @Test
+    void tellsAKeyThatItDoesNotKnowAndCountsTheEntry() {
+        Ledger ledger = read(done("a", "2026-05-04T07:00:00Z", ",\"notte\":\"grease\",\"colour\":1"));
+
+        assertEquals(List.of("a"), ids(ledger));
+        assertEquals(
+                List.of(
+                        "ledger.jsonl:1: \"notte\" is not a known key; it stays in the file and is not used. Did you mean"
+                                + " \"note\"?.",
+                        "ledger.jsonl:1: \"colour\" is not a known key; it stays in the file and is not used."),
+                complaints(ledger));
+    }
+
+    @Test
+    void countsALineThatStandsThereTwiceOnce() {
+        String worked =
+                "{\"id\":\"w\",\"kind\":\"worked\",\"from\":\"2026-05-04\",\"to\":\"2026-05-04\",\"shaft_h\":3}";
+
+        Ledger ledger = read(
+                worked,
+                done("a", "2026-05-04T07:00:00Z", ""),
+                worked,
+                "{\"kind\":\"worked\"," + worked.substring(1).replace(",\"kind\":\"worked\"", ""));
+
+        assertEquals(List.of("a", "w"), ids(ledger));
+        assertEquals(List.of(), ledger.complaints());
+    }
+
+    @Test
+    void ofOneIdWithTwoContentsCountsWhatWarnsAndNotWhatReassures() {
+        String day = "{\"id\":\"w\",\"kind\":\"worked\",\"from\":\"2026-05-04\",\"to\":\"2026-05-04\",\"shaft_h\":";
+
+        Ledger ledger = read(
+                done("a", "2026-05-04T07:00:00Z", ""), done("a", "2026-05-05T07:00:00Z", ""), day + "3}", day + "4}");
+
+        assertEquals(List.of("w", "w"), ids(ledger));
+        assertEquals(4, ledger.complaints().size());
+        assertEquals(
+                "ledger.jsonl:1: \"a\" stands here with other content than on line 2; neither counts.\n"
+                        + "  Which is right? Give the other an id of its own, or put # before it.",
+                ledger.complaints().get(0).toString());
+        assertTrue(ledger.complaints().get(2).found().endsWith("both count"));
+    }
+
+    @Test
+    void letsTheLastCorrectionHoldAlsoWhenAClockWasWrong() {
+        Ledger ledger = read(
+                done("b", "2026-05-05T07:00:00Z", ",\"replaces\":\"a\",\"written\":\"2020-01-01\""),
+                done("a", "2026-05-04T07:00:00Z", ",\"written\":\"2026-05-04\""),
+                done("d", "2026-05-07T07:00:00Z", ",\"replaces\":\"a\",\"written\":\"2026-05-08\""),
+                done("c", "2026-05-06T07:00:00Z", ",\"replaces\":\"b\",\"written\":\"2026-05-06\""),
+                done("x", "2026-05-04T07:00:00Z", ""),
+                "{\"id\":\"y\",\"kind\":\"withdrawn\",\"at\":\"2026-05-06\",\"replaces\":\"x\"}");
+
+        assertEquals(List.of("d"), ids(ledger));
+        assertEquals(List.of(), ledger.complaints());
+    }
+
+    @Test
+    void survivesEntriesThatReplaceEachOtherAndThoseThatReplaceNothing() {
+        Ledger ledger = read(
+                done("a", "2026-05-04T07:00:00Z", ",\"replaces\":\"b\""),
+                done("b", "2026-05-05T07:00:00Z", ",\"replaces\":\"a\""),
+                done("c", "2026-05-06T07:00:00Z", ",\"replaces\":\"lost\""));
+
+        assertEquals(List.of("b", "c"), ids(ledger));
+        assertEquals(
+                "it replaces \"lost\", which is not in this ledger",
+                ledger.complaints().get(0).found());
+    }
+
+    @Test
+    void doesNotBelieveYetWhatReassuresAndIsStillToCome() {
+        Ledger ledger = read(
+                done("a", "2027-05-04T07:00:00Z", ""),
+                "{\"id\":\"o\",\"kind\":\"out-of-service\",\"at\":\"2027-05-04\",\"gear\":\"choker\"}");
+
+        assertEquals(List.of("o"), ids(ledger));
+        assertEquals(
+                "its time 2027-05-04T07:00:00Z is still to come; it does not count until then",
+                ledger.complaints().get(0).found());
+    }
+
+    @Test
+    void findsTheEntryBehindATornOneOnTheSameLine() throws Exception {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        byte[] whole = done("a", "2026-05-04T07:00:00Z", ",\"note\":\"Öl\"").getBytes(StandardCharsets.UTF_8);
+        bytes.write(whole, 0, new String(whole, StandardCharsets.ISO_8859_1).indexOf('Ã') + 1); // amid the Ö
+        bytes.writeBytes(done("b", "2026-05-05T07:00:00Z", "").getBytes(StandardCharsets.UTF_8));
+        bytes.write('\n');
+        bytes.write(new byte[16]); // what a power cut leaves on some file systems
+        bytes.writeBytes(done("c", "2026-05-06T07:00:00Z", "").getBytes(StandardCharsets.UTF_8));
+
+        Ledger ledger = read(bytes.toByteArray());
+
+        assertEquals(List.of("b", "c"), ids(ledger));
+        assertEquals(
+                "this line is torn: the program or the power went while it was written",
+                ledger.complaints().get(0).found());
+        assertEquals(2, ledger.complaints().size());
+    }
+
+    @Test
+    void anEmptyFileIsAnEmptyLedger() {
+        assertEquals(Ledger.EMPTY, read(new byte[0]));
+    }
+}
