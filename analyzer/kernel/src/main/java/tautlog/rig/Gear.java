@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param fitted when it was taken into use
  * @param rating its working load limit, straight; empty when it has none and no hookup uses it
  * @param outOfService why it must not be used, a whole sentence; empty when nothing says so
+ * @param rope how it is made, as far as it is written; empty for other kinds
  */
 public record Gear(
         String id,
@@ -21,4 +22,5 @@ public record Gear(
         Optional<LocalDate> fitted,
         Optional<LocalDate> lastInspection,
         Optional<Rating> rating,
-        Optional<String> outOfService) {}
+        Optional<String> outOfService,
+        Optional<RopeMake> rope) {}

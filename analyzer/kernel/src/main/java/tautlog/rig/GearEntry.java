@@ -84,6 +84,10 @@ record GearEntry(
 
     /** The piece as everyone else sees it. */
     Gear toGear(Optional<Rating> rating) {
-        return new Gear(id, kind, count, description(), serial, fitted, lastInspection, rating, outOfService());
+        return new Gear(id, kind, count, description(), serial, fitted, lastInspection, rating, outOfService(), ropeMake());
+    }
+
+    private Optional<RopeMake> ropeMake() {
+        return rope.map(data -> new RopeMake(size.map(Length::millimetres), data.construction()));
     }
 }

@@ -33,6 +33,11 @@ public record LoadedItem(
         notes = List.copyOf(notes);
     }
 
+    /** Whether it is the rope on the winch's drum. */
+    public boolean isWinchLine() {
+        return as.equals(Place.WINCH_LINE.word());
+    }
+
     /** One line for a person: where its figures come from, what was assumed. */
     public String assumptions() {
         return gear + ": " + String.join(" ", notes);

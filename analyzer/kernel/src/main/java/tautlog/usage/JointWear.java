@@ -4,27 +4,19 @@ import tautlog.rig.Driveline;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 
-/**
- * Wear of the driveline's joint between two shaft readings, as hours at its rating. Source: {@code FINDINGS.md}, Hours:
- * Δt · (M/M_rated)^(10/3) · (n/n_rated) · (max(β, 3°)/β_rated). Relative wear only: no life in hours follows from it.
- */
+/** Wear of the driveline's joint between two shaft readings. Source: {@code FINDINGS.md}, Hours; the formula is {@link Driveline#jointWear}. */
 final class JointWear {
-    private static final double EXPONENT = 10.0 / 3.0;
-    private static final double LEAST_ANGLE_DEGREES = 3;
     private static final double NANOS = 1e9;
 
     private final Driveline driveline;
     private final Calibration calibration;
     private final double ratedPullNewtons;
-    private final double angleFactor;
 
     /** @param driveline with both angles of the joint */
     JointWear(Driveline driveline, Rig rig, Calibration calibration) {
         this.driveline = driveline;
         this.calibration = calibration;
         ratedPullNewtons = rig.ratedPullNewtons().doubleValue();
-        double angle = Math.max(driveline.jointAngleDegrees().orElseThrow(), LEAST_ANGLE_DEGREES);
-        angleFactor = angle / driveline.jointRatedAngleDegrees().orElseThrow();
     }
 
     /**
@@ -36,8 +28,7 @@ final class JointWear {
      */
     long nanos(double seconds, double rpm, int samples, int greatest) {
         double newtons = samples == 0 ? ratedPullNewtons : Math.max(0, calibration.newtons(greatest));
-        double torque = driveline.shaftTorque(newtons, driveline.layers()) / driveline.ratedTorqueNewtonMetres();
-        double wear = seconds * Math.pow(torque, EXPONENT) * (rpm / driveline.ratedRpm()) * angleFactor;
-        return Math.round(wear * NANOS);
+        double wear = driveline.jointWear(driveline.greatestShaftTorque(newtons), rpm).orElseThrow();
+        return Math.round(seconds * wear * NANOS);
     }
 }
