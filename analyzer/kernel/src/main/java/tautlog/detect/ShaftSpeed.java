@@ -6,7 +6,7 @@ import tautlog.sample.Instrument;
  * Turns pulses into shaft speed. Source: {@code firmware-notes/wire.md}: 60 · tick_hz / (t_m − t_(m − ppr)) over one whole
  * revolution, t_m the latest pulse; but never more than 60 · tick_hz / (ppr · (t − t_m)), and 0 when t − t_m is more than 1 s.
  */
-final class ShaftSpeed {
+public final class ShaftSpeed {
     /** Of the shaft: turning from here on. Source: {@code FINDINGS.md}, Hours. */
     static final double TURNING_RPM = 60;
 
@@ -21,14 +21,15 @@ final class ShaftSpeed {
     private boolean anyReading;
     private long lastReading;
 
-    ShaftSpeed(Instrument instrument) {
+    /** Of one outing; pulses per revolution may be 0, then no frame gives a reading. */
+    public ShaftSpeed(Instrument instrument) {
         tickHz = instrument.tickHz();
         pulsesPerRevolution = instrument.pulsesPerRevolution();
         pulseTicks = new long[pulsesPerRevolution + 1];
     }
 
     /** Takes a shaft frame; the speed at its tick in revolutions per minute, or NaN when the frame gives no reading. */
-    double frame(long tick, long pulses, long[] ticks, int n) {
+    public double frame(long tick, long pulses, long[] ticks, int n) {
         if (!started || pulses - lastPulses != n) {
             started = true;
             known = 0;

@@ -161,6 +161,32 @@ public final class Recording implements AutoCloseable {
         return reading(() -> new Replay(connection, outing, sink).run());
     }
 
+    /**
+     * Goes on with a replay of an outing that may still grow, in one view of the file: {@code sealed} is told the rows behind row
+     * {@code after}, which are there for good; {@code tail} what follows them and is told again by the next call. What is damaged is left
+     * out; {@link #verify} names it.
+     *
+     * @param after 0, or what an earlier call gave
+     * @return the last row that {@code sealed} was told
+     */
+    public long follow(Outing outing, long after, Evidence sealed, Evidence tail) throws RecordingException {
+        return reading(() -> {
+            long last = new Replay(connection, outing, sealed).sealedBehind(after);
+            new Replay(connection, outing, tail).tail();
+            return last;
+        });
+    }
+
+    /** The spans of samples and shaft frames sealed behind row {@code after}, in order; costs no block. */
+    public List<SealedSpan> sealedSpans(Outing outing, long after) throws RecordingException {
+        return reading(() -> SealedSpan.read(connection, outing, after));
+    }
+
+    /** A part of a replay: what the rows {@code first} to {@code last} hold, as {@link #sealedSpans} gave them. */
+    public void replay(Outing outing, long first, long last, Evidence sink) throws RecordingException {
+        reading(() -> new Replay(connection, outing, sink).rows(first, last));
+    }
+
     /** What was said live, in the order of committing. Damaged rows are left out; {@link #verify} names them. */
     public List<Finding> findings(Outing outing) throws RecordingException {
         return reading(() -> SpokenRows.findings(connection, outing.index(), damage -> {}));

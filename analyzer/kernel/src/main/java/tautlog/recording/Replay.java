@@ -35,24 +35,50 @@ final class Replay {
     }
 
     List<Damage> run() throws SQLException {
-        TailRows.Aside aside = TailRows.Aside.read(connection, outing.index(), codec);
-        aside.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
-        asideFrom = aside.span();
-        try (PreparedStatement select =
-                connection.prepareStatement(EvidenceRow.SELECT + " WHERE outing = ? ORDER BY seq")) {
-            select.setInt(1, outing.index());
-            try (ResultSet rows = select.executeQuery()) {
-                while (rows.next()) {
-                    take(EvidenceRow.of(rows));
-                }
-            }
-        }
-        tellSpan();
+        readAside();
+        rows(1, Long.MAX_VALUE);
+        return tail();
+    }
+
+    /** Tells what was sealed behind row {@code after}; the last row told, {@code after} when there is none. */
+    long sealedBehind(long after) throws SQLException {
+        readAside();
+        return Math.max(after, rows(after + 1, Long.MAX_VALUE));
+    }
+
+    /** Tells what is committed and not sealed yet, and the end. */
+    List<Damage> tail() throws SQLException {
         tellTail();
         if (outing.closed()) {
             sink.end();
         }
         return damages;
+    }
+
+    /** Tells the rows of the outing from {@code first} to {@code last}, whole spans; the last one told, 0 when there is none. */
+    long rows(long first, long last) throws SQLException {
+        long told = 0;
+        try (PreparedStatement select = connection.prepareStatement(
+                EvidenceRow.SELECT + " WHERE outing = ? AND seq BETWEEN ? AND ? ORDER BY seq")) {
+            select.setInt(1, outing.index());
+            select.setLong(2, first);
+            select.setLong(3, last);
+            try (ResultSet rows = select.executeQuery()) {
+                while (rows.next()) {
+                    EvidenceRow row = EvidenceRow.of(rows);
+                    told = row.seq();
+                    take(row);
+                }
+            }
+        }
+        tellSpan();
+        return told;
+    }
+
+    private void readAside() throws SQLException {
+        TailRows.Aside aside = TailRows.Aside.read(connection, outing.index(), codec);
+        aside.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
+        asideFrom = aside.span();
     }
 
     private void take(EvidenceRow row) {
