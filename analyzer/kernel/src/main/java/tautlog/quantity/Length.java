@@ -9,18 +9,19 @@ import java.util.regex.Pattern;
 public record Length(BigDecimal millimetres) {
     private static final Map<String, BigDecimal> MILLIMETRES = Map.of(
             "mm", BigDecimal.ONE,
+            "cm", BigDecimal.TEN,
             "m", new BigDecimal("1000"),
             "in", new BigDecimal("25.4"),
             "ft", new BigDecimal("304.8"));
     private static final Notation NOTATION = new Notation(
             "a length",
             "11 mm",
-            "above 0; units mm, m, in, ft; inches also as halves to 64ths (\"5/16 in\", \"1 3/8 in\")");
+            "above 0; units mm, cm, m, in, ft; inches also as halves to 64ths (\"5/16 in\", \"1 3/8 in\")");
     private static final Pattern FRACTION =
             Pattern.compile("\\s*(?:(\\d{1,4})(?:\\s+|-))?(\\d{1,2})/(2|4|8|16|32|64)\\s*in\\s*");
 
     /**
-     * Reads {@code "11 mm"}, {@code "0.18 m"}, {@code "5/16 in"}, {@code "1 3/8 in"}, {@code "2 ft"}.
+     * Reads {@code "11 mm"}, {@code "40 cm"}, {@code "0.18 m"}, {@code "5/16 in"}, {@code "1 3/8 in"}, {@code "2 ft"}.
      *
      * @throws QuantityException if it is anything else, or not above 0
      */

@@ -13,8 +13,8 @@ import java.util.regex.Pattern;
  */
 record Notation(String noun, String example, String allowed) {
     // 15 digits on each side: more than any gear needs, and no number can grow without bound
-    private static final Pattern NUMBER_AND_UNIT =
-            Pattern.compile("\\s*([+-]?\\d{1,15}(?:\\.\\d{1,15})?)\\s*([^\\s\\d.,+-][^\\d,]*?)\\s*");
+    private static final Pattern NUMBER_AND_UNIT = Pattern.compile(
+            "\\s*([+-]?\\d{1,15}(?:\\.\\d{1,15})?)\\s*([^\\s\\d.,+-](?:[^\\d,]*?|[^\\d,]*\\p{L}[23]))\\s*");
     private static final Pattern COMMA = Pattern.compile("\\s*[+-]?\\d+,\\d+.*");
     private static final Pattern NUMBER_ONLY = Pattern.compile("\\s*[+-]?\\d+(?:\\.\\d+)?\\s*");
 

@@ -2,7 +2,7 @@
  * Quantities that a person writes or reads, with their units; the only conversions.
  *
  * <pre>
- *   "12.5 kN" ──▶ Force, Length, Torque, TimeSpan ──▶ exact decimals in N, mm, N m, s ──▶ the program
+ *   "12.5 kN" ──▶ Force, Length, Torque, TimeSpan, Density ──▶ exact decimals in N, mm, N m, s, kg/m3 ──▶ the program
  *   newtons   ──▶ ForceUnit.format ──▶ "15.7 kN" on a screen
  * </pre>
  *

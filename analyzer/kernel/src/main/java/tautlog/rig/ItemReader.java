@@ -34,6 +34,7 @@ final class ItemReader {
     private final Place place;
     private final Optional<Place> blockBefore;
     private final List<String> notes = new ArrayList<>();
+    private Optional<Turn> turn = Optional.empty();
 
     private ItemReader(ConfigTable table, GearEntry gear, Place place, Optional<Place> blockBefore) {
         this.table = table;
@@ -137,7 +138,7 @@ final class ItemReader {
         all.addAll(rating.notes());
         all.addAll(notes);
         boolean isAtMost = fraction.isAtMost() || gear.outOfService().isPresent();
-        return new LoadedItem(gear.id(), place.word(), multiple, allowed, isAtMost, proof, breaking, all);
+        return new LoadedItem(gear.id(), place.word(), multiple, allowed, isAtMost, proof, breaking, all, turn);
     }
 
     /** The marked breaking force of the winch's own line says more than twice its limit. */
@@ -179,10 +180,12 @@ final class ItemReader {
 
     /** 2 cos(a/2) of the line's tension there; 2 when no angle is written, the most it can be. */
     private BigDecimal turned(Doubling doubling) {
-        return turned().multiply(doubling.here()).round(Angle.DIGITS);
+        Turn line = new Turn(doubling.here(), betweenLines());
+        turn = Optional.of(line);
+        return line.multiple();
     }
 
-    private BigDecimal turned() {
+    private Optional<Angle> betweenLines() {
         Optional<BigDecimal> between = table.optional("angle_between_lines_deg", ANGLE);
         Optional<BigDecimal> turn = table.optional("turn_deg", ANGLE);
         if (table.has("angle_between_lines_deg") && table.has("turn_deg")) {
@@ -191,13 +194,13 @@ final class ItemReader {
         Optional<Angle> angle =
                 between.map(Angle::new).or(() -> turn.map(Angle::new).map(Angle::supplement));
         if (angle.isEmpty()) {
-            notes.add("No angle between the lines is written: taken as 0 degrees, the greatest load.");
+            notes.add(Turn.NOT_WRITTEN);
         }
         String key = table.has("turn_deg") ? "turn_deg" : "angle_between_lines_deg";
         if (angle.isPresent() && BlockAngle.isTooWide(angle.get())) {
             table.problem(key, BlockAngle.found(angle.get()), BlockAngle.ALLOWED);
         }
-        return angle.map(BlockFactor::of).orElse(BlockFactor.TWO);
+        return angle;
     }
 
     private Fraction fraction() {

@@ -16,6 +16,7 @@ import tautlog.quantity.Angle;
  * @param proofNewtons empty when none is published: the item takes no part in that band
  * @param breakingNewtons empty when none is published
  * @param notes what a reader must know: where the rating comes from, what was assumed
+ * @param turn the line that a fixed block or its strap turns; empty for everything else
  */
 public record LoadedItem(
         String gear,
@@ -25,7 +26,8 @@ public record LoadedItem(
         boolean allowedIsAtMost,
         Optional<BigDecimal> proofNewtons,
         Optional<BigDecimal> breakingNewtons,
-        List<String> notes) {
+        List<String> notes,
+        Optional<Turn> turn) {
     /** The gear id of the load cell. */
     public static final String CELL = "cell";
 
@@ -36,6 +38,45 @@ public record LoadedItem(
     /** Whether it is the rope on the winch's drum. */
     public boolean isWinchLine() {
         return as.equals(Place.WINCH_LINE.word());
+    }
+
+    /** An item that turns no line. */
+    public LoadedItem(
+            String gear,
+            String as,
+            BigDecimal multiple,
+            BigDecimal allowedNewtons,
+            boolean allowedIsAtMost,
+            Optional<BigDecimal> proofNewtons,
+            Optional<BigDecimal> breakingNewtons,
+            List<String> notes) {
+        this(
+                gear,
+                as,
+                multiple,
+                allowedNewtons,
+                allowedIsAtMost,
+                proofNewtons,
+                breakingNewtons,
+                notes,
+                Optional.empty());
+    }
+
+    /** The same item with this angle between the lines at its block; itself when it turns no line. */
+    LoadedItem turnedTo(Angle betweenLines) {
+        return turn.map(line -> new LoadedItem(
+                        gear,
+                        as,
+                        line.multiple(betweenLines),
+                        allowedNewtons,
+                        allowedIsAtMost,
+                        proofNewtons,
+                        breakingNewtons,
+                        notes.stream()
+                                .filter(note -> !note.equals(Turn.NOT_WRITTEN))
+                                .toList(),
+                        Optional.of(new Turn(line.lineMultiple(), Optional.of(betweenLines)))))
+                .orElse(this);
     }
 
     /** One line for a person: where its figures come from, what was assumed. */

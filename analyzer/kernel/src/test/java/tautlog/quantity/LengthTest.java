@@ -18,6 +18,8 @@ class LengthTest {
     @ParameterizedTest
     @CsvSource({
         "11 mm, 11",
+        "40 cm, 400",
+        "0.5 cm, 5",
         "0.18 m, 180",
         "5/16 in, 7.9375",
         "1 3/8 in, 34.925",
@@ -33,8 +35,8 @@ class LengthTest {
 
     @Test
     void whatIsNoLengthIsRefused() {
-        for (String text :
-                List.of("", "5/16", "5/0 in", "1/3 in", "0/16 in", "5/16 mm", "11", "0 mm", "3 cm", "11,5 mm")) {
+        for (String text : List.of(
+                "", "5/16", "5/0 in", "1/3 in", "0/16 in", "5/16 mm", "11", "0 mm", "3 km", "3 cm3", "11,5 mm")) {
             assertThrows(QuantityException.class, () -> Length.parse(text), text);
         }
     }
