@@ -84,7 +84,8 @@ record GearEntry(
 
     /** The piece as everyone else sees it. */
     Gear toGear(Optional<Rating> rating) {
-        return new Gear(id, kind, count, description(), serial, fitted, lastInspection, rating, outOfService(), ropeMake());
+        return new Gear(
+                id, kind, count, description(), serial, fitted, lastInspection, rating, outOfService(), ropeMake());
     }
 
     private Optional<RopeMake> ropeMake() {

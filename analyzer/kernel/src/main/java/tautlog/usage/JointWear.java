@@ -28,7 +28,8 @@ final class JointWear {
      */
     long nanos(double seconds, double rpm, int samples, int greatest) {
         double newtons = samples == 0 ? ratedPullNewtons : Math.max(0, calibration.newtons(greatest));
-        double wear = driveline.jointWear(driveline.greatestShaftTorque(newtons), rpm).orElseThrow();
+        double wear =
+                driveline.jointWear(driveline.greatestShaftTorque(newtons), rpm).orElseThrow();
         return Math.round(seconds * wear * NANOS);
     }
 }
