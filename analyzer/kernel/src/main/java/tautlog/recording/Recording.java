@@ -268,6 +268,14 @@ public final class Recording implements AutoCloseable {
         });
     }
 
+    /**
+     * What tells each outing, by its index, from any other and from what it was before it grew, was thinned or was damaged: its last
+     * link and a checksum of its rows as they lie there. Reads the whole file.
+     */
+    public Map<Integer, String> fingerprints() throws RecordingException {
+        return reading(() -> Fingerprints.of(connection));
+    }
+
     /** How many bytes the samples of an outing take. */
     long sampleBytes(Outing outing) throws RecordingException {
         return reading(() -> RecordingFile.query(

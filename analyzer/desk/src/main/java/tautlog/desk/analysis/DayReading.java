@@ -23,13 +23,25 @@ public record DayReading(Instrument instrument, Rig rig, Calibration calibration
      * @throws RecordingException if the calibration does not fit the instrument
      */
     public static DayReading of(History.Member member, int ordinal) throws ConfigException, RecordingException {
+        return of(
+                member,
+                ordinal,
+                Rig.parse("rig in " + member.file(), member.outing().start().rigToml()));
+    }
+
+    /** With this rig in place of the stored one; the calibration as stored. */
+    public static DayReading of(History.Member member, int ordinal, Rig rig) throws RecordingException {
         OutingStart start = member.outing().start();
-        Rig rig = Rig.parse("rig in " + member.file(), start.rigToml());
         return new DayReading(
                 start.instrument(),
                 rig,
                 member.lineCalibration(start.calibration(), rig),
                 new OutingTimes(member.recording(), member.outing(), ordinal));
+    }
+
+    /** What detectors are fed: hookups that the rig has, counts less a moved zero. */
+    public Evidence lessZero(History.Member member, Evidence next) {
+        return new HookupChoice(rig, Optional.empty(), member.lessZero(calibration, next));
     }
 
     /** Passes everything on to {@code next}, hookups that the rig does not have replaced by one it has. */

@@ -4,9 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import tautlog.calibration.CellCalibration;
 import tautlog.desk.report.LeftOut;
@@ -19,14 +17,12 @@ import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Evidence;
-import tautlog.sample.Instrument;
 import tautlog.sample.ZeroShift;
 
 /**
  * The outings of several recordings as one history in the order of time, each outing once however often it was copied.
  *
- * <p>Two outings are the same when instrument, boot, first sample and first look at the clock are the same; of copies the
- * longest counts, of equals one whose readings were not thinned. Outings without a clock stand where their files do, after those with one.
+ * <p>What makes two outings the same, and which of them counts, says {@link Copies}. Outings without a clock stand where their files do, after those with one.
  */
 public final class History implements AutoCloseable {
     private final List<Recording> opened;
@@ -36,10 +32,35 @@ public final class History implements AutoCloseable {
     private final List<LeftOut.OfRecording> recordingsLeftOut = new ArrayList<>();
     private final List<LeftOut.OfOuting> outingsLeftOut = new ArrayList<>();
 
-    /** An outing and where it is kept. */
-    public record Member(Path file, Recording recording, String winch, Outing outing) {
+    /**
+     * An outing and where it is kept.
+     *
+     * @param recordingId of the recording, which stays when its file is renamed
+     */
+    public record Member(Path file, Recording recording, String winch, String recordingId, Outing outing)
+            implements Copies.Candidate {
+        @Override
+        public int index() {
+            return outing.index();
+        }
+
+        @Override
+        public long samples() {
+            return outing.samples();
+        }
+
+        @Override
+        public boolean thinned() {
+            return outing.thinned();
+        }
+
+        @Override
+        public Copies.Identity identity() {
+            return Copies.Identity.of(recordingId, outing);
+        }
+
         /** False when nothing was recorded. */
-        boolean hasSamples() {
+        public boolean hasSamples() {
             return outing.samples() > 0;
         }
 
@@ -50,7 +71,7 @@ public final class History implements AutoCloseable {
          * @param cell the load cell's calibration, the day's or another
          * @throws RecordingException if it does not fit the instrument
          */
-        Calibration lineCalibration(CellCalibration cell, Rig rig) throws RecordingException {
+        public Calibration lineCalibration(CellCalibration cell, Rig rig) throws RecordingException {
             Calibration line = cellCarriesMore() ? LineCalibration.of(cell.response(), rig) : cell.response();
             Optional<String> misfit =
                     LineCalibration.misfit(line, outing.start().instrument(), rig);
@@ -82,23 +103,12 @@ public final class History implements AutoCloseable {
         }
     }
 
-    /** What makes an outing the same as another. */
-    private record Identity(String instrument, long boot, long firstNumber, long firstTick, long firstFixMicros) {
-        static Identity of(Outing outing) {
-            Instrument instrument = outing.start().instrument();
-            long fix = outing.clockFixes().isEmpty()
-                    ? Long.MIN_VALUE
-                    : outing.clockFixes().get(0).utcMicros();
-            return new Identity(instrument.id(), instrument.boot(), outing.firstNumber(), outing.firstTick(), fix);
-        }
-    }
-
     private History(List<Path> files, List<Recording> opened, List<RecordingException> refused)
             throws RecordingException {
         this.files = List.copyOf(files);
         this.opened = List.copyOf(opened);
         List<RecordingException> unusable = new ArrayList<>(refused);
-        Map<Identity, Member> once = new LinkedHashMap<>();
+        Copies<Member> once = new Copies<>(notes::add);
         for (Recording recording : opened) {
             try {
                 add(once, recording);
@@ -110,22 +120,23 @@ public final class History implements AutoCloseable {
             throw allOf(unusable);
         }
         unusable.forEach(this::leaveOut);
-        members = once.values().stream()
+        members = once.kept().stream()
                 .sorted(Comparator.comparingLong(Member::startMicros))
                 .toList();
         noteWinches();
     }
 
-    private void add(Map<Identity, Member> once, Recording recording) throws RecordingException {
+    private void add(Copies<Member> once, Recording recording) throws RecordingException {
         Path file = recording.file();
         String winch = recording.winch();
+        String id = recording.id();
         List<Outing> outings = recording.outings();
         List<LostOuting> lost = recording.lostOutings();
         if (outings.isEmpty()) {
-            notes.add(name(file) + " holds no outing that can be read: run tautlog verify on it.");
+            notes.add(HistoryNotes.noOuting(file));
         }
         for (Outing outing : outings) {
-            Member member = new Member(file, recording, winch, outing);
+            Member member = new Member(file, recording, winch, id, outing);
             if (member.hasSamples() || lost.stream().noneMatch(one -> one.index() == outing.index())) {
                 add(once, member);
             }
@@ -158,53 +169,17 @@ public final class History implements AutoCloseable {
         throw new IllegalStateException("a message without its file: " + message, unusable);
     }
 
-    private void add(Map<Identity, Member> once, Member member) {
+    private void add(Copies<Member> once, Member member) {
         if (!member.hasSamples()) {
-            notes.add("Outing " + (member.outing().index() + 1) + " of " + name(member.file()) + " holds no readings.");
+            notes.add(HistoryNotes.noReadings(member.file(), member.outing().index()));
             return;
         }
-        Identity identity = Identity.of(member.outing());
-        Member before = once.get(identity);
-        if (before == null) {
-            once.put(identity, member);
-            return;
-        }
-        once.put(identity, isBetter(member.outing(), before.outing()) ? member : before);
-        notes.add(note(member, before));
-    }
-
-    private static boolean isBetter(Outing outing, Outing before) {
-        return outing.samples() > before.samples()
-                || (outing.samples() == before.samples() && before.thinned() && !outing.thinned());
-    }
-
-    private static String note(Member one, Member other) {
-        long more = one.outing().samples() - other.outing().samples();
-        if (more == 0) {
-            return place(one, other) + " is the same as " + lowerFirst(place(other, one)) + ": counted once.";
-        }
-        Member longer = more > 0 ? one : other;
-        Member shorter = more > 0 ? other : one;
-        return place(shorter, longer) + " is the beginning of " + lowerFirst(place(longer, shorter))
-                + ", copied while it went on: counted once, the longer one was used.";
-    }
-
-    /** Names the folder too, where the file's name alone does not tell it from the other. */
-    private static String place(Member member, Member other) {
-        boolean alike = name(member.file()).equals(name(other.file()));
-        return "Outing " + (member.outing().index() + 1) + " of " + (alike ? member.file() : name(member.file()));
-    }
-
-    private static String lowerFirst(String sentence) {
-        return Character.toLowerCase(sentence.charAt(0)) + sentence.substring(1);
+        once.add(member);
     }
 
     private void noteWinches() {
         List<String> winches = members.stream().map(Member::winch).distinct().toList();
-        if (winches.size() > 1) {
-            notes.add("Recordings of " + winches.size() + " winches are added up here: " + String.join(", ", winches)
-                    + ".");
-        }
+        HistoryNotes.winches(winches).ifPresent(notes::add);
     }
 
     static String name(Path file) {

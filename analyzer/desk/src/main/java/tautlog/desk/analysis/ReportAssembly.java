@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tautlog.desk.report.Derivation;
 import tautlog.desk.report.Entry;
@@ -256,38 +255,16 @@ final class ReportAssembly {
         for (Study study : studies) {
             study.damages()
                     .forEach(damage ->
-                            notes.add("DAMAGED: " + History.name(study.member().file()) + ", " + damage.summary()
-                                    + ". What it held is a gap here; run tautlog verify."));
+                            notes.add(HistoryNotes.damaged(study.member().file(), damage.summary())));
         }
-        thinned(notes);
-        powerCuts(notes);
-        return notes;
-    }
-
-    private void thinned(List<String> notes) {
-        List<Report.Thinned> gone = thinned();
-        if (gone.isEmpty()) {
-            return;
-        }
-        String which = gone.stream()
-                .map(one -> "outing " + one.outing() + " of " + History.name(Path.of(one.file())))
-                .collect(Collectors.joining(", "));
-        notes.add("THINNED: the logger took the raw readings of " + gone.size() + " of " + studies.size()
-                + " outings out because its disk was nearly full, as its owner allowed; nothing but pulls had been found in"
-                + " them: " + which
-                + ". Their pulls, and hours and bands of pulls, are what the logger said on the day and"
-                + " cannot be worked out again; their intervals, the joint's hours and whether slack proved their zero are"
-                + " not known. The shaft's hours come from its pulses, which are all there.");
-    }
-
-    private void powerCuts(List<String> notes) {
+        List<String> gone = thinned().stream()
+                .map(one -> HistoryNotes.outing(Path.of(one.file()), one.outing() - 1))
+                .toList();
+        HistoryNotes.thinned(gone, studies.size()).ifPresent(notes::add);
         long cut = studies.stream()
                 .filter(study -> !study.member().outing().ended())
                 .count();
-        if (cut > 0) {
-            notes.add(
-                    cut + " of " + studies.size() + " outings ended with the power (the normal end on a winch) or still"
-                            + " go on: up to 1 s at their end may be missing.");
-        }
+        HistoryNotes.powerCuts(cut, studies.size()).ifPresent(notes::add);
+        return notes;
     }
 }

@@ -1,0 +1,71 @@
+package tautlog.recording;
+
+import java.nio.ByteBuffer;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.zip.CRC32C;
+
+/**
+ * Sums up the rows of each outing: the link of its last sealed row, and a CRC-32C over all that a replay and a reader of what was
+ * said live can see. The link alone would stay when a block is damaged in place.
+ */
+final class Fingerprints {
+    private static final String EVIDENCE =
+            "SELECT outing, seq, span, kind, first, last, tick, last_tick, count, link, block FROM evidence ORDER BY seq";
+    private static final String TAILS = "SELECT outing, id, span, blocks FROM tail ORDER BY id";
+    private static final String FINDINGS = "SELECT outing, id, start, crc, json FROM finding ORDER BY id";
+
+    private final Map<Integer, Sum> sums = new TreeMap<>();
+
+    /** Of one outing, so far. */
+    private static final class Sum {
+        final CRC32C crc = new CRC32C();
+        private final ByteBuffer number = ByteBuffer.allocate(Long.BYTES);
+        String link = "";
+
+        void add(long value) {
+            crc.update(number.clear().putLong(value).flip());
+        }
+    }
+
+    private Fingerprints() {}
+
+    static Map<Integer, String> of(Connection connection) throws SQLException {
+        Fingerprints fingerprints = new Fingerprints();
+        fingerprints.read(connection, EVIDENCE, 8, row -> Chain.hex(EvidenceRow.bytes(row, 10)));
+        fingerprints.read(connection, TAILS, 2, row -> "");
+        fingerprints.read(connection, FINDINGS, 3, row -> "");
+        Map<Integer, String> all = new TreeMap<>();
+        fingerprints.sums.forEach(
+                (outing, sum) -> all.put(outing, sum.link + "-" + Long.toHexString(sum.crc.getValue())));
+        return all;
+    }
+
+    /** The link of a row; empty where rows have none. */
+    private interface Link {
+        String of(ResultSet row) throws SQLException;
+    }
+
+    /** @param numbers how many columns behind the outing's are numbers; those behind them are bytes or text */
+    private void read(Connection connection, String select, int numbers, Link link) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement(select);
+                ResultSet rows = statement.executeQuery()) {
+            int columns = rows.getMetaData().getColumnCount();
+            while (rows.next()) {
+                Sum sum = sums.computeIfAbsent(rows.getInt(1), outing -> new Sum());
+                for (int i = 2; i <= 1 + numbers; i++) {
+                    sum.add(rows.getLong(i));
+                }
+                for (int i = 2 + numbers; i <= columns; i++) {
+                    sum.crc.update(EvidenceRow.bytes(rows, i));
+                }
+                String linked = link.of(rows);
+                sum.link = linked.isEmpty() ? sum.link : linked;
+            }
+        }
+    }
+}
