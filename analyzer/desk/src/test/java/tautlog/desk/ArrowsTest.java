@@ -49,7 +49,10 @@ class ArrowsTest {
         noClasses()
                 .that()
                 .resideOutsideOfPackages(
-                        "tautlog.desk.importing..", "tautlog.desk.exporting..", "tautlog.desk.calibration..")
+                        "tautlog.desk.importing..",
+                        "tautlog.desk.exporting..",
+                        "tautlog.desk.calibration..",
+                        "tautlog.desk.hours..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("org.apache.commons.csv..")

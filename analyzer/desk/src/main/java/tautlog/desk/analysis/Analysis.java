@@ -2,7 +2,6 @@ package tautlog.desk.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalLong;
 import tautlog.desk.report.LeftOut;
 import tautlog.desk.report.Report;
 import tautlog.recording.RecordingException;
@@ -44,7 +43,7 @@ public final class Analysis {
                 studies.add(new OutingPass(member, studies.size() + 1, question).study());
             } catch (RecordingException e) {
                 failures.add(e);
-                outings.add(leftOut(member, e));
+                outings.add(Refusals.outing(member.file(), member.index(), member.samples(), e));
             }
         }
         if (studies.isEmpty() && !failures.isEmpty()) {
@@ -60,16 +59,6 @@ public final class Analysis {
                 .flatMap(study -> study.damages().stream()
                         .map(damage -> new LeftOut.OfBlock(study.member().file().toString(), damage.summary())))
                 .toList();
-    }
-
-    private static LeftOut.OfOuting leftOut(History.Member member, RecordingException e) {
-        String message = String.valueOf(e.getMessage());
-        String prefix = member.file() + ": ";
-        return new LeftOut.OfOuting(
-                member.file().toString(),
-                member.outing().index() + 1,
-                message.startsWith(prefix) ? message.substring(prefix.length()) : message,
-                OptionalLong.of(member.outing().samples()));
     }
 
     public Report report() {

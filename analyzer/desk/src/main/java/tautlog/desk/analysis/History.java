@@ -117,7 +117,7 @@ public final class History implements AutoCloseable {
             }
         }
         if (unusable.size() == files.size()) {
-            throw allOf(unusable);
+            throw Refusals.all(unusable);
         }
         unusable.forEach(this::leaveOut);
         members = once.kept().stream()
@@ -147,22 +147,12 @@ public final class History implements AutoCloseable {
         }
     }
 
-    private static RecordingException allOf(List<RecordingException> unusable) {
-        if (unusable.size() == 1) {
-            return unusable.get(0);
-        }
-        List<String> messages =
-                unusable.stream().map(e -> String.valueOf(e.getMessage())).toList();
-        return new RecordingException(String.join("\n", messages), unusable.get(0));
-    }
-
     /** Every message begins with the file. */
     private void leaveOut(RecordingException unusable) {
         String message = String.valueOf(unusable.getMessage());
         for (Path file : files) {
             if (message.startsWith(file + ": ")) {
-                String reason = message.substring((file + ": ").length());
-                recordingsLeftOut.add(new LeftOut.OfRecording(file.toString(), reason));
+                recordingsLeftOut.add(Refusals.recording(file, unusable));
                 return;
             }
         }

@@ -19,7 +19,6 @@ import tautlog.recording.RecordingException;
 import tautlog.rig.Hookup;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
-import tautlog.sample.ForwardedEvidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
@@ -99,9 +98,7 @@ final class OutingPass {
     /** What was said live holds for the day's rig, hookups and calibration only. */
     private void requireReadings(Outing outing, List<String> differences) throws RecordingException {
         if (outing.thinned() && !differences.isEmpty()) {
-            throw new RecordingException(
-                    member.file() + ": its readings were thinned because the disk was nearly full: what"
-                            + " another rig, hookup or calibration makes of them cannot be worked out any more");
+            throw Refusals.thinned(member.file());
         }
     }
 
@@ -138,9 +135,7 @@ final class OutingPass {
             if (question.rig().isPresent()) {
                 return Optional.empty();
             }
-            throw new RecordingException(
-                    member.file() + ": the rig stored in it cannot be read; give one with --rig.\n" + e.getMessage(),
-                    e);
+            throw Refusals.rig(member.file(), e);
         }
     }
 
@@ -210,22 +205,5 @@ final class OutingPass {
             differences.add("Hookup " + id + " of the day is not in this rig: another one of it stands in.");
         }
         return differences;
-    }
-
-    /** Passes the end on once: a recording that a power cut ended does not tell it. */
-    private static final class EndOnce extends ForwardedEvidence {
-        private boolean ended;
-
-        EndOnce(Tee next) {
-            super(next);
-        }
-
-        @Override
-        public void end() {
-            if (!ended) {
-                ended = true;
-                super.end();
-            }
-        }
     }
 }

@@ -35,7 +35,12 @@ public final class OutingTimes {
 
     /** When sample {@code number}, which exists, was taken. */
     public Moment ofNumber(long number) throws RecordingException {
-        return ofTick(recording.tickOf(outing, number));
+        return ofTick(tickOf(number));
+    }
+
+    /** The tick of sample {@code number}, which exists. */
+    public long tickOf(long number) throws RecordingException {
+        return recording.tickOf(outing, number);
     }
 
     public Moment ofTick(long tick) {

@@ -8,10 +8,10 @@ import tautlog.sample.Tally;
 import tautlog.sample.ZeroSource;
 
 /** Tells several listeners the same, in the order of the list. */
-final class Tee implements Evidence {
+public final class Tee implements Evidence {
     private final List<Evidence> listeners;
 
-    Tee(Evidence... listeners) {
+    public Tee(Evidence... listeners) {
         this.listeners = List.of(listeners);
     }
 

@@ -95,6 +95,8 @@ public final class Tautlog implements Runnable {
     private static void setInk(CommandLine command, Ink ink) {
         if (command.getCommandSpec().userObject() instanceof ReportCommand report) {
             report.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof HoursCommand hours) {
+            hours.ink(ink);
         } else if (command.getCommandSpec().userObject() instanceof LimitsCommand limits) {
             limits.ink(ink);
         } else if (command.getCommandSpec().userObject() instanceof CalibrateCommand calibrate) {

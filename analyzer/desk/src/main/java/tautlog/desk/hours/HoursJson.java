@@ -16,9 +16,10 @@ import tautlog.rig.Opening;
  * Meters for programs; unknown is null.
  *
  * <pre>
- *   { "schema": 1, "outings": [ ROW ], "days": [ ROW ], "total": ROW,
+ *   { "schema": 1, "outings": [ ROW ], "days": [ ROW ], "months": [ ROW ], "seasons": [ ROW ], "total": ROW,
  *     "opening": METER, "meter": METER, "recordings_left_out": [ … ], "outings_left_out": [ … ] }
- *   ROW: name, start, end, shaft_h, pull_h, winching_h, held_h, joint_h, joint_h_is_at_most, band_h, pulls, overloads, …, from_said_live
+ *   ROW: name, start, end, shaft_h, pull_h, winching_h, held_h, joint_h, joint_h_is_at_most, band_h, pulls, overloads, …, from_said_live,
+ *        logged_h, gap_h, no_shaft_h (time for which no shaft reading speaks)
  *   METER: shaft_h, pull_h, pulls
  * </pre>
  */
@@ -47,6 +48,8 @@ public final class HoursJson {
         json.whole("schema", 1);
         json.list("outings", table.outings(), this::row);
         json.list("days", table.days(), this::row);
+        json.list("months", table.rows(Period.MONTH), this::row);
+        json.list("seasons", table.rows(Period.SEASON), this::row);
         json.begin("total");
         row(table.total());
         json.end();
@@ -55,7 +58,7 @@ public final class HoursJson {
         json.end();
     }
 
-    private void row(HoursTable.Row row) throws IOException {
+    private void row(Row row) throws IOException {
         json.text("name", row.name());
         json.time("start", row.start());
         json.time("end", row.end());
@@ -64,6 +67,9 @@ public final class HoursJson {
             json.whole(kind + "s", row.count(kind));
         }
         json.flag("from_said_live", row.fromSaidLive());
+        json.number("logged_h", row.coverage().logged().hours());
+        json.number("gap_h", row.coverage().gaps().hours());
+        json.number("no_shaft_h", row.coverage().withoutShaft().hours());
     }
 
     /** What was before the first recording, and with it all that is known; the first is null for several winches. */

@@ -12,6 +12,7 @@ import tautlog.desk.page.Document;
 import tautlog.desk.page.HoursSection;
 import tautlog.desk.page.Screen;
 import tautlog.rig.Opening;
+import tautlog.usage.Coverage;
 
 /** Puts meters into words. */
 public final class HoursPage {
@@ -19,27 +20,52 @@ public final class HoursPage {
             " in these recordings; what was before them is not known here: each winch has its own opening reading.";
 
     private final HoursTable table;
-    private final ZoneId zone;
+    private final Look look;
 
-    private HoursPage(HoursTable table, ZoneId zone) {
+    private HoursPage(HoursTable table, Look look) {
         this.table = table;
-        this.zone = zone;
+        this.look = look;
+    }
+
+    /**
+     * How it is shown.
+     *
+     * @param zone of times
+     * @param outings whether each outing has a row
+     * @param periods which of them have rows
+     * @param figures drawings of the whole, shown where drawings can be shown
+     */
+    public record Look(ZoneId zone, boolean outings, List<Period> periods, List<Block.Figure> figures) {
+        public Look {
+            periods = List.copyOf(periods);
+            figures = List.copyOf(figures);
+        }
     }
 
     /** @param notes what a reader must know of how outings were put together */
-    public static Document of(HoursTable table, ZoneId zone, List<String> notes) {
-        return new HoursPage(table, zone).document(notes);
+    public static Document of(HoursTable table, Look look, List<String> notes) {
+        return new HoursPage(table, look).document(notes);
     }
 
     private Document document(List<String> notes) {
         List<Document.Section> sections = new ArrayList<>();
-        sections.add(
-                section("By outing", table.outings().stream().map(this::dated).toList(), table.outings()));
-        if (!table.days().isEmpty()) {
+        if (look.outings()) {
             sections.add(section(
-                    "By day", table.days().stream().map(HoursTable.Row::name).toList(), table.days()));
+                    "By outing", table.outings().stream().map(this::dated).toList(), table.outings()));
+        }
+        for (Period period : look.periods()) {
+            List<Row> rows = table.rows(period);
+            if (!rows.isEmpty()) {
+                sections.add(section(
+                        "By " + period.name().toLowerCase(Locale.ROOT),
+                        rows.stream().map(Row::name).toList(),
+                        rows));
+            }
         }
         sections.add(section("In all", List.of("total"), List.of(table.total())));
+        if (!look.figures().isEmpty()) {
+            sections.add(new Document.Section("Drawings", List.copyOf(look.figures())));
+        }
         sections.add(new Document.Section("Meters", List.of(new Block.Bullets(meters()))));
         List<String> know = new ArrayList<>(notes);
         if (table.undated() > 0) {
@@ -53,20 +79,23 @@ public final class HoursPage {
                     "Of some outings no shaft reading is known: sums of shaft, winching and held hours are \"at least\", the"
                             + " joint's are not known.");
         }
+        know.add(
+                "No tension: time in gaps and of an open bridge. No shaft: time for which no shaft reading speaks. What was done in"
+                        + " them is not known and in no other figure.");
         know.add("Hours worked while nothing was recorded are not in these figures.");
         sections.add(new Document.Section("Read this with the figures", List.of(new Block.Bullets(know))));
         return new Document(
                 "Hours", List.of("Shaft at 60 rpm or more; pulls by share of the limit. Hours."), "", sections);
     }
 
-    private String dated(HoursTable.Row row) {
+    private String dated(Row row) {
         return row.start()
                 .map(start -> DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT)
-                        .format(start.atZone(zone)))
+                        .format(start.atZone(look.zone())))
                 .orElse(row.name());
     }
 
-    private Document.Section section(String heading, List<String> names, List<HoursTable.Row> rows) {
+    private Document.Section section(String heading, List<String> names, List<Row> rows) {
         List<Block.Column> meters = List.of(
                 Block.Column.left(""),
                 Block.Column.right("Shaft"),
@@ -78,20 +107,36 @@ public final class HoursPage {
                 Block.Column.right("Shocks"));
         List<Block.Column> bands = new ArrayList<>(List.of(Block.Column.left("")));
         HoursSection.BANDS.forEach(band -> bands.add(Block.Column.right(band)));
+        List<Block.Column> coverage = List.of(
+                Block.Column.left(""),
+                Block.Column.right("Logged"),
+                Block.Column.right("No tension"),
+                Block.Column.right("No shaft"));
         List<List<String>> first = new ArrayList<>();
         List<List<String>> second = new ArrayList<>();
+        List<List<String>> third = new ArrayList<>();
         for (int i = 0; i < rows.size(); i++) {
             first.add(meters(names.get(i), rows.get(i)));
             second.add(bands(names.get(i), rows.get(i)));
+            third.add(coverage(names.get(i), rows.get(i).coverage()));
         }
         return new Document.Section(
                 heading,
                 List.of(
                         new Block.Table(heading + ": meters", meters, first),
-                        new Block.Table(heading + ": time in pulls by share of the limit", bands, second)));
+                        new Block.Table(heading + ": time in pulls by share of the limit", bands, second),
+                        new Block.Table(heading + ": time logged, and what of it is not known", coverage, third)));
     }
 
-    private static List<String> meters(String name, HoursTable.Row row) {
+    private static List<String> coverage(String name, Coverage coverage) {
+        return List.of(
+                name,
+                hours(OptionalDouble.of(coverage.logged().hours())),
+                hours(OptionalDouble.of(coverage.gaps().hours())),
+                hours(OptionalDouble.of(coverage.withoutShaft().hours())));
+    }
+
+    private static List<String> meters(String name, Row row) {
         return List.of(
                 name,
                 hours(row.hours().shaftHours()),
@@ -103,7 +148,7 @@ public final class HoursPage {
                 String.valueOf(row.count("shock")));
     }
 
-    private static List<String> bands(String name, HoursTable.Row row) {
+    private static List<String> bands(String name, Row row) {
         List<String> cells = new ArrayList<>(List.of(name));
         row.hours().bandHours().forEach(band -> cells.add(hours(OptionalDouble.of(band))));
         return cells;

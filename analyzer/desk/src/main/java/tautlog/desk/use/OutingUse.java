@@ -3,6 +3,7 @@ package tautlog.desk.use;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import tautlog.rig.Opening;
 import tautlog.usage.Coverage;
 import tautlog.usage.MeterReading;
 
@@ -10,10 +11,11 @@ import tautlog.usage.MeterReading;
  * What the machine did in one outing: all that meters, gear and service ask of it, without the readings.
  *
  * @param at which outing of which recording
- * @param start when its first sample was taken; empty while it has no clock
+ * @param start when its first sample that counts was taken; empty while it has no clock
  * @param end when its last sample was taken; empty as {@code start}
  * @param samples how many were stored
  * @param nature what a reader must know of how it was recorded
+ * @param opening what its rig says the winch had done before the first recording
  * @param meters of this outing alone
  * @param coverage how much of its time is known
  * @param events what may call for service, in the order of their starts
@@ -25,6 +27,7 @@ public record OutingUse(
         Optional<Instant> end,
         long samples,
         Nature nature,
+        Opening opening,
         MeterReading meters,
         Coverage coverage,
         List<UseEvent> events,
@@ -32,6 +35,21 @@ public record OutingUse(
     public OutingUse {
         events = List.copyOf(events);
         damages = List.copyOf(damages);
+    }
+
+    /** The same, found in this file. */
+    OutingUse in(String file) {
+        return new OutingUse(
+                new OutingPlace(at.winch(), at.recordingId(), file, at.outing()),
+                start,
+                end,
+                samples,
+                nature,
+                opening,
+                meters,
+                coverage,
+                events,
+                damages);
     }
 
     /**

@@ -1,0 +1,20 @@
+package tautlog.desk.use;
+
+import java.time.Instant;
+import java.util.Optional;
+import tautlog.desk.analysis.Copies;
+
+/**
+ * What a file tells of one of its outings without its readings being read.
+ *
+ * @param fingerprint see {@link tautlog.recording.Recording#fingerprints}
+ * @param start of its first sample; empty while it has no clock
+ * @param end of its last sample
+ */
+record OutingHead(
+        Copies.Identity identity,
+        String fingerprint,
+        long samples,
+        boolean thinned,
+        Optional<Instant> start,
+        Optional<Instant> end) {}

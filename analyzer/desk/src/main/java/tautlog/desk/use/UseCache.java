@@ -1,0 +1,82 @@
+package tautlog.desk.use;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * Remembers what recordings told, so that a second run reads only what is new. All of it follows from the recordings: it may be
+ * deleted at any time, and what cannot be remembered costs time only.
+ */
+final class UseCache {
+    /** Raise it when a pass over the same outing gives something else than before. */
+    static final int RULES = 1;
+
+    private final CacheFile lines;
+    private final String program;
+
+    private UseCache(CacheFile lines, String program) {
+        this.lines = lines;
+        this.program = program;
+    }
+
+    /**
+     * Reads what is remembered.
+     *
+     * @param folder where; empty to remember nothing
+     * @param program name and version: another version may find something else
+     */
+    static UseCache in(Optional<Path> folder, String program) {
+        return new UseCache(folder.map(CacheFile::read).orElseGet(CacheFile::none), program + "/" + RULES);
+    }
+
+    /** A file's head, as long as the file lies there unchanged. */
+    private record KeptHead(FileState state, FileHead head) {}
+
+    /** An outing's use, as long as its rows are the same. */
+    private record KeptUse(String fingerprint, OutingUse use) {}
+
+    /** Empty when the file was not read before, or may have changed since. */
+    Optional<FileHead> head(Path file, FileState state) {
+        return lines.value(headKey(file), KeptHead.class)
+                .filter(kept -> kept.state().equals(state))
+                .map(KeptHead::head);
+    }
+
+    /** @param state of the file before it was read; forgotten while a change might not show in it */
+    void keep(Path file, FileState state, Instant now, FileHead head) {
+        if (state.tellsOfChanges(now)) {
+            lines.put(headKey(file), new KeptHead(state, head));
+        }
+    }
+
+    /** @param rig the text of the rig in place of the stored one, empty for the stored one */
+    Optional<OutingUse> use(Windows.Member member, String rig) {
+        return lines.value(useKey(member, rig), KeptUse.class)
+                .filter(kept -> kept.fingerprint().equals(member.head().fingerprint()))
+                .map(kept -> kept.use().in(member.file().toString()));
+    }
+
+    void keep(Windows.Member member, String rig, OutingUse use) {
+        lines.put(useKey(member, rig), new KeptUse(member.head().fingerprint(), use));
+    }
+
+    /** Writes what is new. */
+    void flush() {
+        lines.append();
+    }
+
+    private String headKey(Path file) {
+        return CacheFile.key("head", program, file.toAbsolutePath().normalize().toString());
+    }
+
+    private String useKey(Windows.Member member, String rig) {
+        return CacheFile.key(
+                "use",
+                program,
+                member.recordingId(),
+                String.valueOf(member.index()),
+                member.from().map(Instant::toString).orElse(""),
+                rig);
+    }
+}

@@ -1,0 +1,192 @@
+package tautlog.desk.use;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tautlog.desk.analysis.Copies;
+import tautlog.desk.analysis.GivenRecordings;
+import tautlog.desk.analysis.History;
+import tautlog.desk.analysis.HistoryNotes;
+import tautlog.desk.analysis.Refusals;
+import tautlog.desk.report.LeftOut;
+import tautlog.recording.LostOuting;
+import tautlog.recording.Outing;
+import tautlog.recording.Recording;
+import tautlog.recording.RecordingException;
+import tautlog.rig.Rig;
+
+/**
+ * What the machines did, outing by outing, over any number of recordings.
+ *
+ * <ol>
+ *   <li>the head of each file, or the cache: which outings it holds
+ *   <li>{@link Copies}: each outing once
+ *   <li>{@link Windows}: no time of a winch twice
+ *   <li>{@link UsePass} over each outing, or the cache
+ * </ol>
+ */
+public final class UseHistory {
+    private final UseSettings settings;
+    private final UseCache cache;
+    private final Workers workers;
+    private final List<String> notes = new ArrayList<>();
+    private final List<LeftOut.OfRecording> recordingsLeftOut = new ArrayList<>();
+    private final List<LeftOut.OfOuting> outingsLeftOut = new ArrayList<>();
+    private final List<OutingUse> outings = new ArrayList<>();
+
+    private UseHistory(UseSettings settings) {
+        this.settings = settings;
+        cache = UseCache.in(settings.cacheFolder(), settings.program());
+        workers = new Workers(settings.threads(), settings.progress());
+    }
+
+    /**
+     * Reads recordings; what cannot be read is left out and named.
+     *
+     * @param filesAndFolders one or more
+     * @throws RecordingException if one is not there, or none can be read
+     */
+    public static UseHistory of(List<Path> filesAndFolders, UseSettings settings) throws IOException {
+        UseHistory history = new UseHistory(settings);
+        List<Windows.Member> once = history.once(GivenRecordings.in(filesAndFolders));
+        Windows windows = Windows.of(once);
+        history.notes.addAll(windows.notes());
+        HistoryNotes.winches(windows.members().stream()
+                        .map(Windows.Member::winch)
+                        .distinct()
+                        .toList())
+                .ifPresent(history.notes::add);
+        history.use(windows.members());
+        history.cache.flush();
+        history.noteOutings();
+        return history;
+    }
+
+    private List<Windows.Member> once(List<Path> files) throws RecordingException {
+        List<Workers.Result<FileHead>> heads = workers.each("files", files, this::head);
+        Copies<Windows.Member> once = new Copies<>(notes::add);
+        List<RecordingException> unusable = new ArrayList<>();
+        for (int i = 0; i < files.size(); i++) {
+            Path file = files.get(i);
+            heads.get(i).value().ifPresent(head -> add(once, file, head));
+            heads.get(i).refusal().ifPresent(e -> {
+                unusable.add(e);
+                recordingsLeftOut.add(Refusals.recording(file, e));
+            });
+        }
+        if (unusable.size() == files.size()) {
+            throw Refusals.all(unusable);
+        }
+        return once.kept();
+    }
+
+    private FileHead head(Path file) throws RecordingException {
+        try {
+            FileState state = FileState.of(file);
+            Optional<FileHead> known = cache.head(file, state);
+            if (known.isPresent()) {
+                return known.get();
+            }
+            FileHead head = FileHead.read(file);
+            cache.keep(file, state, settings.now().get(), head);
+            return head;
+        } catch (RecordingException e) {
+            throw e;
+        } catch (IOException e) {
+            throw new RecordingException(file + ": its size and time cannot be told: " + e.getMessage(), e);
+        }
+    }
+
+    private void add(Copies<Windows.Member> once, Path file, FileHead head) {
+        if (head.outings().isEmpty()) {
+            notes.add(HistoryNotes.noOuting(file));
+        }
+        for (OutingHead outing : head.outings()) {
+            int index = outing.identity().index();
+            if (outing.samples() > 0) {
+                once.add(new Windows.Member(file, head.winch(), head.recordingId(), outing, Optional.empty()));
+            } else if (head.lost().stream().noneMatch(lost -> lost.index() == index)) {
+                notes.add(HistoryNotes.noReadings(file, index));
+            }
+        }
+        for (LostOuting lost : head.lost()) {
+            outingsLeftOut.add(new LeftOut.OfOuting(file.toString(), lost.index() + 1, lost.reason(), lost.samples()));
+        }
+    }
+
+    private void use(List<Windows.Member> members) throws RecordingException {
+        List<Workers.Result<OutingUse>> uses = workers.each("outings", members, this::use);
+        List<RecordingException> failures = new ArrayList<>();
+        for (int i = 0; i < members.size(); i++) {
+            Windows.Member member = members.get(i);
+            uses.get(i).value().ifPresent(outings::add);
+            uses.get(i).refusal().ifPresent(e -> {
+                failures.add(e);
+                outingsLeftOut.add(Refusals.outing(member.file(), member.index(), member.samples(), e));
+            });
+        }
+        if (outings.isEmpty() && !failures.isEmpty()) {
+            throw failures.get(0);
+        }
+    }
+
+    private OutingUse use(Windows.Member member) throws RecordingException {
+        String rig = settings.rig().map(UseSettings.OtherRig::toml).orElse("");
+        Optional<OutingUse> known = cache.use(member, rig);
+        if (known.isPresent()) {
+            return known.get();
+        }
+        OutingUse use = read(member);
+        cache.keep(member, rig, use);
+        return use;
+    }
+
+    private OutingUse read(Windows.Member member) throws RecordingException {
+        Optional<Rig> rig = settings.rig().map(UseSettings.OtherRig::rig);
+        try (Recording recording = Recording.open(member.file())) {
+            for (Outing outing : recording.outings()) {
+                if (outing.index() == member.index()) {
+                    History.Member of =
+                            new History.Member(member.file(), recording, member.winch(), member.recordingId(), outing);
+                    return UsePass.of(of, rig, member.from());
+                }
+            }
+            throw new RecordingException(
+                    member.file() + ": was changed by another program while it was read. Try again.");
+        }
+    }
+
+    private void noteOutings() {
+        outings.forEach(use -> use.damages()
+                .forEach(what -> notes.add(HistoryNotes.damaged(Path.of(use.at().file()), what))));
+        List<String> thinned = outings.stream()
+                .filter(use -> use.nature().thinned())
+                .map(use ->
+                        HistoryNotes.outing(Path.of(use.at().file()), use.at().outing()))
+                .toList();
+        HistoryNotes.thinned(thinned, outings.size()).ifPresent(notes::add);
+        long cut = outings.stream().filter(use -> !use.nature().ended()).count();
+        HistoryNotes.powerCuts(cut, outings.size()).ifPresent(notes::add);
+    }
+
+    /** Each once, in the order of their starts; those without a clock last. */
+    public List<OutingUse> outings() {
+        return List.copyOf(outings);
+    }
+
+    /** What could not be read and is in no figure. */
+    public LeftOut leftOut() {
+        List<LeftOut.OfBlock> blocks = outings.stream()
+                .flatMap(use -> use.damages().stream()
+                        .map(what -> new LeftOut.OfBlock(use.at().file(), what)))
+                .toList();
+        return new LeftOut(recordingsLeftOut, outingsLeftOut).with(blocks);
+    }
+
+    /** What a reader must know of how outings were put together, one sentence each. */
+    public List<String> notes() {
+        return List.copyOf(notes);
+    }
+}

@@ -1,0 +1,157 @@
+package tautlog.desk.use;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import tautlog.config.ConfigException;
+import tautlog.desk.analysis.DayReading;
+import tautlog.desk.analysis.EndOnce;
+import tautlog.desk.analysis.History;
+import tautlog.desk.analysis.Refusals;
+import tautlog.desk.analysis.Tee;
+import tautlog.detect.Detection;
+import tautlog.detect.Finding;
+import tautlog.recording.Damage;
+import tautlog.recording.Outing;
+import tautlog.recording.OutingStart;
+import tautlog.recording.RecordingException;
+import tautlog.rig.Rig;
+import tautlog.sample.Evidence;
+import tautlog.sample.Instrument;
+import tautlog.usage.Coverage;
+import tautlog.usage.Hours;
+import tautlog.usage.MeterReading;
+import tautlog.usage.TimeSum;
+
+/** Runs the detectors once over one outing for what it was used for: no intervals, no chain, no comparison with what was said live. */
+final class UsePass {
+    private final History.Member member;
+    private final Outing outing;
+    private final Instrument instrument;
+    private final DayReading day;
+    private final Optional<Long> fromTick;
+    private final PresentSamples present = new PresentSamples();
+    private final Hours hours;
+    private final UseCollector collector;
+
+    private UsePass(History.Member member, DayReading day, Optional<Instant> from) {
+        this.member = member;
+        this.outing = member.outing();
+        this.day = day;
+        instrument = day.instrument();
+        fromTick = from.map(this::tickAt);
+        hours = new Hours(instrument, day.rig(), day.calibration());
+        collector =
+                new UseCollector(hours, instrument.tickHz(), fromTick.orElse(outing.firstTick()), outing.lastTick());
+    }
+
+    /**
+     * Reads one outing.
+     *
+     * @param otherRig in place of the stored one
+     * @param from time before it is left out
+     * @throws RecordingException if its rig cannot be read, or its readings are gone and another rig is asked for
+     */
+    static OutingUse of(History.Member member, Optional<Rig> otherRig, Optional<Instant> from)
+            throws RecordingException {
+        if (otherRig.isPresent() && member.thinned()) {
+            throw Refusals.thinned(member.file());
+        }
+        return new UsePass(member, day(member, otherRig), from).use();
+    }
+
+    private static DayReading day(History.Member member, Optional<Rig> otherRig) throws RecordingException {
+        if (otherRig.isPresent()) {
+            return DayReading.of(member, 1, otherRig.get());
+        }
+        try {
+            return DayReading.of(member, 1);
+        } catch (ConfigException e) {
+            throw Refusals.rig(member.file(), e);
+        }
+    }
+
+    /** The least tick of the outing at {@code from} or later; one behind its last when there is none. */
+    private long tickAt(Instant from) {
+        long below = outing.firstTick() - 1;
+        long at = outing.lastTick() + 1;
+        while (at - below > 1) {
+            long middle = below + (at - below) / 2;
+            if (day.times().utc(middle).orElse(Instant.MIN).isBefore(from)) {
+                below = middle;
+            } else {
+                at = middle;
+            }
+        }
+        return at;
+    }
+
+    private OutingUse use() throws RecordingException {
+        EndOnce detection = new EndOnce(new Detection(instrument, day.rig(), day.calibration(), collector));
+        Evidence counted = new Tee(detection, present);
+        List<Damage> damages = member.recording().replay(outing, day.lessZero(member, windowed(counted)));
+        detection.end();
+        if (outing.thinned()) {
+            tellWhatWasSaid();
+        }
+        return new OutingUse(
+                new OutingPlace(
+                        member.winch(), member.recordingId(), member.file().toString(), outing.index()),
+                day.times().utc(fromTick.orElse(outing.firstTick())),
+                day.times().utc(outing.lastTick()),
+                outing.samples(),
+                new OutingUse.Nature(
+                        outing.start().source() == OutingStart.Source.IMPORT, outing.thinned(), outing.ended()),
+                day.rig().opening(),
+                meters(),
+                coverage(),
+                events(),
+                damages.stream().map(Damage::summary).toList());
+    }
+
+    private Evidence windowed(Evidence next) {
+        return fromTick.isPresent() ? new FromTick(fromTick.get(), next) : next;
+    }
+
+    private void tellWhatWasSaid() throws RecordingException {
+        for (Finding finding : member.recording().findings(outing)) {
+            if (fromTick.isEmpty() || day.times().tickOf(finding.startNumber()) >= fromTick.get()) {
+                collector.finding(finding);
+            }
+        }
+    }
+
+    private MeterReading meters() {
+        return outing.thinned() ? hours.reading().withoutJoint() : hours.reading();
+    }
+
+    /** Of a thinned outing which numbers are missing is known, which samples meant nothing is not. */
+    private Coverage coverage() {
+        long numbers = present.numbersUpTo(outing.lastNumber());
+        long missing = present.missingUpTo(outing.lastNumber());
+        if (fromTick.isEmpty()) {
+            long all = outing.lastNumber() - outing.firstNumber() + 1;
+            missing = outing.thinned() ? all - outing.samples() : missing + all - numbers;
+            numbers = all;
+        }
+        return new Coverage(
+                TimeSum.of(numbers, instrument.rateMillihertz()),
+                TimeSum.of(missing, instrument.rateMillihertz()),
+                TimeSum.of(collector.ticksWithoutShaft(), instrument.tickHz() * 1_000));
+    }
+
+    private List<UseEvent> events() throws RecordingException {
+        List<Finding> found = new ArrayList<>(collector.events());
+        found.sort(Comparator.comparingLong(Finding::startNumber));
+        List<UseEvent> events = new ArrayList<>();
+        for (Finding finding : found) {
+            events.add(new UseEvent(
+                    finding.kind(),
+                    finding.startNumber(),
+                    day.times().utc(day.times().tickOf(finding.startNumber()))));
+        }
+        return events;
+    }
+}
