@@ -26,13 +26,12 @@ public final class Hours implements FindingSink {
     private static final double TURNING_RPM = 60;
     private static final double NANOS_PER_HOUR = 3_600e9;
 
-    private final long rateMillihertz;
     private final long tickHz;
     private final Optional<JointWear> jointWear;
-    private final Span shaft = new Span();
-    private final Span pull = new Span();
-    private final Span winching = new Span();
-    private final Span held = new Span();
+    private final Span shaft;
+    private final Span pull;
+    private final Span winching;
+    private final Span held;
     private final List<Span> bands = new ArrayList<>();
     private final Map<String, Long> counts = new TreeMap<>();
     private boolean jointKnown;
@@ -44,15 +43,18 @@ public final class Hours implements FindingSink {
 
     /** Meters at zero, for one outing. */
     public Hours(Instrument instrument, Rig rig, Calibration calibration) {
-        rateMillihertz = instrument.rateMillihertz();
         tickHz = instrument.tickHz();
+        shaft = new Span(tickHz * 1_000);
+        pull = new Span(instrument.rateMillihertz());
+        winching = new Span(instrument.rateMillihertz());
+        held = new Span(instrument.rateMillihertz());
         jointWear = rig.driveline()
                 .filter(line -> line.jointAngleDegrees().isPresent()
                         && line.jointRatedAngleDegrees().isPresent())
                 .map(line -> new JointWear(line, rig, calibration));
         jointKnown = jointWear.isPresent();
         for (int i = 0; i < MeterReading.BANDS; i++) {
-            bands.add(new Span());
+            bands.add(new Span(instrument.rateMillihertz()));
         }
     }
 
@@ -60,11 +62,11 @@ public final class Hours implements FindingSink {
     public void finding(Finding finding) {
         counts.merge(finding.kind(), 1L, Long::sum);
         if (finding instanceof Finding.Pull worked) {
-            pull.add(worked.endNumber() - worked.startNumber() + 1, rateMillihertz);
-            winching.add(worked.winchingSamples(), rateMillihertz);
-            held.add(worked.heldSamples(), rateMillihertz);
+            pull.add(worked.endNumber() - worked.startNumber() + 1);
+            winching.add(worked.winchingSamples());
+            held.add(worked.heldSamples());
             for (int i = 0; i < MeterReading.BANDS; i++) {
-                bands.get(i).add(worked.bandSamples().get(i), rateMillihertz);
+                bands.get(i).add(worked.bandSamples().get(i));
             }
         }
     }
@@ -82,7 +84,7 @@ public final class Hours implements FindingSink {
     @Override
     public void shaftReading(long tick, double rpm) {
         if (anyReading && readingRpm >= TURNING_RPM) {
-            shaft.add(Math.min(tick - readingTick, tickHz), tickHz * 1_000);
+            shaft.add(Math.min(tick - readingTick, tickHz));
         }
         anyReading = true;
         readingTick = tick;

@@ -1,19 +1,21 @@
 package tautlog.usage;
 
-import java.util.TreeMap;
-
-/** Counts a {@link TimeSum} up. */
+/** Counts a {@link TimeSum} of one rate up, without allocating. */
 final class Span {
-    private final TreeMap<Long, Long> unitsByMillihertz = new TreeMap<>();
+    private final long millihertz;
+    private long units;
 
-    void add(long units, long millihertz) {
-        if (units != 0) {
-            unitsByMillihertz.merge(millihertz, units, Math::addExact);
-        }
+    /** Units of which {@code millihertz} thousandths make a second. */
+    Span(long millihertz) {
+        this.millihertz = millihertz;
+    }
+
+    void add(long more) {
+        units = Math.addExact(units, more);
     }
 
     TimeSum sum() {
-        return new TimeSum(unitsByMillihertz);
+        return TimeSum.of(units, millihertz);
     }
 
     double hours() {

@@ -35,7 +35,8 @@ public record Row(
                 use.nature().thinned());
     }
 
-    static Row sum(String name, Collection<Row> rows) {
+    /** Rows added up, exactly: however they are grouped. */
+    public static Row sum(String name, Collection<Row> rows) {
         return new Row(
                 name,
                 rows.stream().flatMap(row -> row.start.stream()).min(Comparator.naturalOrder()),

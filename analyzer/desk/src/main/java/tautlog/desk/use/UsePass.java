@@ -73,19 +73,27 @@ final class UsePass {
         }
     }
 
-    /** The least tick of the outing at {@code from} or later; one behind its last when there is none. */
+    /** The least tick from the outing's first on at {@code from} or later, perhaps behind its last. */
     private long tickAt(Instant from) {
         long below = outing.firstTick() - 1;
-        long at = outing.lastTick() + 1;
+        long at = outing.lastTick();
+        while (isBefore(at, from)) {
+            at += at - below;
+        }
         while (at - below > 1) {
             long middle = below + (at - below) / 2;
-            if (day.times().utc(middle).orElse(Instant.MIN).isBefore(from)) {
+            if (isBefore(middle, from)) {
                 below = middle;
             } else {
                 at = middle;
             }
         }
         return at;
+    }
+
+    /** Only outings with a clock overlap others. */
+    private boolean isBefore(long tick, Instant from) {
+        return day.times().utc(tick).orElseThrow().isBefore(from);
     }
 
     private OutingUse use() throws RecordingException {
@@ -99,7 +107,7 @@ final class UsePass {
         return new OutingUse(
                 new OutingPlace(
                         member.winch(), member.recordingId(), member.file().toString(), outing.index()),
-                day.times().utc(fromTick.orElse(outing.firstTick())),
+                day.times().utc(Math.min(fromTick.orElse(outing.firstTick()), outing.lastTick())),
                 day.times().utc(outing.lastTick()),
                 outing.samples(),
                 new OutingUse.Nature(
