@@ -13,7 +13,6 @@ import tautlog.desk.report.ItemLoad;
 import tautlog.desk.report.Report;
 import tautlog.detect.Finding.TroubleKind;
 import tautlog.rig.Band;
-import tautlog.rig.LoadedItem;
 
 /** What somebody must do: one inspection for each piece of gear, however many pulls overloaded it; then the sensor. */
 final class ActionSection {
@@ -153,7 +152,8 @@ final class ActionSection {
         boolean unsure = worstBand(hits) != Band.PAST_BREAKING
                 && hits.stream().anyMatch(hit -> hit.item().isBandUnsure());
         boolean bound = overload.atLeast() || item.allowedIsAtMost();
-        String text = todo(item.gear(), worstBand(hits)) + " Overloaded " + EventSentences.times(hits.size())
+        String text = OverloadedGear.todo(item.gear(), worstBand(hits)) + " Overloaded "
+                + EventSentences.times(hits.size())
                 + "; the greatest load was "
                 + screen.force(item.loadNewtons(), overload.atLeast()) + screen.intervalWithCoverage(item.load()) + ", "
                 + Screen.atLeast(bound) + Screen.percent(item.share(), item.shareBounds()) + " of the "
@@ -179,19 +179,6 @@ final class ActionSection {
         return known.isEmpty()
                 ? " No proof or breaking load is published for it."
                 : " Its " + String.join(" and its ", known) + ".";
-    }
-
-    private static String todo(String gear, Band band) {
-        if (gear.equals(LoadedItem.CELL)) {
-            return "Take the load cell out of use until it has been inspected and calibrated again.";
-        }
-        return switch (band) {
-            case PAST_WLL -> "Take it out of service until a competent person has inspected it.";
-            case PAST_PROOF ->
-                "Take it out of service: it is measured and inspected by a competent person, or scrapped. Inspect its"
-                        + " neighbours in the line too.";
-            case PAST_BREAKING -> "Scrap it. Inspect its neighbours in the line.";
-        };
     }
 
     private void assumed(List<Block> blocks) {
