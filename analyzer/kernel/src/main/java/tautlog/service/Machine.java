@@ -1,0 +1,36 @@
+package tautlog.service;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A winch, its gear and what is known of its work.
+ *
+ * @param gear by id, as the latest rig says
+ * @param recorded its outings
+ * @param isIncomplete some recording or outing could not be read
+ */
+public record Machine(String winch, Map<String, Kept> gear, List<Stint> recorded, boolean isIncomplete) {
+    public Machine {
+        gear = Collections.unmodifiableMap(new LinkedHashMap<>(gear));
+        recorded = List.copyOf(recorded);
+    }
+
+    /**
+     * Gear that the rig names.
+     *
+     * @param count identical pieces
+     * @param fitted when the rig says that it was taken into use
+     */
+    public record Kept(int count, Optional<LocalDate> fitted) {}
+
+    /** When the first recording with a clock begins. */
+    Optional<Instant> firstRecorded() {
+        return recorded.stream().flatMap(stint -> stint.start().stream()).min(Instant::compareTo);
+    }
+}
