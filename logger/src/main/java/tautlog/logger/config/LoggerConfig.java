@@ -57,6 +57,16 @@ public record LoggerConfig(
         return line.path();
     }
 
+    /** Whether the instrument has a lamp that shows the beacon. */
+    public boolean hasLamp() {
+        return instrument instanceof InstrumentChoice.Framed;
+    }
+
+    /** Whether only the instrument's ticks tell the time: it may be held up. */
+    public boolean isReplayed() {
+        return clock instanceof ClockChoice.Device;
+    }
+
     /**
      * Reads the text of a {@code logger.toml}.
      *

@@ -60,6 +60,8 @@ public final class ControlServer implements Runnable, AutoCloseable {
                 Thread.currentThread().interrupt();
             } catch (IOException gone) {
                 LOG.debug("a client of the control socket went away: {}", gone.getMessage());
+            } catch (RuntimeException | Error bug) { // one answer less; neither the next nor the recording must notice
+                LOG.error("bug while a client of the control socket was answered", bug);
             }
         }
     }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.CountDownLatch;
@@ -16,14 +15,11 @@ import tautlog.logger.beacon.BeaconSender;
 import tautlog.logger.clock.BoardClock;
 import tautlog.logger.config.ClockChoice;
 import tautlog.logger.config.Installation;
-import tautlog.logger.config.InstrumentChoice;
 import tautlog.logger.config.KeepChoice;
 import tautlog.logger.control.ControlServer;
 import tautlog.logger.control.Controlled;
 import tautlog.logger.control.MarkAnswer;
 import tautlog.logger.control.Status;
-import tautlog.logger.control.Status.ClockStatus;
-import tautlog.logger.control.Status.DiskStatus;
 import tautlog.logger.control.StatusFile;
 import tautlog.logger.drive.DriveWatch;
 import tautlog.logger.gps.GpsReceiver;
@@ -43,6 +39,7 @@ import tautlog.logger.recorder.RecordingFiles;
 import tautlog.logger.recorder.RecordingsFolder;
 import tautlog.logger.recorder.Thinning;
 import tautlog.logger.recorder.TrialRecording;
+import tautlog.logger.run.CurrentStatus.Stage;
 import tautlog.logger.service.Feeding;
 import tautlog.recording.RecordingException;
 
@@ -69,16 +66,9 @@ public final class LoggerRun implements Controlled {
         CLOSED
     }
 
-    private enum Stage {
-        RUNNING,
-        CLOSED
-    }
-
     private final Installation installation;
     private final InstrumentPort port;
-    private final String program;
     private final Board board;
-    private final Instant started;
     private final RecordingFiles files;
     private final StatusFile statusFile;
     private final BeaconLamp lamp = new BeaconLamp();
@@ -97,6 +87,8 @@ public final class LoggerRun implements Controlled {
     private final HearingWatch hearing;
     private final Intake intake;
     private final LineReader reader;
+    private final CurrentStatus current;
+    private boolean toldBug;
     private final CountDownLatch finished = new CountDownLatch(1);
     private volatile Optional<Throwable> bug = Optional.empty();
     private volatile boolean stopping;
@@ -114,13 +106,11 @@ public final class LoggerRun implements Controlled {
     LoggerRun(Installation installation, InstrumentPort port, Until until, String program, Board board) {
         this.installation = installation;
         this.board = board;
-        started = board.clock().instant();
         this.port = port;
-        this.program = program;
         Path recordings = installation.config().recordings();
         files = new RecordingFiles(recordings, installation.rig().winch());
         statusFile = new StatusFile(recordings);
-        backlog = new Backlog(isReplayed() ? Overflow.WAIT : Overflow.LOSE);
+        backlog = new Backlog(installation.config().isReplayed() ? Overflow.WAIT : Overflow.LOSE);
         publishing = new Publishing(installation, files, board.clock(), () -> status().json());
         recorder = new Recorder(backlog, board.disk().apply(files), lamp, publishing.signal());
         beacon = new BeaconSender(lamp, () -> recorder.state().lagSeconds());
@@ -146,6 +136,12 @@ public final class LoggerRun implements Controlled {
         intake = new Intake(backlog, outings, marks, feed, hearing, board.clock());
         reader = new LineReader(
                 port, until == Until.CLOSED ? LineReader.AtHangUp.END : LineReader.AtHangUp.REOPEN, intake);
+        current = new CurrentStatus(
+                installation,
+                program,
+                board,
+                new CurrentStatus.Line(port, reader, intake, hearing, shaft, gps, outings, boardClock, lamp),
+                new CurrentStatus.Disk(recorder, backlog, reserve, thinning, publishing, drive));
     }
 
     /** By the computer's clock, when it knows the time. */
@@ -154,14 +150,6 @@ public final class LoggerRun implements Controlled {
                 ? OptionalLong.of(
                         ChronoUnit.MICROS.between(Instant.EPOCH, board.clock().instant()))
                 : OptionalLong.empty();
-    }
-
-    private boolean hasLamp() {
-        return installation.config().instrument() instanceof InstrumentChoice.Framed;
-    }
-
-    private boolean isReplayed() {
-        return installation.config().clock() instanceof ClockChoice.Device;
     }
 
     /**
@@ -180,7 +168,7 @@ public final class LoggerRun implements Controlled {
                     "started port={} kind={} lamp={} recordings={} winch={}",
                     port.name(),
                     installation.config().instrument().word(),
-                    hasLamp() ? "on the instrument" : "none: this kind of instrument has none",
+                    installation.config().hasLamp() ? "on the instrument" : "none: this kind of instrument has none",
                     folder.path(),
                     installation.rig().winch());
             record(port.open());
@@ -254,7 +242,7 @@ public final class LoggerRun implements Controlled {
     /** Whether reader and recorder do their work. A replayed instrument's reader may wait for the disk as long as it takes. */
     private boolean gettingOn() {
         long now = System.nanoTime();
-        return (isReplayed() || !reader.isHung(now)) && !recorder.isHung(now);
+        return (installation.config().isReplayed() || !reader.isHung(now)) && !recorder.isHung(now);
     }
 
     private Thread startDaemon(String name, Runnable work) {
@@ -306,11 +294,23 @@ public final class LoggerRun implements Controlled {
     /** Waits for the reader's end; looks at the disk's room all the while, and leaves the status each minute. */
     private void watch(Thread readerThread) throws InterruptedException {
         for (int look = 0; readerThread.isAlive() && !stopping; look++) {
-            reserve.look(System.nanoTime());
+            whateverComes(() -> reserve.look(System.nanoTime()));
             if (look % LOOKS_PER_STATUS == 0) {
-                writeStatus(Stage.RUNNING);
+                whateverComes(() -> writeStatus(Stage.RUNNING));
             }
             readerThread.join(LOOK_MILLIS);
+        }
+    }
+
+    /** Neither a bug nor memory that runs out in here may leave the recording without somebody who closes it. */
+    private void whateverComes(Runnable work) {
+        try {
+            work.run();
+        } catch (RuntimeException | Error thrown) {
+            if (!toldBug) {
+                toldBug = true;
+                LOG.error("bug while disk and status were looked after; the recording goes on", thrown);
+            }
         }
     }
 
@@ -320,7 +320,7 @@ public final class LoggerRun implements Controlled {
         readerThread.join(STOP_MILLIS);
         recorderThread.join();
         publishing.stop();
-        writeStatus(Stage.CLOSED);
+        whateverComes(() -> writeStatus(Stage.CLOSED));
         RecorderState state = recorder.state();
         LOG.info(
                 "stopped recording={} hang_ups={} lost_samples={} last_link={}",
@@ -368,54 +368,12 @@ public final class LoggerRun implements Controlled {
 
     @Override
     public Status status() {
-        return status(Stage.RUNNING);
-    }
-
-    private Status status(Stage stage) {
-        RecorderState disk = recorder.state();
-        return new Status(
-                program,
-                board.clock().instant(),
-                started,
-                stage == Stage.CLOSED,
-                installation.rig().winch(),
-                port.name(),
-                reader.isOpen(),
-                reader.hangUps(),
-                lamp.shown(System.nanoTime()).name().toLowerCase(Locale.ROOT),
-                hasLamp(),
-                clockStatus(),
-                shaft.map(ShaftReader::status),
-                intake.counts(),
-                hearing.state(),
-                outings.readings(),
-                gps.map(GpsReading::status),
-                publishing.states(),
-                new DiskStatus(
-                        installation.config().recordings().toString(),
-                        disk.file(),
-                        disk.lagSeconds(),
-                        backlog.lostSamples(),
-                        backlog.lostEvents(),
-                        disk.trouble(),
-                        reserve.freeBytes(),
-                        reserve.isLow(),
-                        disk.lastLink(),
-                        installation.config().keep(),
-                        thinning.state()),
-                drive.map(DriveWatch::state));
-    }
-
-    private ClockStatus clockStatus() {
-        String source = installation.config().clock().word();
-        return isReplayed()
-                ? new ClockStatus(source, Optional.empty(), 0)
-                : new ClockStatus(source, Optional.of(boardClock.state()), boardClock.steps());
+        return current.at(Stage.RUNNING);
     }
 
     private void writeStatus(Stage stage) {
         try {
-            statusFile.write(status(stage));
+            statusFile.write(current.at(stage));
         } catch (IOException refused) {
             LOG.debug("status.json is not written: {}", refused.getMessage());
         }

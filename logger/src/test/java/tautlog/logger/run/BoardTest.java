@@ -76,6 +76,26 @@ class BoardTest {
     }
 
     @Test
+    void closesTheRecordingInOrderThoughNobodyCouldLookAtTheDisk() throws Exception {
+        LoggerFolder folder = LoggerFolder.at(path, "scripted", LoggerFolder.DEVICE_CLOCK);
+        port.bring(instrument.hold(0, 500).take());
+        LoggerRun logger = logger(folder, () -> {
+            throw new OutOfMemoryError("of the test");
+        });
+        Thread thread = begin(logger);
+        await(() -> logger.recording().isPresent());
+        port.bring(instrument.hold(0, 500).take());
+        port.hangUp();
+        thread.join();
+
+        assertTrue(logger.awaitFinished(1));
+        StoredOuting outing =
+                StoredOuting.readAll(StoredOuting.only(folder.recordings())).get(0);
+        assertEquals(instrument.sent(), outing.counts());
+        assertTrue(outing.outing().ended());
+    }
+
+    @Test
     void keepsTheUndatedNameWhenNoClockWasEverKnown() throws Exception {
         // given
         LoggerFolder folder = LoggerFolder.at(path, "scripted", LoggerFolder.HOST_CLOCK);
