@@ -190,11 +190,8 @@ final class StatusText {
                                 ? "waits for the first sample"
                                 : state + " since " + time(plain(outlet, "since")))
                         + known(outlet, "why").map(why -> " (" + why + ")").orElse("")
-                        + String.format(
-                                Locale.ROOT,
-                                ", %s seconds and findings to publish, the oldest %.0f s old",
-                                plain(outlet, "lag_items"),
-                                Double.parseDouble(plain(outlet, "lag_s")))
+                        + ", " + plain(outlet, "lag_items") + " seconds and findings to publish, "
+                        + known(outlet, "lag_s").map(StatusText::oldest).orElse("the age of the oldest is not known")
                         + known(outlet, "last_position")
                                 .map(position -> ", last " + position)
                                 .orElse("")
@@ -203,6 +200,10 @@ final class StatusText {
                         + known(outlet, "unreadable")
                                 .map(StatusText::unreadable)
                                 .orElse(""));
+    }
+
+    private static String oldest(String seconds) {
+        return String.format(Locale.ROOT, "the oldest %.0f s old", Double.parseDouble(seconds));
     }
 
     private static String unreadable(String count) {

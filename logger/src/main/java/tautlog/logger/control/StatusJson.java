@@ -73,7 +73,7 @@ final class StatusJson {
         json.add("since", text(state.since().map(Instant::toString)));
         json.add("why", text(state.why()));
         json.addProperty("lag_items", state.lagItems());
-        json.addProperty("lag_s", state.lagSeconds());
+        json.add("lag_s", number(state.lagSeconds()));
         json.add("last_position", text(state.lastPosition()));
         json.addProperty("refused", state.refused());
         json.addProperty("outings_passed_over", state.passedOver());

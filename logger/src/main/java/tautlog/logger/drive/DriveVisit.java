@@ -2,6 +2,7 @@ package tautlog.logger.drive;
 
 import java.io.IOException;
 import java.io.InterruptedIOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -74,6 +75,8 @@ final class DriveVisit {
             tellRoom();
         } catch (IOException refused) {
             trouble.add(whyUnfinished(refused, isThere));
+        } catch (UncheckedIOException unlisted) { // a folder that went while it was listed
+            trouble.add(whyUnfinished(new IOException(unlisted), isThere));
         } finally {
             dropSnapshot();
         }
@@ -143,11 +146,18 @@ final class DriveVisit {
             } else if (!bring(recording, mayBeWritten.getAsBoolean(), folder, copy)) {
                 return;
             }
-            links.add(new NotedLink(clock.instant(), name(recording), sealed.get()));
+            note(name(recording), sealed.get());
         } catch (RecordingException | NoSuchFileException unreadable) {
             if (Files.exists(folder) && Files.exists(recording)) { // else it got its day's name meanwhile
                 trouble.add("a recording here cannot be copied (" + unreadable.getMessage() + ")");
             }
+        }
+    }
+
+    /** A copy that somebody made here may have a name that no line can hold; its original has a line. */
+    private void note(String name, String link) {
+        if (name.chars().noneMatch(Character::isWhitespace)) {
+            links.add(new NotedLink(clock.instant(), name, link));
         }
     }
 

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -43,7 +44,11 @@ final class Cursors implements AutoCloseable {
             isTold = false;
             return result;
         } catch (SQLException | IOException refusal) {
+            StateFile open = file;
             close();
+            if (open != null && StateFile.isDamage(refusal)) {
+                putAside(open);
+            }
             if (!isTold) {
                 LOG.warn(
                         "state.db cannot be used, publishing goes on and will repeat itself after the next start: {}",
@@ -51,6 +56,14 @@ final class Cursors implements AutoCloseable {
                 isTold = true;
             }
             return otherwise;
+        }
+    }
+
+    private static void putAside(StateFile damaged) {
+        try {
+            damaged.putAside();
+        } catch (IOException stays) {
+            LOG.debug("a damaged state.db stays: {}", stays.getMessage());
         }
     }
 
@@ -78,14 +91,10 @@ final class Cursors implements AutoCloseable {
         }
     }
 
-    void setAside(Item item, String why) {
-        refused.incrementAndGet();
-        use(
-                open -> {
-                    open.setAside(item.position(), item.toString(), why);
-                    return why;
-                },
-                why);
+    /** @return how many were set aside before, ever; empty if it was known already */
+    OptionalLong setAside(Item item, String why) {
+        boolean isNew = use(open -> open.setAside(item.position(), item.toString(), why), true);
+        return isNew ? OptionalLong.of(refused.getAndIncrement()) : OptionalLong.empty();
     }
 
     /** How many were set aside, ever. */

@@ -12,8 +12,15 @@ public interface Outlet extends AutoCloseable {
      */
     void deliver(List<Item> items) throws Away, Refused, InterruptedException;
 
+    /** What became of an announcement. */
+    enum Announced {
+        ACKNOWLEDGED,
+        /** This kind of server keeps none: it was not asked, and may be away. */
+        NOT_KEPT
+    }
+
     /** Puts {@code news} in the place of what it said before on the same subject, if this kind of server keeps such. */
-    void announce(Announcement news) throws Away, InterruptedException;
+    Announced announce(Announcement news) throws Away, InterruptedException;
 
     /** Lets go of the connection, in a limited time. */
     @Override

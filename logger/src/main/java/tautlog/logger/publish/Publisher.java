@@ -7,12 +7,15 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Random;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tautlog.logger.publish.Announcement.Subject;
+import tautlog.logger.publish.Outlet.Announced;
 import tautlog.logger.publish.PublisherState.Word;
 import tautlog.logger.recorder.RecordingFiles;
 import tautlog.recording.RecordingException;
@@ -48,6 +51,7 @@ public final class Publisher implements Runnable {
     private volatile Optional<String> why = Optional.empty();
     private volatile Optional<String> lastPosition = Optional.empty();
     private volatile Optional<Instant> oldestWaiting = Optional.empty();
+    private volatile boolean hasLooked;
     private volatile long lagItems;
     private volatile long passedOver;
     private volatile long unreadable;
@@ -82,11 +86,26 @@ public final class Publisher implements Runnable {
 
     /** Any thread. */
     public PublisherState state() {
-        double lag = oldestWaiting
-                .map(oldest -> Math.max(0, (plan.clock().millis() - oldest.toEpochMilli()) / 1e3))
-                .orElse(0.0);
         return new PublisherState(
-                word, Optional.of(since), why, lagItems, lag, lastPosition, cursors.refused(), passedOver, unreadable);
+                word,
+                Optional.of(since),
+                why,
+                lagItems,
+                lagSeconds(),
+                lastPosition,
+                cursors.refused(),
+                passedOver,
+                unreadable);
+    }
+
+    /** Nothing waits only where all was looked into; of what waits for a clock nobody knows how old it is. */
+    private OptionalDouble lagSeconds() {
+        Optional<Instant> oldest = oldestWaiting;
+        if (oldest.isPresent()) {
+            return OptionalDouble.of(
+                    Math.max(0, (plan.clock().millis() - oldest.get().toEpochMilli()) / 1e3));
+        }
+        return hasLooked && lagItems == 0 && unreadable == 0 ? OptionalDouble.of(0) : OptionalDouble.empty();
     }
 
     /** Asks it to end; interrupt its thread, too. */
@@ -178,6 +197,7 @@ public final class Publisher implements Runnable {
         }
         count();
         oldestWaiting = Optional.empty();
+        hasLooked = true;
     }
 
     private void recount() {
@@ -243,13 +263,25 @@ public final class Publisher implements Runnable {
             outlet().deliver(items);
         } catch (Refused refused) {
             if (items.size() == 1) {
-                cursors.setAside(items.get(0), String.valueOf(refused.getMessage()));
-                LOG.warn("{} refuses {}: {}", plan.name(), items.get(0).position(), refused.getMessage());
+                setAside(items.get(0), String.valueOf(refused.getMessage()));
                 return;
             }
             int half = items.size() / 2;
             deliver(items.subList(0, half));
             deliver(items.subList(half, items.size()));
+        }
+    }
+
+    /** A server that refuses all it gets must not fill the log: the first is told, the second, the fourth and so on. */
+    private void setAside(Item item, String why) {
+        OptionalLong before = cursors.setAside(item, why);
+        if (before.isPresent() && Long.bitCount(before.getAsLong() + 1) == 1) {
+            LOG.warn(
+                    "{} refuses {}: {}; set aside in state.db, refused={}",
+                    plan.name(),
+                    item.position(),
+                    why,
+                    before.getAsLong() + 1);
         }
     }
 
@@ -275,9 +307,12 @@ public final class Publisher implements Runnable {
                 && now - lastHeartbeatNanos < plan.patience().heartbeat() * 1_000_000) {
             return;
         }
-        outlet().announce(new Announcement(Subject.STATUS, plan.status().get().toString()));
+        Announced told = outlet().announce(
+                        new Announcement(Subject.STATUS, plan.status().get().toString()));
         lastHeartbeatNanos = now;
-        connected();
+        if (told == Announced.ACKNOWLEDGED) {
+            connected();
+        }
         List<Followed> open = shelf.open();
         LocalDate today = LocalDate.ofInstant(plan.clock().instant(), ZoneOffset.UTC);
         if (!open.isEmpty() && !today.equals(linkDay)) {

@@ -161,6 +161,19 @@ class StatusTextTest {
         assertSays(publishing("2"), " s old, 2 RECORDINGS CANNOT BE READ\n");
     }
 
+    @Test
+    void saysThatTheAgeOfWhatWaitsForAClockIsNotKnown() {
+        String publish = """
+                , "publish": { "mqtt": { "state": "waiting", "since": "2026-05-04T07:00:00Z", "why": null,
+                  "lag_items": 12, "lag_s": null, "last_position": null, "refused": 0, "outings_passed_over": 0,
+                  "unreadable": 0 } } }
+                """;
+
+        assertSays(
+                text(RUNNING.stripTrailing().replaceAll("}$", "") + publish),
+                "waits for the first sample, 12 seconds and findings to publish, the age of the oldest is not known\n");
+    }
+
     private static String publishing(String unreadable) {
         String publish = """
                 , "publish": { "mqtt": { "state": "connected", "since": "2026-05-04T07:00:00Z", "why": null,

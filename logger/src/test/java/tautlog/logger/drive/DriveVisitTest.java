@@ -109,6 +109,24 @@ class DriveVisitTest {
     }
 
     @Test
+    void bringsACopyWithSpacesInItsNameAndWhatComesBehindIt() throws IOException {
+        String copy = "upper_2026-05-04 (copy).tautlog";
+        SmallRecordings.closed(recordings.resolve(copy), 1);
+        SmallRecordings.closed(recordings.resolve(TUESDAY), 2);
+
+        Tally tally = visit(Optional.empty());
+
+        assertEquals(List.of(), tally.trouble());
+        assertEquals(List.of("last-links.txt", copy, TUESDAY), names(ours));
+        assertEquals(
+                List.of(TUESDAY),
+                Files.readAllLines(ours.resolve("last-links.txt")).stream()
+                        .flatMap(line -> NotedLink.in(line).stream())
+                        .map(NotedLink::file)
+                        .toList());
+    }
+
+    @Test
     void leavesWhatIsThereAndReplacesWhatGrew() throws IOException {
         SmallRecordings.closed(recordings.resolve(MONDAY), 1);
         SmallRecordings.closed(recordings.resolve(TUESDAY), 2);

@@ -213,6 +213,21 @@ class HostilePeerTest {
     }
 
     @Test
+    void aServerThatRepeatsTheTokenDoesNotBringItIntoOurWords() throws Exception {
+        String echo = "{\"code\":\"forbidden\",\"message\":\"got Authorization: Token hunter2\"}";
+        try (HostileServer server = new HostileServer((in, out) -> {
+            readHead(in);
+            out.write(("HTTP/1.1 403 No\r\nContent-Type: application/json\r\nContent-Length: " + echo.length()
+                            + "\r\n\r\n" + echo)
+                    .getBytes(StandardCharsets.US_ASCII));
+        })) {
+            String words = String.valueOf(away(influx(server.port())).getMessage());
+            assertTrue(words.contains("got Authorization"), words);
+            assertFalse(words.contains("hunter2"), words);
+        }
+    }
+
+    @Test
     void aServerThatCallsItMalformedIsToldApart() throws Exception {
         try (HostileServer server = new HostileServer((in, out) -> {
                     readHead(in);

@@ -82,8 +82,9 @@ class PublisherTest {
         }
 
         @Override
-        public void announce(Announcement said) {
+        public Announced announce(Announcement said) {
             news.add(said);
+            return Announced.ACKNOWLEDGED;
         }
 
         @Override
@@ -252,6 +253,53 @@ class PublisherTest {
     }
 
     @Test
+    void countsARefusedOneOnceThoughItsPortionIsDeliveredTwice() throws Exception {
+        record("2026-05-04", 40);
+        CountDownLatch away = new CountDownLatch(1);
+        TestOutlet outlet = new TestOutlet() {
+            @Override
+            public void deliver(List<Item> items) throws Away, Refused {
+                if (items.get(0).position().endsWith("/s/4") && away.getCount() > 0) {
+                    away.countDown(); // what came before it was refused and set aside
+                    throw new Away("cable cut");
+                }
+                super.deliver(items);
+            }
+        };
+        outlet.poison = "/s/3";
+        Publisher publisher = start(outlet);
+        await(() -> seconds(outlet).size() == 39, outlet.arrived);
+
+        assertEquals(0, away.getCount());
+        assertEquals(1, publisher.state().refused());
+    }
+
+    @Test
+    void doesNotSayConnectedBeforeTheServerTookAnythingNorHowOldIsWhatHasNoTime() throws Exception {
+        TestOutlet outlet = new TestOutlet() {
+            @Override
+            public Announced announce(Announcement said) {
+                super.announce(said);
+                return Announced.NOT_KEPT;
+            }
+        };
+        try (RecordingWriter writer = writer("undated-1")) {
+            OutingWriter outing = begin(writer);
+            tell(outing, 0, 12);
+            Publisher publisher = start(outlet);
+            await(() -> publisher.state().lagItems() == 13 && !outlet.news.isEmpty(), publisher);
+            assertEquals(Word.WAITING, publisher.state().word());
+            assertEquals(OptionalDouble.empty(), publisher.state().lagSeconds());
+
+            clock(outing);
+            outing.commit();
+            signal.committed();
+            await(() -> publisher.state().lagSeconds().equals(OptionalDouble.of(0)), publisher.state());
+            assertEquals(Word.CONNECTED, publisher.state().word());
+        }
+    }
+
+    @Test
     void survivesWhatNoProgramShouldSurvive() throws Exception {
         record("2026-05-04", 40);
         TestOutlet outlet = new TestOutlet();
@@ -382,12 +430,12 @@ class PublisherTest {
             tell(outing, 0, 25);
             Publisher publisher = start(outlet);
             await(() -> publisher.state().lagItems() == 28 && publisher.state().word() == Word.AWAY, publisher);
-            assertEquals(3_600, publisher.state().lagSeconds());
+            assertEquals(OptionalDouble.of(3_600), publisher.state().lagSeconds());
 
             tell(outing, 25, 60);
             now = now.plusSeconds(60);
             await(() -> publisher.state().lagItems() == 67, publisher);
-            assertEquals(3_660, publisher.state().lagSeconds());
+            assertEquals(OptionalDouble.of(3_660), publisher.state().lagSeconds());
         }
     }
 

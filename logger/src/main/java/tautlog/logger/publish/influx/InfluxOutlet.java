@@ -25,6 +25,7 @@ public final class InfluxOutlet implements Outlet {
     private final PublishChoice.Influx choice;
     private final Points points;
     private final Duration answer;
+    private String token = "";
     private ReplyBound bound = new ReplyBound();
     private @Nullable InfluxDBClient client;
 
@@ -47,7 +48,9 @@ public final class InfluxOutlet implements Outlet {
 
     /** This server keeps no such. */
     @Override
-    public void announce(Announcement news) {}
+    public Announced announce(Announcement news) {
+        return Announced.NOT_KEPT;
+    }
 
     private InfluxDBClient client() throws Away {
         InfluxDBClient open = client;
@@ -85,7 +88,8 @@ public final class InfluxOutlet implements Outlet {
                 .okHttpClient(http);
         if (choice.token().isPresent()) {
             try {
-                options.authenticateToken(choice.token().get().read().toCharArray());
+                token = choice.token().get().read();
+                options.authenticateToken(token.toCharArray());
             } catch (IOException unusable) {
                 throw new Away("token_file: " + unusable.getMessage());
             }
@@ -106,8 +110,10 @@ public final class InfluxOutlet implements Outlet {
         };
     }
 
-    private static String words(InfluxException refusal) {
-        String words = String.valueOf(refusal.getMessage()).replaceAll("\\s+", " ");
+    /** What the server says, short, and without the token: one in between may repeat what it was sent. */
+    private String words(InfluxException refusal) {
+        String words = String.valueOf(refusal.getMessage());
+        words = (token.isEmpty() ? words : words.replace(token, "(token)")).replaceAll("\\s+", " ");
         return words.length() > LONGEST_WORDS ? words.substring(0, LONGEST_WORDS) : words;
     }
 

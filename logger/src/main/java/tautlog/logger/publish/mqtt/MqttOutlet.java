@@ -69,9 +69,10 @@ public final class MqttOutlet implements Outlet {
     }
 
     @Override
-    public void announce(Announcement news) throws Away, InterruptedException {
+    public Announced announce(Announcement news) throws Away, InterruptedException {
         String subject = news.subject() == Announcement.Subject.STATUS ? "status" : "link";
         sendAll(sender -> sender.send(subject, news.json(), true));
+        return Announced.ACKNOWLEDGED;
     }
 
     private interface Sender {
