@@ -63,4 +63,16 @@ public record LoggerFolder(Path path) {
     public Installation installation() throws ConfigException {
         return Installation.load(config());
     }
+
+    /** Sections that have it publish to a broker and a series server of this computer. */
+    public static String publish(int broker, int influx) {
+        return """
+                [publish.mqtt]
+                url = "tcp://127.0.0.1:%d"
+                [publish.influx]
+                url = "http://127.0.0.1:%d"
+                org = "outfit"
+                bucket = "winches"
+                """.formatted(broker, influx);
+    }
 }
