@@ -237,10 +237,11 @@ public final class Footprint {
         long received = samples() - samplesBefore;
         System.out.printf(
                 Locale.ROOT,
-                "samples a second  %.0f%nresident          %s now, %s at most%nprocessor         %.1f %% of a core over %.0f s%n",
+                "samples a second  %.0f%nresident          %s now, %s at most; %s of it its own (the rest: files, which the system may drop)%nprocessor         %.1f %% of a core over %.0f s%n",
                 received / seconds,
                 memory(logger, "VmRSS"),
                 memory(logger, "VmHWM"),
+                memory(logger, "RssAnon"),
                 100 * cpu.toNanos() / 1e9 / seconds,
                 seconds);
     }

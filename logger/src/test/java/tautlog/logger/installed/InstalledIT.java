@@ -125,6 +125,13 @@ class InstalledIT {
                 0,
                 board().run("setpriv --reuid=tautlog --regid=tautlog --init-groups test -w /etc/tautlog/rig.toml")
                         .code());
+        String scheduled = board().run("for task in /proc/$(" + MAIN_PROCESS + ")/task/*; do"
+                        + " echo $(cat $task/comm) $(chrt -p ${task##*/} | grep -o 'SCHED_.*'); done")
+                .wellDone();
+        for (String ahead : List.of("reader", "recorder", "beacon", "VM Thread")) {
+            assertTrue(scheduled.contains(ahead + " SCHED_RR\n"), scheduled);
+        }
+        assertTrue(scheduled.contains("control SCHED_OTHER\n"), scheduled);
         board().run("systemctl stop tautlogd").wellDone();
         assertEquals(
                 "success\n", board().run("systemctl show -P Result tautlogd").said());

@@ -113,6 +113,7 @@ class PackageContentsIT {
                         "DEBIAN/postrm",
                         "usr/bin/tautlogd",
                         "usr/lib/tautlog/make-archive",
+                        "usr/lib/tautlog/put-ahead",
                         "usr/share/doc/tautlog/firmware-notes/board.sh")
                 .map(path -> unpacked.resolve(path).toString())
                 .collect(Collectors.toList());
