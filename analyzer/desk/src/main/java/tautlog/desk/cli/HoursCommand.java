@@ -21,17 +21,21 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tautlog.desk.hours.HoursCsv;
+import tautlog.desk.hours.HoursDrawings;
 import tautlog.desk.hours.HoursJson;
 import tautlog.desk.hours.HoursPage;
 import tautlog.desk.hours.HoursTable;
 import tautlog.desk.hours.Period;
 import tautlog.desk.hours.Row;
-import tautlog.desk.page.Block;
+import tautlog.desk.hours.UnloggedWork;
+import tautlog.desk.page.Document;
 import tautlog.desk.page.HtmlPage;
 import tautlog.desk.page.Ink;
 import tautlog.desk.page.TextPage;
+import tautlog.desk.report.LeftOut;
 import tautlog.desk.use.OutingUse;
 import tautlog.desk.use.UseHistory;
+import tautlog.service.Ledger;
 
 /** Hour meters and load bands. */
 @Command(
@@ -71,6 +75,12 @@ final class HoursCommand implements Callable<Integer> {
     private @Nullable String to;
 
     @Option(
+            names = "--ledger",
+            paramLabel = "FILE",
+            description = "Add the hours worked unlogged that this ledger tells to the meters.")
+    private @Nullable Path ledger;
+
+    @Option(
             names = "--html",
             paramLabel = "F",
             description = "Write a page with drawings too; - for the standard output.")
@@ -106,6 +116,7 @@ final class HoursCommand implements Callable<Integer> {
         ZoneId at = zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
         Optional<Period> period = period();
         MonthDay season = season();
+        Ledger kept = ledger == null ? Ledger.EMPTY : LedgerFile.read(ledger, at, Instant.now());
         Optional<Instant> start = from == null ? Optional.empty() : Optional.of(LocalTime.instant("--from", from, at));
         Optional<Instant> end = to == null ? Optional.empty() : Optional.of(LocalTime.instant("--to", to, at));
         UseHistory history =
@@ -115,7 +126,15 @@ final class HoursCommand implements Callable<Integer> {
                 .filter(one -> whole || began(one, start.orElse(Instant.MIN), end.orElse(Instant.MAX)))
                 .toList();
         HoursTable table = HoursTable.of(asked, at, season, whole ? HoursTable.Extent.WHOLE : HoursTable.Extent.PART);
-        write(table, history, at, period);
+        UnloggedWork unlogged =
+                UnloggedWork.of(kept.entries(), asked, start.orElse(Instant.MIN), end.orElse(Instant.MAX));
+        Shown shown = new Shown(
+                table.with(unlogged.sum()), notes(history, unlogged, kept), look(at, period, List.of()), period);
+        print(shown, history.leftOut());
+        if (html != null) {
+            HoursPage.Look drawn = look(at, period, HoursDrawings.of(asked, table, history.latestRigs()));
+            file("--html", html, HtmlPage.render(HoursPage.of(shown.table(), drawn, shown.notes())));
+        }
         return Exits.whole(history.leftOut(), spec.commandLine().getErr());
     }
 
@@ -163,30 +182,30 @@ final class HoursCommand implements Callable<Integer> {
         }
     }
 
-    private void write(HoursTable table, UseHistory history, ZoneId at, Optional<Period> period)
-            throws IOException, UsageException {
+    /** What is told, and how. */
+    private record Shown(HoursTable table, List<String> notes, HoursPage.Look look, Optional<Period> period) {}
+
+    private void print(Shown shown, LeftOut leftOut) throws IOException, UsageException {
         PrintWriter out = spec.commandLine().getOut();
         boolean taken = (html != null && Output.isStandard(html)) || (csv != null && Output.isStandard(csv));
         if (json) {
-            out.print(HoursJson.render(table, history.leftOut()));
+            out.print(HoursJson.render(shown.table(), leftOut));
         } else if (!taken) {
-            out.print(TextPage.render(HoursPage.of(table, look(at, period, List.of()), notes(history)), Ink.PLAIN));
+            out.print(TextPage.render(HoursPage.of(shown.table(), shown.look(), shown.notes()), Ink.PLAIN));
         }
         out.flush();
-        if (html != null) {
-            file("--html", html, HtmlPage.render(HoursPage.of(table, look(at, period, List.of()), notes(history))));
-        }
         if (csv != null) {
-            List<Row> rows = period.isPresent() ? table.rows(period.get()) : table.outings();
+            List<Row> rows =
+                    shown.period().map(shown.table()::rows).orElse(shown.table().outings());
             file("--csv", csv, HoursCsv.render(rows));
         }
     }
 
-    private HoursPage.Look look(ZoneId at, Optional<Period> period, List<Block.Figure> figures) {
+    private HoursPage.Look look(ZoneId at, Optional<Period> period, List<Document.Section> further) {
         if (by == null) {
-            return new HoursPage.Look(at, true, List.of(Period.DAY), figures);
+            return new HoursPage.Look(at, true, List.of(Period.DAY), further);
         }
-        return new HoursPage.Look(at, period.isEmpty(), period.stream().toList(), figures);
+        return new HoursPage.Look(at, period.isEmpty(), period.stream().toList(), further);
     }
 
     private void file(String option, String target, String text) throws IOException, UsageException {
@@ -195,8 +214,10 @@ final class HoursCommand implements Callable<Integer> {
         }
     }
 
-    private List<String> notes(UseHistory history) {
+    private List<String> notes(UseHistory history, UnloggedWork unlogged, Ledger kept) {
         List<String> notes = new ArrayList<>();
+        kept.complaints().forEach(complaint -> notes.add("In the ledger: " + complaint));
+        notes.addAll(unlogged.notes());
         history.leftOut().sentences().forEach(sentence -> notes.add("Left out: " + sentence));
         notes.addAll(history.notes());
         if (from != null || to != null) {

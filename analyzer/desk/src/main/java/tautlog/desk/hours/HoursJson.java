@@ -17,10 +17,10 @@ import tautlog.rig.Opening;
  *
  * <pre>
  *   { "schema": 1, "outings": [ ROW ], "days": [ ROW ], "months": [ ROW ], "seasons": [ ROW ], "total": ROW,
- *     "opening": METER, "meter": METER, "recordings_left_out": [ … ], "outings_left_out": [ … ] }
+ *     "opening": METER, "unlogged": METER, "meter": METER, "recordings_left_out": [ … ], "outings_left_out": [ … ] }
  *   ROW: name, start, end, shaft_h, pull_h, winching_h, held_h, joint_h, joint_h_is_at_most, band_h, pulls, overloads, …, from_said_live,
  *        logged_h, gap_h, no_shaft_h (time for which no shaft reading speaks)
- *   METER: shaft_h, pull_h, pulls
+ *   METER: shaft_h, pull_h, pulls; of what a ledger tells, and of meters with that, also entries, shaft_h_is_at_least, …
  * </pre>
  */
 public final class HoursJson {
@@ -84,10 +84,42 @@ public final class HoursJson {
         json.number("pull_h", isKnown ? openingPull : Double.NaN);
         json.whole("pulls", isKnown ? OptionalLong.of(opening.pulls()) : OptionalLong.empty());
         json.end();
-        json.begin("meter");
-        json.number("shaft_h", shaft.isPresent() ? OptionalDouble.of(openingShaft + shaft.getAsDouble()) : shaft);
-        json.number("pull_h", openingPull + table.total().hours().pullHours());
-        json.whole("pulls", opening.pulls() + table.total().count("pull"));
+        Unlogged unlogged = table.unlogged();
+        json.begin("unlogged");
+        json.whole("entries", unlogged.entries());
+        json.number("shaft_h", unlogged.shaftHours().known().doubleValue());
+        json.number("pull_h", unlogged.pullHours().known().doubleValue());
+        json.number("pulls", unlogged.pulls().known().doubleValue());
+        atLeast(
+                unlogged.shaftHours().isAtLeast(),
+                unlogged.pullHours().isAtLeast(),
+                unlogged.pulls().isAtLeast());
         json.end();
+        double unloggedShaft = unlogged.shaftHours().known().doubleValue();
+        json.begin("meter");
+        json.number(
+                "shaft_h",
+                shaft.isPresent() ? OptionalDouble.of(openingShaft + unloggedShaft + shaft.getAsDouble()) : shaft);
+        json.number(
+                "pull_h",
+                openingPull
+                        + unlogged.pullHours().known().doubleValue()
+                        + table.total().hours().pullHours());
+        json.whole(
+                "pulls",
+                opening.pulls()
+                        + unlogged.pulls().known().longValue()
+                        + table.total().count("pull"));
+        atLeast(
+                unlogged.shaftHours().isAtLeast() || table.total().meters().shaftIsAtLeast(),
+                unlogged.pullHours().isAtLeast(),
+                unlogged.pulls().isAtLeast());
+        json.end();
+    }
+
+    private void atLeast(boolean shaft, boolean pull, boolean pulls) throws IOException {
+        json.flag("shaft_h_is_at_least", shaft);
+        json.flag("pull_h_is_at_least", pull);
+        json.flag("pulls_is_at_least", pulls);
     }
 }

@@ -1,6 +1,5 @@
 package tautlog.desk.hours;
 
-import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -11,14 +10,10 @@ import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
 import tautlog.desk.page.HoursSection;
 import tautlog.desk.page.Screen;
-import tautlog.rig.Opening;
 import tautlog.usage.Coverage;
 
 /** Puts meters into words. */
 public final class HoursPage {
-    private static final String BEFORE_IS_UNKNOWN =
-            " in these recordings; what was before them is not known here: each winch has its own opening reading.";
-
     private final HoursTable table;
     private final Look look;
 
@@ -33,12 +28,12 @@ public final class HoursPage {
      * @param zone of times
      * @param outings whether each outing has a row
      * @param periods which of them have rows
-     * @param figures drawings of the whole, shown where drawings can be shown
+     * @param further sections behind the meters
      */
-    public record Look(ZoneId zone, boolean outings, List<Period> periods, List<Block.Figure> figures) {
+    public record Look(ZoneId zone, boolean outings, List<Period> periods, List<Document.Section> further) {
         public Look {
             periods = List.copyOf(periods);
-            figures = List.copyOf(figures);
+            further = List.copyOf(further);
         }
     }
 
@@ -63,10 +58,8 @@ public final class HoursPage {
             }
         }
         sections.add(section("In all", List.of("total"), List.of(table.total())));
-        if (!look.figures().isEmpty()) {
-            sections.add(new Document.Section("Drawings", List.copyOf(look.figures())));
-        }
-        sections.add(new Document.Section("Meters", List.of(new Block.Bullets(meters()))));
+        sections.add(new Document.Section("Meters", List.of(new Block.Bullets(MeterSentences.of(table)))));
+        sections.addAll(look.further());
         List<String> know = new ArrayList<>(notes);
         if (table.undated() > 0) {
             know.add(Screen.counted(table.undated(), "outing") + " without a clock: in the total, in no day.");
@@ -82,7 +75,10 @@ public final class HoursPage {
         know.add(
                 "No tension: time in gaps and of an open bridge. No shaft: time for which no shaft reading speaks. What was done in"
                         + " them is not known and in no other figure.");
-        know.add("Hours worked while nothing was recorded are not in these figures.");
+        know.add(
+                table.unlogged().entries() == 0
+                        ? "Hours worked while nothing was recorded are not in these figures."
+                        : "Hours worked while nothing was recorded are in the meters as the ledger tells them, in no table.");
         sections.add(new Document.Section("Read this with the figures", List.of(new Block.Bullets(know))));
         return new Document(
                 "Hours", List.of("Shaft at 60 rpm or more; pulls by share of the limit. Hours."), "", sections);
@@ -156,41 +152,5 @@ public final class HoursPage {
 
     private static String hours(OptionalDouble hours) {
         return hours.isPresent() ? String.format(Locale.ROOT, "%.3f", hours.getAsDouble()) : "unknown";
-    }
-
-    private List<String> meters() {
-        List<String> meters = new ArrayList<>();
-        Opening opening = table.opening().orElse(Opening.NONE);
-        meters.add("Shaft: " + shaft(opening));
-        meters.add("Pulls: "
-                + sum(opening.pullHours(), table.total().hours().pullHours()) + " in "
-                + Screen.counted(opening.pulls() + table.total().count("pull"), "pull")
-                + (table.opening().isEmpty()
-                        ? BEFORE_IS_UNKNOWN
-                        : ", of which " + opening.pullHours().toPlainString() + " h in "
-                                + Screen.counted(opening.pulls(), "pull") + " before the first recording."));
-        meters.add(
-                table.total().hours().jointHours().isEmpty()
-                        ? "Joint, relative wear: not known; the rig does not describe drum, joint and shaft, or there is no"
-                                + " shaft reading."
-                        : "Joint, relative wear: "
-                                + HoursSection.joint(table.total().hours())
-                                + " at its rating; no life in hours follows from it.");
-        return meters;
-    }
-
-    private String shaft(Opening opening) {
-        OptionalDouble worked = table.total().hours().shaftHours();
-        String before = opening.shaftHours().toPlainString() + " h before the first recording";
-        if (worked.isEmpty()) {
-            return table.opening().isEmpty() ? "not known" + BEFORE_IS_UNKNOWN : before + "; since then not known.";
-        }
-        return (table.total().hours().shaftIsAtLeast() ? "at least " : "")
-                + sum(opening.shaftHours(), worked.getAsDouble())
-                + (table.opening().isEmpty() ? BEFORE_IS_UNKNOWN : ", of which " + before + ".");
-    }
-
-    private static String sum(BigDecimal opening, double worked) {
-        return String.format(Locale.ROOT, "%.2f h", opening.doubleValue() + worked);
     }
 }

@@ -19,9 +19,15 @@ import tautlog.rig.Opening;
  * @param undated outings without a clock: in the total, in no day
  * @param opening what the winch had done before the first recording, by the latest rig; empty for several winches (one
  *     winch's reading must not stand before the sum of several), for none, and when what is shown is only a part
+ * @param unlogged what a ledger tells of work that was not recorded: in no row
  */
 public record HoursTable(
-        List<Row> outings, Map<Period, List<Row>> periods, Row total, int undated, Optional<Opening> opening) {
+        List<Row> outings,
+        Map<Period, List<Row>> periods,
+        Row total,
+        int undated,
+        Optional<Opening> opening,
+        Unlogged unlogged) {
     public HoursTable {
         outings = List.copyOf(outings);
         periods = Map.copyOf(periods);
@@ -42,7 +48,13 @@ public record HoursTable(
         }
         int undated =
                 (int) outings.stream().filter(row -> row.start().isEmpty()).count();
-        return new HoursTable(outings, periods, Row.sum("total", outings), undated, opening(uses, extent));
+        return new HoursTable(
+                outings, periods, Row.sum("total", outings), undated, opening(uses, extent), Unlogged.NONE);
+    }
+
+    /** The same, and this work beside it. */
+    public HoursTable with(Unlogged work) {
+        return new HoursTable(outings, periods, total, undated, opening, work);
     }
 
     /** Whether all of the recordings is added up. */

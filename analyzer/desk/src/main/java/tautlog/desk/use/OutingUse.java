@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tautlog.rig.Opening;
 import tautlog.usage.Coverage;
+import tautlog.usage.MachineUse;
 import tautlog.usage.MeterReading;
 
 /**
@@ -18,6 +19,7 @@ import tautlog.usage.MeterReading;
  * @param opening what its rig says the winch had done before the first recording
  * @param meters of this outing alone
  * @param coverage how much of its time is known
+ * @param machine what gear, rope and driveline bore
  * @param events what may call for service, in the order of their starts
  * @param damages blocks that could not be read, a sentence each; what they held is a gap
  */
@@ -30,6 +32,7 @@ public record OutingUse(
         Opening opening,
         MeterReading meters,
         Coverage coverage,
+        MachineUse machine,
         List<UseEvent> events,
         List<String> damages) {
     public OutingUse {
@@ -48,6 +51,7 @@ public record OutingUse(
                 opening,
                 meters,
                 coverage,
+                machine,
                 events,
                 damages);
     }

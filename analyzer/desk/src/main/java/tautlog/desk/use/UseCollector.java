@@ -7,10 +7,12 @@ import tautlog.detect.FindingSink;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
 import tautlog.usage.Hours;
+import tautlog.usage.MachineMeter;
 
-/** Meters one outing: hours, what may call for service, and for how long the shaft spoke. */
+/** Meters one outing: hours, gear and driveline, what may call for service, and for how long the shaft spoke. */
 final class UseCollector implements FindingSink {
     private final Hours hours;
+    private final MachineMeter machine;
     private final long tickHz;
     private final long firstTick;
     private final long lastTick;
@@ -23,8 +25,9 @@ final class UseCollector implements FindingSink {
      * @param firstTick from which on time counts
      * @param lastTick to which it counts
      */
-    UseCollector(Hours hours, long tickHz, long firstTick, long lastTick) {
+    UseCollector(Hours hours, MachineMeter machine, long tickHz, long firstTick, long lastTick) {
         this.hours = hours;
+        this.machine = machine;
         this.tickHz = tickHz;
         this.firstTick = firstTick;
         this.lastTick = lastTick;
@@ -43,6 +46,7 @@ final class UseCollector implements FindingSink {
     @Override
     public void finding(Finding finding) {
         hours.finding(finding);
+        machine.finding(finding);
         if (!(finding instanceof Finding.Pull || finding instanceof Finding.Trouble)) {
             events.add(finding);
         }
@@ -52,7 +56,9 @@ final class UseCollector implements FindingSink {
     public void second(Second second) {}
 
     @Override
-    public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {}
+    public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {
+        machine.cycle(rangeCounts, twiceMeanCounts, halves);
+    }
 
     @Override
     public void shaftReading(long tick, double rpm) {
@@ -69,5 +75,6 @@ final class UseCollector implements FindingSink {
     @Override
     public void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {
         hours.shaftInterval(ticks, rpm, samples, greatest, clutch);
+        machine.shaftInterval(ticks, rpm, samples, greatest, clutch);
     }
 }

@@ -3,8 +3,11 @@ package tautlog.desk.use;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import tautlog.config.ConfigException;
 import tautlog.desk.analysis.Copies;
 import tautlog.desk.analysis.GivenRecordings;
 import tautlog.desk.analysis.History;
@@ -169,6 +172,39 @@ public final class UseHistory {
         HistoryNotes.thinned(thinned, outings.size()).ifPresent(notes::add);
         long cut = outings.stream().filter(use -> !use.nature().ended()).count();
         HistoryNotes.powerCuts(cut, outings.size()).ifPresent(notes::add);
+    }
+
+    /**
+     * The latest rig of each winch, by the winch's name; one that this program cannot read is left out. Opens one recording of each.
+     *
+     * @throws RecordingException if that cannot be read any more
+     */
+    public Map<String, Rig> latestRigs() throws RecordingException {
+        Map<String, OutingPlace> latest = new LinkedHashMap<>();
+        outings.forEach(use -> latest.put(use.at().winch(), use.at()));
+        Map<String, Rig> rigs = new LinkedHashMap<>();
+        for (OutingPlace place : latest.values()) {
+            rig(place).ifPresent(rig -> rigs.put(place.winch(), rig));
+        }
+        return rigs;
+    }
+
+    private Optional<Rig> rig(OutingPlace place) throws RecordingException {
+        if (settings.rig().isPresent()) {
+            return settings.rig().map(UseSettings.OtherRig::rig);
+        }
+        Path file = Path.of(place.file());
+        try (Recording recording = Recording.open(file)) {
+            Optional<Outing> outing = recording.outings().stream()
+                    .filter(one -> one.index() == place.outing())
+                    .findFirst();
+            return outing.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(
+                            Rig.parse("rig in " + file, outing.get().start().rigToml()));
+        } catch (ConfigException e) {
+            return Optional.empty(); // read by another version, whose meters are remembered
+        }
     }
 
     /** Each once, in the order of their starts; those without a clock last. */

@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 final class UseJson {
     static final Gson GSON = new GsonBuilder()
             .serializeNulls()
+            .serializeSpecialFloatingPointValues()
             .registerTypeAdapter(Instant.class, new Instants())
             .registerTypeAdapter(OptionalLong.class, new OptionalLongs())
             .registerTypeAdapterFactory(new Optionals())

@@ -1,10 +1,14 @@
 package tautlog.desk.use;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import tautlog.config.ConfigException;
 import tautlog.desk.analysis.DayReading;
 import tautlog.desk.analysis.EndOnce;
@@ -22,7 +26,10 @@ import tautlog.sample.Evidence;
 import tautlog.sample.Instrument;
 import tautlog.usage.Coverage;
 import tautlog.usage.Hours;
+import tautlog.usage.MachineMeter;
+import tautlog.usage.MachineUse;
 import tautlog.usage.MeterReading;
+import tautlog.usage.SampleClock;
 import tautlog.usage.TimeSum;
 
 /** Runs the detectors once over one outing for what it was used for: no intervals, no chain, no comparison with what was said live. */
@@ -34,6 +41,7 @@ final class UsePass {
     private final Optional<Long> fromTick;
     private final PresentSamples present = new PresentSamples();
     private final Hours hours;
+    private final MachineMeter machine;
     private final UseCollector collector;
 
     private UsePass(History.Member member, DayReading day, Optional<Instant> from) {
@@ -43,8 +51,9 @@ final class UsePass {
         instrument = day.instrument();
         fromTick = from.map(this::tickAt);
         hours = new Hours(instrument, day.rig(), day.calibration());
-        collector =
-                new UseCollector(hours, instrument.tickHz(), fromTick.orElse(outing.firstTick()), outing.lastTick());
+        machine = new MachineMeter(instrument, day.rig(), day.calibration());
+        collector = new UseCollector(
+                hours, machine, instrument.tickHz(), fromTick.orElse(outing.firstTick()), outing.lastTick());
     }
 
     /**
@@ -98,12 +107,13 @@ final class UsePass {
 
     private OutingUse use() throws RecordingException {
         EndOnce detection = new EndOnce(new Detection(instrument, day.rig(), day.calibration(), collector));
-        Evidence counted = new Tee(detection, present);
+        Evidence counted = new Tee(detection, present, machine.samples());
         List<Damage> damages = member.recording().replay(outing, day.lessZero(member, windowed(counted)));
         detection.end();
         if (outing.thinned()) {
             tellWhatWasSaid();
         }
+        List<UseEvent> events = events();
         return new OutingUse(
                 new OutingPlace(
                         member.winch(), member.recordingId(), member.file().toString(), outing.index()),
@@ -115,7 +125,8 @@ final class UsePass {
                 day.rig().opening(),
                 meters(),
                 coverage(),
-                events(),
+                machine(events),
+                events,
                 damages.stream().map(Damage::summary).toList());
     }
 
@@ -133,6 +144,15 @@ final class UsePass {
 
     private MeterReading meters() {
         return outing.thinned() ? hours.reading().withoutJoint() : hours.reading();
+    }
+
+    private MachineUse machine(List<UseEvent> events) {
+        Map<Long, Long> microsByNumber = new HashMap<>();
+        events.forEach(event -> event.start()
+                .ifPresent(at -> microsByNumber.put(event.number(), ChronoUnit.MICROS.between(Instant.EPOCH, at))));
+        SampleClock clock = number ->
+                microsByNumber.containsKey(number) ? OptionalLong.of(microsByNumber.get(number)) : OptionalLong.empty();
+        return outing.thinned() ? machine.useWithoutReadings(clock) : machine.use(clock);
     }
 
     /** Of a thinned outing which numbers are missing is known, which samples meant nothing is not. */

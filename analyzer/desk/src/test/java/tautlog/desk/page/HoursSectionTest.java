@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import tautlog.desk.hours.HoursPage;
 import tautlog.desk.hours.HoursTable;
 import tautlog.desk.hours.Row;
+import tautlog.desk.hours.Unlogged;
 import tautlog.desk.report.Report;
 import tautlog.rig.Opening;
 import tautlog.usage.Coverage;
@@ -41,7 +42,7 @@ class HoursSectionTest {
 
     private static String hoursPage(MeterReading reading, Opening opening) {
         Row row = new Row("total", Optional.empty(), Optional.empty(), reading, Coverage.NONE, false);
-        HoursTable table = new HoursTable(List.of(), Map.of(), row, 0, Optional.of(opening));
+        HoursTable table = new HoursTable(List.of(), Map.of(), row, 0, Optional.of(opening), Unlogged.NONE);
         HoursPage.Look look = new HoursPage.Look(ZoneOffset.UTC, true, List.of(), List.of());
         return TextPage.render(HoursPage.of(table, look, List.of()), Ink.PLAIN).replaceAll("\\s+", " ");
     }

@@ -1,0 +1,26 @@
+package tautlog.desk.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import tautlog.service.Ledger;
+
+/** A ledger that was named on the command line. */
+final class LedgerFile {
+    private LedgerFile() {}
+
+    /**
+     * Reads it; lines that cannot be read become complaints of the ledger.
+     *
+     * @param zone of times that are written without one
+     * @throws UsageException if there is no such file
+     */
+    static Ledger read(Path file, ZoneId zone, Instant now) throws IOException, UsageException {
+        if (!Files.isRegularFile(file)) {
+            throw new UsageException("--ledger: there is no file " + file + ".\n  Give the ledger, ledger.jsonl.");
+        }
+        return Ledger.read(file.toString(), Files.readAllBytes(file), zone, now);
+    }
+}
