@@ -24,15 +24,19 @@ import tautlog.desk.analysis.Question;
 import tautlog.desk.analysis.QuestionException;
 import tautlog.desk.drawing.ReportDrawings;
 import tautlog.desk.exporting.FindingTable;
+import tautlog.desk.gear.StudiedGear;
+import tautlog.desk.page.Document;
 import tautlog.desk.page.Drawings;
 import tautlog.desk.page.HtmlPage;
 import tautlog.desk.page.Ink;
+import tautlog.desk.page.OverloadedGear;
 import tautlog.desk.page.ReportPage;
 import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
 import tautlog.desk.report.JsonReport;
 import tautlog.desk.report.Report;
 import tautlog.quantity.ForceUnit;
+import tautlog.recording.RecordingException;
 import tautlog.rig.Band;
 import tautlog.rig.Rig;
 
@@ -99,6 +103,12 @@ final class ReportCommand implements Callable<Integer> {
             description = "Exit 1 when an overload reached past-wll, past-proof or past-breaking.")
     private @Nullable String failOn;
 
+    @Option(
+            names = "--ledger",
+            paramLabel = "F",
+            description = "The ledger: which gear is still out of service is told.")
+    private @Nullable Path ledger;
+
     @Option(names = "--json", description = "Print one JSON document instead of text.")
     private boolean json;
 
@@ -124,10 +134,15 @@ final class ReportCommand implements Callable<Integer> {
         Optional<Band> failing = band();
         Optional<ForceUnit> asked = units == null ? Optional.empty() : Optional.of(ScreenUnit.of("--units", units));
         Question question = question(at);
+        Optional<GivenLedger> written = ledger == null
+                ? Optional.empty()
+                : Optional.of(GivenLedger.read(
+                        "--ledger", ledger, at, spec.commandLine().getErr()));
         try (History history = History.open(files)) {
             Analysis analysis = Analysis.of(history, question);
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> unit(analysis)), at);
-            write(analysis, screen);
+            Optional<StudiedGear> gear = gear(analysis, written, at);
+            write(analysis, screen, gear);
             return exitCode(analysis.report(), failing);
         }
     }
@@ -192,14 +207,35 @@ final class ReportCommand implements Callable<Integer> {
                 : analysis.studies().get(0).rig().units();
     }
 
-    private void write(Analysis analysis, Screen screen) throws IOException, UsageException {
+    /** Empty without a ledger, or under WHAT IF. */
+    private static Optional<StudiedGear> gear(Analysis analysis, Optional<GivenLedger> written, ZoneId at)
+            throws RecordingException {
+        return written.isPresent() && analysis.report().whatIf().isEmpty()
+                ? Optional.of(StudiedGear.of(
+                        analysis.studies(),
+                        written.get().ledger(),
+                        written.get().name(),
+                        at))
+                : Optional.empty();
+    }
+
+    private static Document.Section section(Analysis analysis, Screen screen, Optional<StudiedGear> gear) {
+        return gear.map(studied -> studied.section(screen))
+                .orElseGet(() -> analysis.report().whatIf().isEmpty()
+                        ? OverloadedGear.withoutLedger()
+                        : OverloadedGear.whatIf());
+    }
+
+    private void write(Analysis analysis, Screen screen, Optional<StudiedGear> gear)
+            throws IOException, UsageException {
         PrintWriter out = spec.commandLine().getOut();
+        Document.Section section = section(analysis, screen, gear);
         boolean taken = (html != null && Output.isStandard(html)) || (csv != null && Output.isStandard(csv));
         if (json) {
-            out.print(JsonReport.render(analysis.report()));
+            out.print(JsonReport.render(analysis.report(), gear.map(StudiedGear::out)));
         } else if (!taken) {
             out.print(TextPage.render(
-                    ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.DIGEST), ink));
+                    ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.DIGEST, section), ink));
         }
         out.flush();
         if (html != null) {
@@ -207,7 +243,8 @@ final class ReportCommand implements Callable<Integer> {
             file(
                     "--html",
                     html,
-                    HtmlPage.render(ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING)));
+                    HtmlPage.render(
+                            ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section)));
         }
         if (csv != null) {
             file("--csv", csv, FindingTable.render(analysis.report()));

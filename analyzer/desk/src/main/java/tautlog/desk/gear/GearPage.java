@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
+import tautlog.desk.page.OverloadedGear;
 import tautlog.desk.page.Screen;
 import tautlog.desk.page.StandingText;
 import tautlog.rig.Band;
@@ -49,14 +50,10 @@ public final class GearPage {
         sections.add(new Document.Section(StandingText.HEADING, List.of(new Block.Bullets(StandingText.sentences()))));
         return new Document(
                 "Life of the gear",
-                List.of(ledger.map(name -> "Ledger: " + name).orElse(NO_LEDGER)),
+                List.of(ledger.map(name -> "Ledger: " + name).orElse(OverloadedGear.NO_LEDGER)),
                 "",
                 sections);
     }
-
-    /** Said wherever gear is shown without a ledger. */
-    public static final String NO_LEDGER =
-            "No ledger was read: whether gear was inspected, replaced or taken out of service is not known here.";
 
     private List<GearLife> lives() {
         return winches.stream().flatMap(winch -> winch.lives().stream()).toList();

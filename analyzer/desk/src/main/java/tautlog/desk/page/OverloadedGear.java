@@ -1,11 +1,34 @@
 package tautlog.desk.page;
 
+import java.util.List;
 import tautlog.rig.Band;
 import tautlog.rig.LoadedItem;
 
 /** What to do with gear that carried more than it may. Source: {@code FINDINGS.md}, Overload. */
 public final class OverloadedGear {
+    /** Over the section that says which gear is out of service. */
+    public static final String HEADING = "Gear that is out of service";
+
+    /** Said wherever gear is shown and no ledger was read. */
+    public static final String NO_LEDGER =
+            "No ledger was read: whether gear was inspected, replaced or taken out of service is not known here.";
+
     private OverloadedGear() {}
+
+    /** The section of a report without a ledger. */
+    public static Document.Section withoutLedger() {
+        return new Document.Section(
+                HEADING, List.of(new Block.Paragraph(NO_LEDGER + " Give --ledger ledger.jsonl to have it told.")));
+    }
+
+    /** The section of a report that does not tell of the day. */
+    public static Document.Section whatIf() {
+        return new Document.Section(
+                HEADING,
+                List.of(new Block.Paragraph(
+                        "This is a WHAT IF: which gear is out of service is in the report without --rig, --calibration and"
+                                + " --hookup.")));
+    }
 
     /**
      * One sentence or two.

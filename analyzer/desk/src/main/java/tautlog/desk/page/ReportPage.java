@@ -14,12 +14,14 @@ public final class ReportPage {
     private final Screen screen;
     private final Drawings drawings;
     private final Extent extent;
+    private final Document.Section gear;
 
-    private ReportPage(Report report, Screen screen, Drawings drawings, Extent extent) {
+    private ReportPage(Report report, Screen screen, Drawings drawings, Extent extent, Document.Section gear) {
         this.report = report;
         this.screen = screen;
         this.drawings = drawings;
         this.extent = extent;
+        this.gear = gear;
     }
 
     /** How much a page holds. */
@@ -30,13 +32,15 @@ public final class ReportPage {
         EVERYTHING
     }
 
-    public static Document of(Report report, Screen screen, Drawings drawings, Extent extent) {
-        return new ReportPage(report, screen, drawings, extent).document();
+    /** @param gear what is out of service: {@link OverloadedGear} where no ledger was read */
+    public static Document of(Report report, Screen screen, Drawings drawings, Extent extent, Document.Section gear) {
+        return new ReportPage(report, screen, drawings, extent, gear).document();
     }
 
     private Document document() {
         List<Document.Section> sections = new ArrayList<>();
         sections.add(new ActionSection(report, screen).section());
+        sections.add(gear);
         if (!drawings.days().isEmpty()) {
             sections.add(new Document.Section("The day at a glance", List.copyOf(drawings.days())));
         }

@@ -27,17 +27,18 @@ public final class JsonReport {
         this.trust = trust;
     }
 
-    public static String render(Report report) {
+    /** @param gearOut empty when no ledger was read, or the report tells of another day than it was */
+    public static String render(Report report, Optional<List<GearOut>> gearOut) {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
-            new JsonReport(new JsonFields(writer), report.trust()).report(report);
+            new JsonReport(new JsonFields(writer), report.trust()).report(report, gearOut);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
         }
         return text.append('\n').toString();
     }
 
-    private void report(Report report) throws IOException {
+    private void report(Report report, Optional<List<GearOut>> gearOut) throws IOException {
         json.begin();
         json.whole("schema", 1);
         json.list("recordings", report.recordings(), this::source);
@@ -54,8 +55,24 @@ public final class JsonReport {
         json.list("marks", report.marks(), this::mark);
         json.texts("what_if", report.whatIf());
         json.texts("notes", report.notes());
+        if (gearOut.isPresent()) {
+            json.list("gear_out_of_service", gearOut.get(), this::gearOut);
+        } else {
+            json.text("gear_out_of_service", Optional.empty());
+        }
         report.leftOut().write(json);
         json.end();
+    }
+
+    private void gearOut(GearOut out) throws IOException {
+        json.text("winch", out.winch());
+        json.text("gear", out.gear());
+        json.text("piece", out.piece());
+        json.whole("count", out.count());
+        json.text("standing", out.standing());
+        json.text("worst", out.worst().map(Band::word));
+        json.whole("overloads", out.overloads());
+        json.texts("reasons", out.reasons());
     }
 
     private void source(Report.Source source) throws IOException {
