@@ -17,8 +17,8 @@ import tautlog.desk.page.OverloadedGear;
 import tautlog.desk.page.Screen;
 import tautlog.desk.report.GearOut;
 import tautlog.recording.RecordingException;
-import tautlog.service.Entry;
 import tautlog.service.Ledger;
+import tautlog.service.LedgerView;
 import tautlog.usage.MachineMeter;
 
 /** The gear of a report's own outings, held against the ledger: what is out of service as far as these recordings and the ledger tell. */
@@ -55,20 +55,11 @@ public final class StudiedGear {
                     new GearOfWinch(winch, study.rig().gear(), study.rig().driveline()));
             outings.add(outing(study));
         }
+        LedgerView view = new LedgerView(ledger, rigs.keySet());
         List<GearLife> lives = rigs.values().stream()
-                .flatMap(rig ->
-                        GearLives.of(rig, outings, entries(ledger, rig.winch(), rigs.size()), zone).lives().stream())
+                .flatMap(rig -> GearLives.of(rig, outings, view.of(rig.winch()), zone).lives().stream())
                 .toList();
         return new StudiedGear(lives, rigs.size() > 1, name);
-    }
-
-    /** One without a winch is of the only winch; where there are several it counts for each if it warns, for none if it reassures. */
-    private static List<Entry> entries(Ledger ledger, String winch, int winches) {
-        return ledger.entries().stream()
-                .filter(entry -> entry.winch()
-                        .map(winch::equals)
-                        .orElse(winches == 1 || !entry.act().reassures()))
-                .toList();
     }
 
     private static GearOuting outing(Study study) throws RecordingException {
