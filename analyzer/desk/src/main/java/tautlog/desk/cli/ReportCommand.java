@@ -39,6 +39,7 @@ import tautlog.quantity.ForceUnit;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Band;
 import tautlog.rig.Rig;
+import tautlog.service.Ledger;
 
 /** What was pulled, what was too much, what happened, how far to trust it. */
 @Command(
@@ -134,14 +135,13 @@ final class ReportCommand implements Callable<Integer> {
         Optional<Band> failing = band();
         Optional<ForceUnit> asked = units == null ? Optional.empty() : Optional.of(ScreenUnit.of("--units", units));
         Question question = question(at);
-        Optional<GivenLedger> written = ledger == null
-                ? Optional.empty()
-                : Optional.of(GivenLedger.read(
-                        "--ledger", ledger, at, spec.commandLine().getErr()));
+        Optional<Ledger> written =
+                ledger == null ? Optional.empty() : Optional.of(LedgerFile.read(ledger, at, Instant.now()));
+        written.ifPresent(kept -> kept.complaints().forEach(spec.commandLine().getErr()::println));
         try (History history = History.open(files)) {
             Analysis analysis = Analysis.of(history, question);
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> unit(analysis)), at);
-            Optional<StudiedGear> gear = gear(analysis, written, at);
+            Optional<StudiedGear> gear = gear(analysis, written, String.valueOf(ledger), at);
             write(analysis, screen, gear);
             return exitCode(analysis.report(), failing);
         }
@@ -208,14 +208,10 @@ final class ReportCommand implements Callable<Integer> {
     }
 
     /** Empty without a ledger, or under WHAT IF. */
-    private static Optional<StudiedGear> gear(Analysis analysis, Optional<GivenLedger> written, ZoneId at)
+    private static Optional<StudiedGear> gear(Analysis analysis, Optional<Ledger> written, String name, ZoneId at)
             throws RecordingException {
         return written.isPresent() && analysis.report().whatIf().isEmpty()
-                ? Optional.of(StudiedGear.of(
-                        analysis.studies(),
-                        written.get().ledger(),
-                        written.get().name(),
-                        at))
+                ? Optional.of(StudiedGear.of(analysis.studies(), written.get(), name, at))
                 : Optional.empty();
     }
 

@@ -9,6 +9,7 @@ import tautlog.desk.page.OverloadedGear;
 import tautlog.desk.page.Screen;
 import tautlog.desk.page.StandingText;
 import tautlog.rig.Band;
+import tautlog.rig.LoadedItem;
 import tautlog.usage.GearUse;
 import tautlog.usage.TimeSum;
 
@@ -97,7 +98,9 @@ public final class GearPage {
         GearUse use = life.since();
         return List.of(
                 life.id(),
-                life.gear().map(gear -> String.valueOf(gear.count())).orElse("?"),
+                life.gear()
+                        .map(gear -> String.valueOf(gear.count()))
+                        .orElse(life.id().equals(LoadedItem.CELL) ? "1" : "?"),
                 life.fitted().map(screen::date).orElse("not known"),
                 String.valueOf(use.pulls()),
                 String.valueOf(use.shocks()),
