@@ -3,6 +3,7 @@ package tautlog.desk.hours;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.TreeMap;
 import tautlog.desk.page.Block;
 import tautlog.usage.DrivelineUse;
@@ -38,7 +39,7 @@ final class DrivelineTable {
                 rows));
     }
 
-    private static void add(TreeMap<Integer, long[]> nanos, List<TorqueSpeedCell> cells, int layer) {
+    private static void add(Map<Integer, long[]> nanos, List<TorqueSpeedCell> cells, int layer) {
         for (TorqueSpeedCell cell : cells) {
             int key = cell.torqueTenths() * (TorqueSpeedCell.MOST_SPEED + 1) + cell.speedTenths();
             nanos.computeIfAbsent(key, of -> new long[2])[layer] += cell.nanos();
