@@ -33,6 +33,9 @@ final class CacheFile {
     /** Chosen: about ten seasons of three winches. */
     static final long MOST_BYTES = 64L << 20;
 
+    /** Chosen: a first run that is stopped halfway loses the last few outings only. */
+    private static final int LINES_AT_ONCE = 64;
+
     private static final int CRC_FROM = 2;
     private static final int CRC_TO = 10;
     private static final int REST_FROM = 12;
@@ -124,9 +127,12 @@ final class CacheFile {
         String line = "[\"" + crc(rest) + "\"," + rest + "]";
         take(line);
         fresh.add(line);
+        if (fresh.size() >= LINES_AT_ONCE) {
+            append();
+        }
     }
 
-    /** Appends what was put since. */
+    /** Appends what was put since and is not there yet. */
     synchronized void append() {
         if (file.isEmpty() || fresh.isEmpty()) {
             return;
