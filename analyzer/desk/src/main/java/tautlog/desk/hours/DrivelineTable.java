@@ -17,7 +17,7 @@ final class DrivelineTable {
 
     /** Empty when there is no such time. */
     static List<Block> of(DrivelineUse use) {
-        TreeMap<Integer, long[]> nanos = new TreeMap<>();
+        Map<Integer, long[]> nanos = new TreeMap<>();
         add(nanos, use.firstLayer(), 0);
         add(nanos, use.lastLayer(), 1);
         if (nanos.isEmpty()) {
