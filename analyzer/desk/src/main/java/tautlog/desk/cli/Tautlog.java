@@ -37,6 +37,7 @@ import tautlog.desk.page.Ink;
             ReportCommand.class,
             HoursCommand.class,
             LimitsCommand.class,
+            PlanCommand.class,
             CalibrateCommand.class,
             VerifyCommand.class,
             ImportCommand.class,
@@ -99,6 +100,8 @@ public final class Tautlog implements Runnable {
             hours.ink(ink);
         } else if (command.getCommandSpec().userObject() instanceof LimitsCommand limits) {
             limits.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof PlanCommand plan) {
+            plan.ink(ink);
         } else if (command.getCommandSpec().userObject() instanceof CalibrateCommand calibrate) {
             calibrate.ink(ink);
         }
@@ -112,6 +115,7 @@ public final class Tautlog implements Runnable {
     @Override
     public void run() {
         throw new CommandLine.ParameterException(
-                spec.commandLine(), "Name a command: report, hours, limits, calibrate, verify, import or export.");
+                spec.commandLine(),
+                "Name a command: report, hours, limits, plan, calibrate, verify, import or export.");
     }
 }

@@ -7,11 +7,11 @@ import tautlog.rig.Hookup;
 import tautlog.rig.Rig;
 
 /** The hookups that somebody asked for. */
-final class ChosenHookups {
+public final class ChosenHookups {
     private ChosenHookups() {}
 
     /** @throws IllegalArgumentException if the rig has no hookup {@code id} */
-    static List<Hookup> of(Rig rig, Optional<String> id) {
+    public static List<Hookup> of(Rig rig, Optional<String> id) {
         if (id.isEmpty()) {
             return rig.hookups();
         }

@@ -3,14 +3,14 @@ package tautlog.desk.limits;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 
-/** How shares and multiples look on the page of limits. */
-final class Figures {
+/** How shares and multiples look on the pages of limits and plans. */
+public final class Figures {
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
 
     private Figures() {}
 
     /** {@code 118 %}, rounded up: what is above 100 never shows as 100. */
-    static String percent(BigDecimal share) {
+    public static String percent(BigDecimal share) {
         return share.multiply(HUNDRED).setScale(0, RoundingMode.CEILING).toPlainString() + " %";
     }
 
@@ -20,7 +20,7 @@ final class Figures {
     }
 
     /** {@code 1.73}. */
-    static String multiple(BigDecimal multiple) {
+    public static String multiple(BigDecimal multiple) {
         return multiple.setScale(2, RoundingMode.HALF_UP).toPlainString();
     }
 }

@@ -85,6 +85,15 @@ public final class JsonFields {
         out.endArray();
     }
 
+    /** @param values all finite */
+    public void numbers(String key, List<Double> values) throws IOException {
+        out.name(key).beginArray();
+        for (double value : values) {
+            out.jsonValue(number(value));
+        }
+        out.endArray();
+    }
+
     public void text(String key, String value) throws IOException {
         out.name(key).value(value);
     }
