@@ -28,8 +28,8 @@ import tautlog.rig.Rig;
 @Command(
         name = "plan",
         headerHeading = "Examples:%n"
-                + "  tautlog plan --rig rig.toml --log \"Norway spruce, 12 m, 40/28 cm\" --ground flat --slope \"15 deg\"%n"
-                + "  tautlog plan --rig rig.toml --log \"950 kg/m3, 6 m, mid 52 cm\" --friction 0.4..0.7 --html plan.html%n"
+                + "  tautlog plan --rig rig.toml --log \"Norway spruce, 12 m, 40/28 cm\"%n"
+                + "  tautlog plan --rig rig.toml --log \"950 kg/m3, 6 m, mid 52 cm\" --slope \"15 deg\"%n"
                 + "%n",
         header = "What a pull may take against each item's limit, before it is made.",
         description = {

@@ -18,6 +18,9 @@ final class AngleChart {
     private static final int HEIGHT = 240;
     private static final int BOTTOM = TOP + HEIGHT;
     private static final int STRIP = 34;
+    /** Pixels of a letter at 13 pixels' height, on the wide side. */
+    private static final double LETTER = 7.5;
+
     private static final String[] DASHES = {"", "9 4", "2 3", "12 4 2 4", "6 6", "3 2 1 2"};
     private static final String[] COLOURS = {"#0b3d91", "#a23b00", "#1b1f24", "#5b3f8f", "#00595c", "#6b5300"};
 
@@ -145,8 +148,17 @@ final class AngleChart {
             add(
                     "<path d=\"M%d %sL%d %s\" stroke=\"%s\" stroke-width=\"1\"/>",
                     LEFT + ACROSS, number(label.y()), LEFT + ACROSS + 12, number(y), label.colour());
-            text(LEFT + ACROSS + 15, y + 4, "start", label.text());
+            text(LEFT + ACROSS + 15, y + 4, "start", fitted(label.text(), WIDTH - LEFT - ACROSS - 15));
         }
+    }
+
+    /** As many letters as the room has at the usual width of one; the whole word stands in the page's table. */
+    private static String fitted(String word, double pixels) {
+        int room = (int) (pixels / LETTER);
+        if (word.length() <= room) {
+            return word;
+        }
+        return room < 2 ? "" : word.substring(0, room - 1) + "…";
     }
 
     private void strip(Strip strip, double y) {
@@ -158,7 +170,7 @@ final class AngleChart {
             add(
                     "<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"17\" fill=\"%s\" stroke=\"#1b1f24\"/>",
                     number(from), number(y + 8), number(to - from), isShaded ? "#e3e7eb" : "#ffffff");
-            text((from + to) / 2, y + 21, "middle", stretch.word());
+            text((from + to) / 2, y + 21, "middle", fitted(stretch.word(), to - from));
             isShaded = !isShaded;
         }
     }

@@ -104,7 +104,8 @@ final class PlannedSection {
                                         pull.highShare(item).orElseThrow().compareTo(BigDecimal.ONE) > 0)
                                 .toList())
                         + " may carry. Take stronger gear"
-                        + (pull.hookup().turnsTheLine() ? ", a wider angle at the block," : "") + " or a smaller log."));
+                        + (pull.hookup().turnsTheLine() ? ", a wider angle at the block," : "")
+                        + " or a smaller log."));
     }
 
     private Block.Table items() {
