@@ -60,6 +60,13 @@ class ArrowsTest {
     }
 
     @Test
+    void libraryForParquetStaysInItsRoom() {
+        onlyIn("tautlog.desk.exporting.parquet..", "org.apache.parquet..");
+        onlyIn("tautlog.desk.exporting.parquet..", "org.apache.hadoop..");
+        onlyIn("tautlog.desk.exporting.parquet..", "io.airlift..");
+    }
+
+    @Test
     void nothingListensOnANetwork() {
         noClasses()
                 .should()

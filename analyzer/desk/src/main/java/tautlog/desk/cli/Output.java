@@ -27,11 +27,20 @@ final class Output {
         if (isStandard(target)) {
             return new Unclosed(standard);
         }
+        return Files.newBufferedWriter(file(option, target), StandardCharsets.UTF_8);
+    }
+
+    /**
+     * A file that may be written.
+     *
+     * @throws UsageException if it would overwrite a recording
+     */
+    static Path file(String option, String target) throws UsageException {
         if (target.endsWith(RecordingName.ENDING)) {
             throw new UsageException(option + ": " + target
                     + " is named like a recording, which is never overwritten.\n" + "  Give the file another ending.");
         }
-        return Files.newBufferedWriter(Path.of(target), StandardCharsets.UTF_8);
+        return Path.of(target);
     }
 
     /** Writes on, and only flushes at the end. */

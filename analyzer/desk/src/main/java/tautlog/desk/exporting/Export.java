@@ -2,7 +2,6 @@ package tautlog.desk.exporting;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
@@ -18,18 +17,23 @@ import tautlog.sample.ZeroShift;
 /** Writes a history as a table, outing after outing, with rig and calibration of the day. */
 public final class Export {
     private final History history;
-    private final Writer out;
+    private final Tables out;
     private final List<LeftOut.OfBlock> damaged = new ArrayList<>();
     private final List<LeftOut.OfOuting> thinned = new ArrayList<>();
 
-    public Export(History history, Writer out) {
+    public Export(History history, Tables out) {
         this.history = history;
         this.out = out;
     }
 
     /** Every sample: number, tick, UTC, counts, newtons, hookup, limit, share. */
     public void samples() throws IOException, ConfigException {
-        out.write(SampleRows.HEAD + "\n");
+        try (Cells cells = out.begin(SampleRows.COLUMNS)) {
+            samples(cells);
+        }
+    }
+
+    private void samples(Cells cells) throws IOException, ConfigException {
         int outing = 0;
         for (History.Member member : history.members()) {
             outing++;
@@ -42,7 +46,7 @@ public final class Export {
                         OptionalLong.of(member.outing().samples())));
             }
             try {
-                replay(member, day, new SampleRows(day, outing, out));
+                replay(member, day, new SampleRows(day, outing, cells));
             } catch (UncheckedIOException e) {
                 throw e.getCause();
             }
@@ -51,7 +55,12 @@ public final class Export {
 
     /** Every second: least, mean and greatest tension, shaft speed, share, flags; of a thinned outing as said on the day. */
     public void seconds() throws IOException, ConfigException {
-        out.write(SecondRows.HEAD + "\n");
+        try (Cells cells = out.begin(SecondRows.COLUMNS)) {
+            seconds(cells);
+        }
+    }
+
+    private void seconds(Cells cells) throws IOException, ConfigException {
         int outing = 0;
         for (History.Member member : history.members()) {
             outing++;
@@ -62,7 +71,7 @@ public final class Export {
             if (member.outing().thinned()) {
                 member.recording().seconds(member.outing()).forEach(rows::second);
             }
-            rows.write(out);
+            rows.write(cells);
         }
     }
 

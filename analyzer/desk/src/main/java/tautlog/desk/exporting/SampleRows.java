@@ -2,10 +2,10 @@ package tautlog.desk.exporting;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.io.Writer;
+import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import tautlog.desk.analysis.DayReading;
-import tautlog.desk.report.JsonFields;
 import tautlog.rig.Hookup;
 import tautlog.sample.HookupSource;
 import tautlog.sample.QuietEvidence;
@@ -15,21 +15,31 @@ import tautlog.sample.ZeroSource;
 
 /** Writes a row for each sample as it comes: counts as the converter gave them, newtons with a moved zero taken off. */
 final class SampleRows extends QuietEvidence {
-    static final String HEAD =
-            "outing,number,tick,utc,counts,tension_n,hookup,limit_n,share,flags,limit_is_at_most,assumed";
+    static final List<Column> COLUMNS = List.of(
+            new Column("outing", Column.Type.INT),
+            new Column("number", Column.Type.LONG),
+            new Column("tick", Column.Type.LONG),
+            new Column("utc", Column.Type.TIME),
+            new Column("counts", Column.Type.INT),
+            new Column("tension_n", Column.Type.NUMBER),
+            new Column("hookup", Column.Type.WORD),
+            new Column("limit_n", Column.Type.NUMBER),
+            new Column("share", Column.Type.NUMBER),
+            new Column("flags", Column.Type.WORD),
+            new Column("limit_is_at_most", Column.Type.FLAG),
+            new Column("assumed", Column.Type.FLAG));
 
     private final DayReading day;
     private final int outing;
-    private final Writer out;
+    private final Cells out;
     private final SampleTicks ticks;
-    private final StringBuilder row = new StringBuilder(160);
     private final ZeroShift zeroShift;
     private int[] asTheyCame = new int[0];
     private int asTheyCameFrom;
     private Hookup hookup;
     private boolean assumed = true;
 
-    SampleRows(DayReading day, int outing, Writer out) {
+    SampleRows(DayReading day, int outing, Cells out) {
         this.day = day;
         this.outing = outing;
         this.out = out;
@@ -70,38 +80,58 @@ final class SampleRows extends QuietEvidence {
 
     /** @param unshifted the count less the shift of the zero */
     private void row(long number, long tick, int counts, int unshifted, boolean open) {
-        row.setLength(0);
-        row.append(outing).append(',').append(number).append(',').append(tick).append(',');
-        day.times().utc(tick).ifPresent(utc -> row.append(JsonFields.time(utc)));
-        row.append(',').append(counts).append(',');
-        if (open) {
-            row.append(",,,"); // counts of an open bridge mean nothing
+        out.whole(outing);
+        out.whole(number);
+        out.whole(tick);
+        Optional<Instant> utc = day.times().utc(tick);
+        if (utc.isPresent()) {
+            out.time(utc.get());
         } else {
-            double newtons = day.calibration().exactNewtons(unshifted).doubleValue();
-            double limit = hookup.limit().newtons().doubleValue();
-            row.append(JsonFields.number(newtons))
-                    .append(',')
-                    .append(hookup.id())
-                    .append(',');
-            row.append(JsonFields.number(limit)).append(',').append(JsonFields.number(newtons / limit));
+            out.unknown();
         }
-        row.append(',').append(flags(counts, open)).append(',');
+        out.whole(counts);
+        tension(unshifted, open);
+        out.word(flags(counts, open));
+        limit(open);
+        endRow();
+    }
+
+    /** Counts of an open bridge mean nothing. */
+    private void tension(int unshifted, boolean open) {
         if (open) {
-            row.append(',');
-        } else {
-            row.append(hookup.limit().isAtMost()).append(',').append(assumed);
+            unknown(4);
+            return;
         }
-        row.append('\n');
-        write();
+        double newtons = day.calibration().exactNewtons(unshifted).doubleValue();
+        double limit = hookup.limit().newtons().doubleValue();
+        out.number(newtons);
+        out.word(hookup.id());
+        out.number(limit);
+        out.number(newtons / limit);
+    }
+
+    private void limit(boolean open) {
+        if (open) {
+            unknown(2);
+            return;
+        }
+        out.flag(hookup.limit().isAtMost());
+        out.flag(assumed);
+    }
+
+    private void unknown(int cells) {
+        for (int i = 0; i < cells; i++) {
+            out.unknown();
+        }
     }
 
     private String flags(int counts, boolean open) {
         return open ? "open-bridge" : day.instrument().isAtEndStop(counts) ? "end-stop" : "";
     }
 
-    private void write() {
+    private void endRow() {
         try {
-            out.append(row);
+            out.endRow();
         } catch (IOException e) {
             throw new UncheckedIOException(e); // unwrapped by the export
         }

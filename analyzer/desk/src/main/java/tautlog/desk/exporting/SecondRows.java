@@ -1,14 +1,14 @@
 package tautlog.desk.exporting;
 
 import java.io.IOException;
-import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Optional;
 import java.util.StringJoiner;
+import java.util.function.Consumer;
 import tautlog.desk.analysis.DayReading;
-import tautlog.desk.report.JsonFields;
 import tautlog.desk.report.Moment;
+import tautlog.desk.report.Place;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
 import tautlog.detect.Second;
@@ -16,8 +16,21 @@ import tautlog.recording.RecordingException;
 
 /** Collects the seconds of one outing and writes a row for each. */
 final class SecondRows implements FindingSink {
-    static final String HEAD =
-            "outing,second,first_number,utc,least_n,mean_n,greatest_n,samples,shaft_rpm,hookup,share,flags,lat_deg,lon_deg";
+    static final List<Column> COLUMNS = List.of(
+            new Column("outing", Column.Type.INT),
+            new Column("second", Column.Type.LONG),
+            new Column("first_number", Column.Type.LONG),
+            new Column("utc", Column.Type.TIME),
+            new Column("least_n", Column.Type.NUMBER),
+            new Column("mean_n", Column.Type.NUMBER),
+            new Column("greatest_n", Column.Type.NUMBER),
+            new Column("samples", Column.Type.INT),
+            new Column("shaft_rpm", Column.Type.NUMBER),
+            new Column("hookup", Column.Type.WORD),
+            new Column("share", Column.Type.NUMBER),
+            new Column("flags", Column.Type.WORD),
+            new Column("lat_deg", Column.Type.NUMBER),
+            new Column("lon_deg", Column.Type.NUMBER));
 
     private final DayReading day;
     private final int outing;
@@ -33,36 +46,41 @@ final class SecondRows implements FindingSink {
         seconds.add(second);
     }
 
-    void write(Writer out) throws IOException {
+    void write(Cells out) throws IOException {
         for (Second second : seconds) {
-            out.append(row(second)).append('\n');
+            row(second, out);
+            out.endRow();
         }
     }
 
-    private String row(Second second) throws RecordingException {
-        StringJoiner row = new StringJoiner(",");
-        row.add(String.valueOf(outing)).add(String.valueOf(second.index())).add(String.valueOf(second.firstNumber()));
+    private void row(Second second, Cells out) throws RecordingException {
         Moment at = day.times().ofNumber(second.firstNumber());
-        row.add(at.utc().map(JsonFields::time).orElse(""));
-        double mean = day.calibration().meanNewtons(second.countSum(), second.countSquares(), second.samples());
-        row.add(newtons(second.least())).add(JsonFields.number(mean));
-        row.add(newtons(second.greatest())).add(String.valueOf(second.samples()));
-        row.add(
-                second.shaftRpm().isPresent()
-                        ? JsonFields.number(second.shaftRpm().getAsDouble())
-                        : "");
-        row.add(second.hookup()).add(JsonFields.number(second.share())).add(flags(second.flags()));
-        row.add(at.place().map(place -> degrees(place.latitudeDegrees())).orElse(""));
-        row.add(at.place().map(place -> degrees(place.longitudeDegrees())).orElse(""));
-        return row.toString();
+        out.whole(outing);
+        out.whole(second.index());
+        out.whole(second.firstNumber());
+        either(at.utc(), out::time, out);
+        out.number(newtons(second.least()));
+        out.number(day.calibration().meanNewtons(second.countSum(), second.countSquares(), second.samples()));
+        out.number(newtons(second.greatest()));
+        out.whole(second.samples());
+        if (second.shaftRpm().isPresent()) {
+            out.number(second.shaftRpm().getAsDouble());
+        } else {
+            out.unknown();
+        }
+        out.word(second.hookup());
+        out.number(second.share());
+        out.word(flags(second.flags()));
+        either(at.place().map(Place::latitudeDegrees), out::degrees, out);
+        either(at.place().map(Place::longitudeDegrees), out::degrees, out);
     }
 
-    private static String degrees(double value) {
-        return String.format(Locale.ROOT, "%.7f", value);
+    private static <T> void either(Optional<T> value, Consumer<T> cell, Cells out) {
+        value.ifPresentOrElse(cell, out::unknown);
     }
 
-    private String newtons(double counts) {
-        return JsonFields.number(day.calibration().newtons(counts));
+    private double newtons(double counts) {
+        return day.calibration().newtons(counts);
     }
 
     private static String flags(int flags) {

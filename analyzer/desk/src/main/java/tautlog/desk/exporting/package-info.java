@@ -2,8 +2,8 @@
  * Samples and seconds as tables for other programs.
  *
  * <pre>
- *   recording ──▶ {@link tautlog.desk.exporting.Export} ──┬──▶ {@link tautlog.desk.exporting.SampleRows} ──▶ csv
- *                                       └──▶ {@link tautlog.desk.exporting.SecondRows} ──▶ csv
+ *   recording ──▶ {@link tautlog.desk.exporting.Export} ──┬──▶ {@link tautlog.desk.exporting.SampleRows} ──▶ Cells ──┬──▶ {@link tautlog.desk.exporting.CsvTables}
+ *                                       └──▶ {@link tautlog.desk.exporting.SecondRows} ──▶ Cells ──┴──▶ .parquet
  *   report ──▶ {@link tautlog.desk.exporting.FindingTable} ──▶ csv
  * </pre>
  *
