@@ -2,6 +2,7 @@ package tautlog.desk.exporting;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -16,9 +17,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import java.util.StringJoiner;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.desk.exporting.parquet.ParquetTables;
 import tautlog.desk.fixtures.Desk;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.fixtures.ShortDay;
@@ -209,14 +212,56 @@ class ParquetExportTest {
     }
 
     @Test
-    void theGreatestTensionOfEachHookupIsOneLineOfSql() throws Exception {
+    void theLineOfSqlInTheReadmeGivesTheGreatestTensionOfEachHookup() throws Exception {
         Path file = parquet(SampleDay.write(folder));
+        String line = Files.readString(Path.of(System.getProperty("tautlog.root"), "README.md"))
+                .lines()
+                .filter(text -> text.contains("FROM 'samples.parquet'"))
+                .findFirst()
+                .orElseThrow();
 
-        List<List<String>> greatest =
-                query("SELECT hookup, round(max(share) * 100) FROM '" + file + "' GROUP BY hookup ORDER BY hookup");
+        List<List<String>> greatest = query(line.strip().replace("samples.parquet", file.toString()));
 
-        assertEquals("straight", greatest.get(greatest.size() - 1).get(0));
-        assertEquals(2, greatest.size());
+        assertEquals(
+                List.of("round-the-corner", "straight"),
+                greatest.stream().map(row -> row.get(0)).toList());
+        assertEquals(
+                33_000 / SampleDay.LIMIT_NEWTONS,
+                Double.parseDouble(greatest.get(1).get(2)),
+                0.001);
+    }
+
+    /** Three columns of random longs, 24 bytes a row that nothing can shorten: 800,000 rows are more than 16 MB. */
+    @Test
+    void aLongTableIsCutIntoRowGroups() throws Exception {
+        Path file = folder.resolve("long.parquet");
+        Random random = new Random(1);
+        List<Column> columns = List.of(
+                new Column("a", Column.Type.LONG),
+                new Column("b", Column.Type.LONG),
+                new Column("c", Column.Type.LONG));
+        try (Cells cells = new ParquetTables(file).begin(columns)) {
+            for (int row = 0; row < 800_000; row++) {
+                cells.whole(random.nextLong());
+                cells.whole(random.nextLong());
+                cells.whole(random.nextLong());
+                cells.endRow();
+            }
+        }
+
+        assertEquals(
+                List.of(List.of("2", "800000")),
+                query("SELECT num_row_groups, num_rows FROM parquet_file_metadata('" + file + "')"));
+    }
+
+    @Test
+    void aRowWithTooFewCellsIsABug() throws Exception {
+        try (Cells cells = new ParquetTables(folder.resolve("bug.parquet"))
+                .begin(List.of(new Column("a", Column.Type.LONG), new Column("b", Column.Type.LONG)))) {
+            cells.whole(1);
+
+            assertThrows(IllegalStateException.class, cells::endRow);
+        }
     }
 
     @Test
