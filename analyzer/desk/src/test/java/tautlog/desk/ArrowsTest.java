@@ -37,7 +37,8 @@ class ArrowsTest {
     void libraryForStatisticsStaysInItsRooms() {
         noClasses()
                 .that()
-                .resideOutsideOfPackages("tautlog.desk.calibration..", "tautlog.desk.uncertainty..")
+                .resideOutsideOfPackages(
+                        "tautlog.desk.calibration..", "tautlog.desk.uncertainty..", "tautlog.desk.service..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("org.hipparchus..")

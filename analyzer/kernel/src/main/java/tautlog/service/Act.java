@@ -119,7 +119,7 @@ public sealed interface Act {
     /**
      * The winch worked while nothing was recorded.
      *
-     * @param from not after {@code to}
+     * @param from before {@code to}
      * @param shaftHours empty when nobody knows; so are the others
      */
     record Worked(

@@ -112,8 +112,8 @@ final class EntryReader {
         if (from.isEmpty() || to.isEmpty()) {
             return Optional.empty();
         }
-        if (from.get().isAfter(to.get())) {
-            fields.problem("to", "lies before \"from\"");
+        if (!from.get().isBefore(to.get())) {
+            fields.problem("to", "does not lie after \"from\"");
             return Optional.empty();
         }
         long seconds =

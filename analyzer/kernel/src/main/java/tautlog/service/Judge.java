@@ -143,8 +143,6 @@ public final class Judge {
     /** Whether there was work since that nobody can put a bound to; says why. */
     private boolean isOpen(Since since, List<String> doubts) {
         if (since.kind() == Since.Kind.NEVER) {
-            doubts.add(
-                    "Nobody entered when it was last done: counted from the first recording, what was before is not known.");
             return true;
         }
         if (machine.isIncomplete()) {
@@ -174,7 +172,7 @@ public final class Judge {
     private Amount amount(Meter meter, Optional<String> gear, Since since, boolean isOpen) {
         Amount amount = switch (meter) {
             case DAYS -> days(since);
-            case USE_DAYS -> new UseDays(zone).since(since, all());
+            case USE_DAYS -> new UseDays(zone).since(since, work());
             default -> sum(meter, gear, since);
         };
         boolean byCalendar = meter == Meter.DAYS && since.kind() != Since.Kind.NEVER;
@@ -189,7 +187,7 @@ public final class Judge {
 
     private Amount sum(Meter meter, Optional<String> gear, Since since) {
         Amount sum = Amount.NONE;
-        for (Stint stint : all()) {
+        for (Stint stint : work()) {
             Amount one = stint.amount(meter, gear);
             if (since.at().isEmpty() || stint.endedAfter(since.at().get())) {
                 sum = sum.plus(one);
@@ -200,7 +198,8 @@ public final class Judge {
         return sum;
     }
 
-    private List<Stint> all() {
+    /** All that was worked: recorded outings, then hours entered by hand. */
+    public List<Stint> work() {
         return Stream.concat(machine.recorded().stream(), unlogged.stream()).toList();
     }
 
@@ -219,7 +218,7 @@ public final class Judge {
         return dated.stream()
                 .flatMap(call -> call.at().stream())
                 .min(Instant::compareTo)
-                .map(first -> all().stream().anyMatch(stint -> stint.beganAfter(first) && uses(stint, task))
+                .map(first -> work().stream().anyMatch(stint -> stint.beganAfter(first) && uses(stint, task))
                         ? Standing.OVERDUE
                         : Standing.DUE)
                 .orElse(Standing.LATER);

@@ -37,4 +37,10 @@ public record Ledger(List<Entry> entries, Set<String> ids, List<Complaint> compl
         LedgerLines.in(bytes).forEach(part -> reader.take(part, zone));
         return reader.ledger();
     }
+
+    /** The same, without entries of later than {@code end}. */
+    public Ledger until(Instant end) {
+        return new Ledger(
+                entries.stream().filter(entry -> !entry.at().isAfter(end)).toList(), ids, complaints);
+    }
 }

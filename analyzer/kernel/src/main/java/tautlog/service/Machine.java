@@ -29,6 +29,14 @@ public record Machine(String winch, Map<String, Kept> gear, List<Stint> recorded
      */
     public record Kept(int count, Optional<LocalDate> fitted) {}
 
+    /** The same, without outings that began after {@code end}; those without a clock stay. */
+    public Machine until(Instant end) {
+        List<Stint> begun = recorded.stream()
+                .filter(stint -> stint.start().map(start -> !start.isAfter(end)).orElse(true))
+                .toList();
+        return new Machine(winch, gear, begun, isIncomplete);
+    }
+
     /** When the first recording with a clock begins. */
     Optional<Instant> firstRecorded() {
         return recorded.stream().flatMap(stint -> stint.start().stream()).min(Instant::compareTo);

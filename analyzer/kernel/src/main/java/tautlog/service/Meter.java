@@ -24,13 +24,18 @@ public enum Meter {
         return key;
     }
 
+    /** The figure of {@code amount} that decides: of the joint's wear, which is a bound from above, the greatest. */
+    public double deciding(Amount amount) {
+        return this == JOINT_H ? amount.greatest().orElse(amount.least()) : amount.least();
+    }
+
     /** Behind a number. */
     public String words() {
         return words;
     }
 
     /** Whether it adds up over outings; the others are counted by the calendar. */
-    boolean addsUp() {
+    public boolean addsUp() {
         return this != USE_DAYS && this != DAYS;
     }
 }

@@ -30,7 +30,7 @@ public record Stint(
     }
 
     /** What a meter counted; a task on gear counts the gear's own pulls, and of the other meters the winch's. */
-    Amount amount(Meter meter, Optional<String> gear) {
+    public Amount amount(Meter meter, Optional<String> gear) {
         if (meter == Meter.PULLS && gear.isPresent()) {
             return gearPulls
                     .map(pulls -> pulls.getOrDefault(gear.get(), Amount.NONE))

@@ -29,9 +29,9 @@ public record TaskState(
 
     /** How much of an interval is used up. */
     public record Used(Meter meter, BigDecimal interval, Amount amount) {
-        /** The amount that decides: of the joint's wear, which is a bound from above, the greatest. */
-        double deciding() {
-            return meter == Meter.JOINT_H ? amount.greatest().orElse(amount.least()) : amount.least();
+        /** The figure that is held against the interval. */
+        public double deciding() {
+            return meter.deciding(amount);
         }
     }
 }

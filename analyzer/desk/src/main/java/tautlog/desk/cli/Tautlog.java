@@ -36,6 +36,7 @@ import tautlog.desk.page.Ink;
         subcommands = {
             ReportCommand.class,
             HoursCommand.class,
+            ServiceCommand.class,
             LimitsCommand.class,
             PlanCommand.class,
             CalibrateCommand.class,
@@ -104,6 +105,14 @@ public final class Tautlog implements Runnable {
             plan.ink(ink);
         } else if (command.getCommandSpec().userObject() instanceof CalibrateCommand calibrate) {
             calibrate.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof ServiceCommand) {
+            command.getSubcommands().values().forEach(inner -> setInk(inner, ink));
+        } else if (command.getCommandSpec().userObject() instanceof ServiceListCommand list) {
+            list.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof ServiceForecastCommand forecast) {
+            forecast.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof ServiceGearCommand gear) {
+            gear.ink(ink);
         }
     }
 
@@ -116,6 +125,6 @@ public final class Tautlog implements Runnable {
     public void run() {
         throw new CommandLine.ParameterException(
                 spec.commandLine(),
-                "Name a command: report, hours, limits, plan, calibrate, verify, import or export.");
+                "Name a command: report, hours, service, limits, plan, calibrate, verify, import or export.");
     }
 }

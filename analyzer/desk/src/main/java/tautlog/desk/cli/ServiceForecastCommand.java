@@ -1,0 +1,82 @@
+package tautlog.desk.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.Writer;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import tautlog.config.ConfigException;
+import tautlog.desk.page.Ink;
+import tautlog.desk.page.TextPage;
+import tautlog.desk.service.Calendar;
+import tautlog.desk.service.ForecastJson;
+import tautlog.desk.service.ForecastPage;
+import tautlog.desk.service.ServiceState;
+
+/** When tasks will be due. */
+@Command(
+        name = "forecast",
+        headerHeading = "Examples:%n"
+                + "  tautlog service forecast recordings/ --tasks service.toml --ledger ledger.jsonl%n"
+                + "  tautlog service forecast recordings/ --tasks service.toml --ledger ledger.jsonl --ics service.ics%n"
+                + "%n",
+        header = "When each task will be due, by the use of the last weeks.",
+        description = {
+            "",
+            "From the use of the last whole weeks (12 at most), with the days between which 95 % of",
+            "the outcomes lie if the next weeks are like them. With fewer than three weeks of use",
+            "nothing is said. The calendar has each task on its earliest day.",
+            ""
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class)
+final class ServiceForecastCommand implements Callable<Integer> {
+    @Mixin
+    private ServiceSources sources = new ServiceSources();
+
+    @Option(names = "--json", description = "Print one JSON document instead of text.")
+    private boolean json;
+
+    @Option(
+            names = "--ics",
+            paramLabel = "F",
+            description = "Write a calendar (iCalendar) too; - for the standard output.")
+    private @Nullable String ics;
+
+    @Spec
+    private CommandSpec spec = CommandSpec.create();
+
+    private Ink ink = Ink.PLAIN;
+
+    void ink(Ink of) {
+        ink = of;
+    }
+
+    @Override
+    public Integer call() throws IOException, UsageException, ConfigException {
+        boolean calendarOnly = ics != null && Output.isStandard(ics);
+        if (json && calendarOnly) {
+            throw new UsageException("--json and --ics -: only one of them can go to the standard output.\n  Give the"
+                    + " calendar a file.");
+        }
+        ServiceState state = sources.read(ink, spec.commandLine().getErr());
+        if (ics != null) {
+            try (Writer writer = Output.open("--ics", ics, spec.commandLine().getOut())) {
+                writer.write(Calendar.render(state));
+            }
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            out.print(ForecastJson.render(state));
+        } else if (!calendarOnly) {
+            out.print(TextPage.render(ForecastPage.of(state), ink));
+        }
+        out.flush();
+        return ServiceSources.whole(state, spec.commandLine().getErr());
+    }
+}

@@ -1,0 +1,94 @@
+package tautlog.desk.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import tautlog.config.ConfigException;
+import tautlog.desk.page.Ink;
+import tautlog.desk.service.LedgerFile;
+import tautlog.desk.service.Machines;
+import tautlog.desk.service.ServiceState;
+import tautlog.desk.use.UseHistory;
+import tautlog.service.Complaint;
+import tautlog.service.Ledger;
+import tautlog.service.ServicePlan;
+
+/** What {@code service list} and {@code service forecast} are made from. */
+final class ServiceSources {
+    @Parameters(arity = "1..*", paramLabel = "FILES", description = "Recordings, or folders of them; one history.")
+    private List<Path> files = List.of();
+
+    @Option(names = "--tasks", required = true, paramLabel = "F", description = "The tasks, service.toml.")
+    private Path tasks = Path.of("");
+
+    @Option(names = "--ledger", paramLabel = "F", description = "The ledger, ledger.jsonl.")
+    private @Nullable Path ledger;
+
+    @Option(
+            names = "--as-of",
+            paramLabel = "T",
+            description = "As it stood at T (ISO 8601; local without zone), not now.")
+    private @Nullable String asOf;
+
+    @Option(names = "--zone", paramLabel = "ZONE", description = "Time zone of the days instead of this computer's.")
+    private @Nullable String zone;
+
+    @Mixin
+    private UseOptions use = new UseOptions();
+
+    /** Reads everything; {@code err} is told how far it is where somebody looks on. */
+    ServiceState read(Ink ink, PrintWriter err) throws IOException, UsageException, ConfigException {
+        ZoneId at = zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
+        Instant now = Instant.now();
+        Optional<Instant> asked = asOf == null ? Optional.empty() : Optional.of(LocalTime.instant("--as-of", asOf, at));
+        ServicePlan plan = plan(tasks);
+        Ledger entries = ledger(at, now);
+        UseHistory history = UseHistory.of(files, use.settings(ink, err));
+        ServiceState.Known known = new ServiceState.Known(Machines.of(history), history.notes(), history.leftOut());
+        return ServiceState.of(
+                asked.map(known::until).orElse(known),
+                plan,
+                asked.map(entries::until).orElse(entries),
+                Optional.ofNullable(ledger),
+                asked.orElse(now),
+                at);
+    }
+
+    private Ledger ledger(ZoneId at, Instant now) throws IOException, UsageException {
+        if (ledger == null) {
+            return Ledger.EMPTY;
+        }
+        LedgerFile file = new LedgerFile(ledger);
+        if (!file.exists()) {
+            throw new UsageException("--ledger: there is no file " + ledger
+                    + ".\n  The first tautlog service done makes it; without one leave --ledger out.");
+        }
+        return file.read(at, now);
+    }
+
+    /** 3 when recordings or lines of the ledger could not be read, which {@code err} is told. */
+    static int whole(ServiceState state, PrintWriter err) {
+        int recordings = Exits.whole(state.leftOut(), err);
+        boolean isWhole = true;
+        for (Complaint complaint : state.ledger().complaints()) {
+            err.println(complaint);
+            isWhole &= complaint.weight() == Complaint.Weight.REMARK;
+        }
+        err.flush();
+        return isWhole ? recordings : Exits.UNUSABLE;
+    }
+
+    static ServicePlan plan(Path file) throws IOException, ConfigException, UsageException {
+        return ServicePlan.parse(
+                file.toString(),
+                TextFile.read("--tasks", file, "Give the tasks; samples/service.toml is a set to start from."));
+    }
+}

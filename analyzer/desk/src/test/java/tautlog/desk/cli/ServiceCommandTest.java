@@ -1,0 +1,294 @@
+package tautlog.desk.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import biweekly.Biweekly;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tautlog.desk.fixtures.Desk;
+import tautlog.desk.fixtures.SampleDay;
+import tautlog.desk.fixtures.ShortDay;
+import tautlog.recording.RecordingWriter;
+
+/** From recordings, tasks and a ledger to what is due, through the commands. The sample day is 4 May 2026, 07:00 to 07:01 UTC. */
+class ServiceCommandTest {
+    private static final String EVENING = "2026-05-04T18:00:00Z";
+
+    @TempDir
+    Path folder;
+
+    private Path recordings;
+    private Path tasks;
+    private Path ledger;
+
+    @BeforeEach
+    void aDayATaskAndAPlaceForTheLedger() throws IOException {
+        recordings = Files.createDirectory(folder.resolve("recordings"));
+        SampleDay.write(recordings);
+        ledger = folder.resolve("ledger.jsonl");
+        tasks = Files.writeString(folder.resolve("service.toml"), """
+                schema = 1
+                [[task]]
+                id = "joint-crosses"
+                title = "Grease the crosses"
+                on = "winch"
+                every = { shaft_h = 8 }
+                source = "common practice, no source"
+                [[task]]
+                id = "choker-after-overload"
+                title = "A competent person decides"
+                on = "choker"
+                after = "overload"
+                """);
+    }
+
+    private Desk list(Object... more) {
+        return service("list", more);
+    }
+
+    private Desk service(String command, Object... more) {
+        List<Object> all = new ArrayList<>(List.of("service", command, recordings, "--tasks", tasks));
+        all.addAll(List.of("--as-of", EVENING, "--zone", "UTC", "--no-cache"));
+        if (Files.exists(ledger)) {
+            all.addAll(List.of("--ledger", ledger));
+        }
+        all.addAll(Arrays.asList(more));
+        return Desk.run(all.toArray());
+    }
+
+    private Desk enter(Object... what) {
+        List<Object> all = new ArrayList<>(List.of("service"));
+        all.addAll(Arrays.asList(what));
+        all.addAll(List.of("--ledger", ledger));
+        return Desk.run(all.toArray());
+    }
+
+    private JsonObject task(String id) {
+        JsonObject document = JsonParser.parseString(list("--json").out()).getAsJsonObject();
+        assertEquals(1, document.get("schema").getAsInt());
+        for (JsonElement task : document.getAsJsonArray("tasks")) {
+            if (task.getAsJsonObject().get("task").getAsString().equals(id)) {
+                return task.getAsJsonObject();
+            }
+        }
+        throw new AssertionError("no task " + id + " in " + document);
+    }
+
+    private String standing(String id) {
+        return task(id).get("standing").getAsString();
+    }
+
+    private static String id(Desk entered) {
+        assertEquals(0, entered.code(), entered.err());
+        return entered.out().replaceAll("(?s).* as (\\S+?)[.,].*", "$1");
+    }
+
+    @Test
+    void saysWhatIsDueFirstAndThatNothingIsKnownOfWhatWasNeverEntered() {
+        Desk listed = list();
+
+        assertEquals(0, listed.code(), listed.err());
+        List<String> lines = listed.out().lines().toList();
+        assertEquals("Service of upper-landing", lines.get(0));
+        assertTrue(lines.indexOf("DUE") > 0 && lines.indexOf("DUE") < lines.indexOf("NOT KNOWN: MAY BE DUE"));
+        assertTrue(
+                listed.out()
+                        .replaceAll("\\s+", " ")
+                        .contains(
+                                "! choker-after-overload: A competent person decides. 2 overloads, the first on 4 May 2026"
+                                        + " 07:00; never entered as done."),
+                listed.out());
+        assertTrue(listed.out().contains("No ledger was read"));
+        assertEquals("unknown", standing("joint-crosses"));
+        assertEquals("overdue", task("joint-crosses").get("may_be").getAsString());
+    }
+
+    @Test
+    void countsFromWhenItWasDone() {
+        enter("done", "joint-crosses", "--at", "2026-05-04T07:00:30Z", "--by", "Wren", "--tasks", tasks);
+        // the outing went on while it was done: all of it counts
+        JsonObject joint = task("joint-crosses");
+        assertEquals("later", joint.get("standing").getAsString());
+        assertEquals("Wren", joint.get("by").getAsString());
+        double shaft = joint.getAsJsonArray("meters")
+                .get(0)
+                .getAsJsonObject()
+                .get("least")
+                .getAsDouble();
+        assertTrue(shaft > 0.008 && shaft < 0.012, () -> "34 s of the shaft are 0.0094 h, was " + shaft);
+
+        enter("inspect", "choker", "--result", "back-in-service", "--by", "Wren", "--at", "2026-05-04T17:30:00Z");
+        enter("worked", "--from", "2026-05-04T08:00:00Z", "--to", "2026-05-04T17:00:00Z", "--shaft-h", "8");
+        assertEquals("due", standing("joint-crosses"));
+        assertEquals(1, list("--fail-on", "due").code());
+        assertEquals(0, list("--fail-on", "overdue").code());
+        assertEquals(2, list("--fail-on", "later").code());
+    }
+
+    @Test
+    void aNamedInspectionAnswersTheOverloadAndWithdrawingItOpensItAgain() {
+        assertEquals("due", standing("choker-after-overload"));
+        Desk nameless = enter("inspect", "choker", "--result", "back-in-service");
+        assertEquals(2, nameless.code());
+        assertTrue(nameless.err().startsWith("--by: nobody is named."));
+        assertFalse(Files.exists(ledger));
+
+        String id = id(enter(
+                "inspect",
+                "choker",
+                "--result",
+                "back-in-service",
+                "--by",
+                "Wren",
+                "--at",
+                "2026-05-04T12:00:00Z",
+                "--link-thickness-mm",
+                "7.6"));
+        assertEquals("later", standing("choker-after-overload"));
+
+        Desk withdrawn = enter("withdraw", id.substring(id.length() - 5), "--note", "wrong choker");
+        assertEquals(0, withdrawn.code(), withdrawn.err());
+        assertTrue(withdrawn.out().contains("in place of " + id));
+        assertEquals("due", standing("choker-after-overload"));
+    }
+
+    @Test
+    void aCorrectionCountsInPlaceOfWhatItReplaces() {
+        String id = id(enter("done", "joint-crosses", "--at", "2026-05-04T06:00:00Z"));
+        enter("done", "joint-crosses", "--at", "2026-05-03T06:00:00Z", "--by", "Wren", "--replaces", id);
+
+        assertEquals(
+                "2026-05-03T06:00:00.000000Z",
+                task("joint-crosses").get("since").getAsString());
+        Desk unknown = enter("done", "joint-crosses", "--replaces", "20200101T000000Z-0");
+        assertEquals(2, unknown.code());
+        assertTrue(unknown.err().contains("There is no entry \"20200101T000000Z-0\" in the ledger."), unknown.err());
+    }
+
+    @Test
+    void namesATornLineCountsTheOthersAndEndsWithThree() throws IOException {
+        enter("done", "joint-crosses", "--at", "2026-05-04T06:00:00Z");
+        Files.writeString(ledger, "{\"id\":\"20260504T1", StandardOpenOption.APPEND);
+        enter("fitted", "choker", "--at", "2026-05-04T06:30:00Z");
+
+        Desk listed = list();
+
+        assertEquals(3, listed.code());
+        assertTrue(listed.err().contains("ledger.jsonl:2: this line is torn"), listed.err());
+        assertTrue(listed.out().contains("! ledger.jsonl, line 2: this line is torn"), listed.out());
+        assertEquals("fitted", task("choker-after-overload").get("since_is").getAsString());
+        assertEquals("done", task("joint-crosses").get("since_is").getAsString());
+    }
+
+    @Test
+    void refusesWhatCannotBe() throws IOException {
+        Desk future = enter("done", "joint-crosses", "--at", "2999-01-01");
+        assertEquals(2, future.code());
+        assertTrue(future.err().contains("--at: 2999-01-01 is still to come."));
+        Desk stranger = enter("done", "joint-croses", "--tasks", tasks);
+        assertEquals(2, stranger.code());
+        assertTrue(stranger.err().contains("Did you mean joint-crosses?"));
+        assertEquals(
+                2, enter("worked", "--from", "2026-05-05", "--to", "2026-05-04").code());
+        assertEquals(
+                2,
+                enter("worked", "--from", "2026-05-04", "--to", "2026-05-04", "--shaft-h", "25")
+                        .code());
+        Desk verdict = enter("inspect", "choker", "--by", "Wren", "--result", "fine");
+        assertEquals(2, verdict.code());
+        assertTrue(verdict.err().contains("\"back-in-service\", \"scrap\", \"stays-out\""), verdict.err());
+        assertEquals(
+                2,
+                Desk.run("service", "done", "x", "--ledger", folder.resolve("a.tautlog"))
+                        .code());
+        assertFalse(Files.exists(ledger));
+        Desk missing = Desk.run("service", "list", recordings, "--tasks", tasks, "--ledger", ledger);
+        assertEquals(2, missing.code());
+        assertTrue(missing.err().startsWith("--ledger: there is no file "));
+        Files.writeString(tasks, "schema = 1\n[[task]]\nid = 1\n");
+        assertEquals(2, list().code());
+        assertEquals(2, Desk.run("service").code());
+    }
+
+    @Test
+    void aRecordingThatWasCopiedTwiceCountsOnceAndAShaftThatNeverSpokeIsNotNone() throws IOException {
+        enter("done", "joint-crosses", "--at", "2026-05-04T06:00:00Z");
+        double once = least();
+        Path file = recordings.resolve("upper-landing_2026-05-04.tautlog");
+        Files.copy(file, recordings.resolve("copy.tautlog"));
+        assertEquals(once, least());
+
+        try (RecordingWriter later = RecordingWriter.open(recordings.resolve("later.tautlog"), "upper-landing")) {
+            ShortDay.append(later, 9, 600, SampleDay.rigToml(), day -> day.hold(60, 0));
+        }
+        JsonObject meter = task("joint-crosses").getAsJsonArray("meters").get(0).getAsJsonObject();
+        // 61 s without a shaft reading may be 61 s of the shaft; a gap of the sample day as before
+        assertEquals(once, meter.get("least").getAsDouble(), 1e-9);
+        assertTrue(meter.get("greatest").getAsDouble() - once > 60 / 3600.0, meter::toString);
+    }
+
+    private double least() {
+        return task("joint-crosses")
+                .getAsJsonArray("meters")
+                .get(0)
+                .getAsJsonObject()
+                .get("least")
+                .getAsDouble();
+    }
+
+    @Test
+    void withSeveralWinchesAnEntryWithoutAWinchReassuresNobody() throws IOException {
+        ShortDay.write(recordings, "hillside.tautlog", day -> day.hold(5, 0));
+        enter("done", "joint-crosses", "--at", "2026-05-04T06:00:00Z");
+        enter("done", "joint-crosses", "--at", "2026-05-04T06:10:00Z", "--winch", "hillside");
+
+        Desk listed = list();
+
+        assertTrue(listed.out().contains("does not say of which winch"), listed.out());
+        assertTrue(listed.out().contains("- upper-landing, joint-crosses:"), listed.out());
+        assertTrue(listed.out().contains("- hillside, joint-crosses: 0.00"), listed.out());
+    }
+
+    @Test
+    void forecastsWhatItCanSaysWhatItCannotAndWritesACalendar() throws IOException {
+        Path ics = folder.resolve("service.ics");
+        Desk told = service("forecast", "--ics", ics);
+
+        assertEquals(0, told.code(), told.err());
+        assertTrue(told.out().contains("! choker-after-overload: Due now."), told.out());
+        assertTrue(
+                told.out().replaceAll("\\s+", " ").contains("Not enough use to say when by h of the shaft"),
+                told.out());
+        assertEquals(
+                2, Biweekly.parse(Files.readString(ics)).first().getEvents().size());
+        JsonObject json =
+                JsonParser.parseString(service("forecast", "--json").out()).getAsJsonObject();
+        JsonObject choker = json.getAsJsonArray("tasks").get(0).getAsJsonObject();
+        assertEquals("2026-05-04", choker.get("earliest").getAsString());
+        assertEquals(2, service("forecast", "--json", "--ics", "-").code());
+        assertTrue(service("forecast", "--ics", "-").out().startsWith("BEGIN:VCALENDAR\r\n"));
+    }
+
+    @Test
+    void theShippedTasksGoWithTheSampleDay() {
+        tasks = Path.of(System.getProperty("tautlog.root"), "samples", "service.toml");
+
+        Desk listed = list();
+
+        assertEquals(0, listed.code(), listed.err());
+        assertFalse(listed.out().contains("has no gear"), listed.out());
+    }
+}
