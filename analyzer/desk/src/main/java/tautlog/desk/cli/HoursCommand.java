@@ -116,7 +116,7 @@ final class HoursCommand implements Callable<Integer> {
         ZoneId at = zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
         Optional<Period> period = period();
         MonthDay season = season();
-        Ledger kept = ledger == null ? Ledger.EMPTY : LedgerFile.read(ledger, at, Instant.now());
+        Ledger kept = ledger == null ? Ledger.EMPTY : NamedLedger.read(ledger, at, Instant.now());
         Optional<Instant> start = from == null ? Optional.empty() : Optional.of(LocalTime.instant("--from", from, at));
         Optional<Instant> end = to == null ? Optional.empty() : Optional.of(LocalTime.instant("--to", to, at));
         UseHistory history =

@@ -136,7 +136,7 @@ final class ReportCommand implements Callable<Integer> {
         Optional<ForceUnit> asked = units == null ? Optional.empty() : Optional.of(ScreenUnit.of("--units", units));
         Question question = question(at);
         Optional<Ledger> written =
-                ledger == null ? Optional.empty() : Optional.of(LedgerFile.read(ledger, at, Instant.now()));
+                ledger == null ? Optional.empty() : Optional.of(NamedLedger.read(ledger, at, Instant.now()));
         written.ifPresent(kept -> kept.complaints().forEach(spec.commandLine().getErr()::println));
         try (History history = History.open(files)) {
             Analysis analysis = Analysis.of(history, question);

@@ -90,7 +90,7 @@ final class ServiceGearCommand implements Callable<Integer> {
         }
         ZoneId at = zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
         Optional<ForceUnit> asked = units == null ? Optional.empty() : Optional.of(ScreenUnit.of("--units", units));
-        Ledger kept = ledger == null ? Ledger.EMPTY : LedgerFile.read(ledger, at, Instant.now());
+        Ledger kept = ledger == null ? Ledger.EMPTY : NamedLedger.read(ledger, at, Instant.now());
         UseHistory history =
                 UseHistory.of(files, use.settings(ink, spec.commandLine().getErr()));
         var rigs = history.latestRigs();

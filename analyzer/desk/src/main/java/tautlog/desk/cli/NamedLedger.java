@@ -8,8 +8,8 @@ import java.time.ZoneId;
 import tautlog.service.Ledger;
 
 /** A ledger that was named on the command line. */
-final class LedgerFile {
-    private LedgerFile() {}
+final class NamedLedger {
+    private NamedLedger() {}
 
     /**
      * Reads it; lines that cannot be read become complaints of the ledger.
