@@ -52,6 +52,11 @@ class ServiceCommandTest {
                 title = "A competent person decides"
                 on = "choker"
                 after = "overload"
+                [[task]]
+                id = "strap-after-overload"
+                title = "A competent person decides"
+                on = "strap-1"
+                after = "overload"
                 """);
     }
 
@@ -163,6 +168,12 @@ class ServiceCommandTest {
         assertEquals(0, withdrawn.code(), withdrawn.err());
         assertTrue(withdrawn.out().contains("in place of " + id));
         assertEquals("due", standing("choker-after-overload"));
+    }
+
+    @Test
+    void anOverloadOfOnePieceOfGearCallsForNothingOnAnother() {
+        assertEquals("due", standing("choker-after-overload"));
+        assertEquals("later", standing("strap-after-overload"));
     }
 
     @Test
