@@ -2,9 +2,7 @@ package tautlog.usage;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import tautlog.detect.Known;
 import tautlog.rig.Driveline;
 import tautlog.rig.LineCalibration;
@@ -46,18 +44,22 @@ final class DrivelineMeter {
 
     /** Time by class on one layer. */
     private static final class LayerTimes {
-        private final Map<Integer, Long> nanos = new TreeMap<>();
+        private static final int SPEEDS = TorqueSpeedCell.MOST_SPEED + 1;
+
+        private final long[] nanos = new long[(TorqueSpeedCell.MOST_TORQUE + 1) * SPEEDS];
 
         void add(double torqueShare, double speedShare, long time) {
-            int key = TorqueSpeedCell.torqueClass(torqueShare) * (TorqueSpeedCell.MOST_SPEED + 1)
-                    + TorqueSpeedCell.speedClass(speedShare);
-            nanos.merge(key, time, Math::addExact);
+            int place = TorqueSpeedCell.torqueClass(torqueShare) * SPEEDS + TorqueSpeedCell.speedClass(speedShare);
+            nanos[place] = Math.addExact(nanos[place], time);
         }
 
         List<TorqueSpeedCell> cells() {
             List<TorqueSpeedCell> cells = new ArrayList<>();
-            nanos.forEach((key, time) -> cells.add(new TorqueSpeedCell(
-                    key / (TorqueSpeedCell.MOST_SPEED + 1), key % (TorqueSpeedCell.MOST_SPEED + 1), time)));
+            for (int place = 0; place < nanos.length; place++) {
+                if (nanos[place] > 0) {
+                    cells.add(new TorqueSpeedCell(place / SPEEDS, place % SPEEDS, nanos[place]));
+                }
+            }
             return cells;
         }
     }

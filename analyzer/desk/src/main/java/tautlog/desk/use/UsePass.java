@@ -39,7 +39,7 @@ final class UsePass {
     private final Instrument instrument;
     private final DayReading day;
     private final Optional<Long> fromTick;
-    private final PresentSamples present = new PresentSamples();
+    private final PresentSamples present;
     private final Hours hours;
     private final MachineMeter machine;
     private final UseCollector collector;
@@ -49,6 +49,7 @@ final class UsePass {
         this.outing = member.outing();
         this.day = day;
         instrument = day.instrument();
+        present = new PresentSamples(instrument);
         fromTick = from.map(this::tickAt);
         hours = new Hours(instrument, day.rig(), day.calibration());
         machine = new MachineMeter(instrument, day.rig(), day.calibration());
@@ -170,15 +171,17 @@ final class UsePass {
                 TimeSum.of(collector.ticksWithoutShaft(), instrument.tickHz() * 1_000));
     }
 
+    private long tickOf(long number) throws RecordingException {
+        return outing.thinned() ? day.times().tickOf(number) : present.tickOf(number);
+    }
+
     private List<UseEvent> events() throws RecordingException {
         List<Finding> found = new ArrayList<>(collector.events());
         found.sort(Comparator.comparingLong(Finding::startNumber));
         List<UseEvent> events = new ArrayList<>();
         for (Finding finding : found) {
             events.add(new UseEvent(
-                    finding.kind(),
-                    finding.startNumber(),
-                    day.times().utc(day.times().tickOf(finding.startNumber()))));
+                    finding.kind(), finding.startNumber(), day.times().utc(tickOf(finding.startNumber()))));
         }
         return events;
     }

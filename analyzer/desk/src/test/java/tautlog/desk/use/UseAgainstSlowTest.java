@@ -23,7 +23,7 @@ import tautlog.usage.TimeSum;
 
 /** Meters over random histories are those of a slow and obvious version, to the sample and to the tick. */
 class UseAgainstSlowTest {
-    private static final int HISTORIES = Integer.getInteger("tautlog.histories", 40);
+    private static final int HISTORIES = Integer.getInteger("tautlog.histories", 24);
     private static final long MILLIHERTZ = 10_000;
     private static final long TICK_MILLIHERTZ = PlannedOuting.TICK_HZ * 1_000L;
 

@@ -133,7 +133,7 @@ class UseCacheTest {
         Path otherFile = cache.resolve("other");
         Files.copy(file, otherFile);
 
-        for (int length = 0; length < whole.length; length += 37) {
+        for (int length = 0; length < whole.length; length += 307) {
             byte[] torn = java.util.Arrays.copyOf(whole, length);
             Files.write(cacheFile(), torn);
             assertEquals(first, hours(), "torn after " + length);
