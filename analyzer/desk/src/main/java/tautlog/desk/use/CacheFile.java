@@ -110,9 +110,9 @@ final class CacheFile {
     }
 
     /** What was put under {@code key} last; empty when nothing was, or this program cannot read it. */
-    synchronized <T> Optional<T> value(String key, Class<T> type) {
-        String line = lineByKey.get(key);
-        if (line == null) {
+    <T> Optional<T> value(String key, Class<T> type) {
+        String line = line(key);
+        if (line.isEmpty()) {
             return Optional.empty();
         }
         try {
@@ -120,6 +120,11 @@ final class CacheFile {
         } catch (JsonParseException e) {
             return Optional.empty();
         }
+    }
+
+    /** Empty when there is none. */
+    private synchronized String line(String key) {
+        return lineByKey.getOrDefault(key, "");
     }
 
     synchronized void put(String key, Object value) {
