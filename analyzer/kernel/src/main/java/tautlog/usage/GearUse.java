@@ -90,6 +90,23 @@ public record GearUse(
                 events);
     }
 
+    /** Pulls, shocks and times of this; loads and overloads of {@code whole}, of which this is a part. */
+    GearUse withLoadsOf(GearUse whole) {
+        return new GearUse(
+                gear,
+                pulls,
+                assumedPulls,
+                shocks,
+                whole.overloads,
+                whole.loadNewtons,
+                whole.share,
+                whole.shareIsAtLeast,
+                seen,
+                above,
+                timesAreAtLeast,
+                whole.events);
+    }
+
     /** The same with other events. */
     GearUse withEvents(List<GearEvent> others) {
         return new GearUse(

@@ -32,6 +32,14 @@ public record MachineUse(List<GearUse> gear, List<RopeUse> ropes, DrivelineUse d
         return ropes.stream().filter(use -> use.gear().equals(id)).findFirst().orElseGet(() -> RopeUse.none(id));
     }
 
+    /** The same, with all that {@code whole}, of which this is a part, tells of loads and overloads of gear. */
+    public MachineUse withLoadsOf(MachineUse whole) {
+        List<GearUse> loaded = whole.gear.stream()
+                .map(use -> ofGear(use.gear()).withLoadsOf(use))
+                .toList();
+        return new MachineUse(loaded, ropes, driveline);
+    }
+
     public MachineUse plus(MachineUse other) {
         return new MachineUse(
                 merged(gear, other.gear, GearUse::gear, GearUse::plus),

@@ -40,6 +40,22 @@ public record OutingUse(
         damages = List.copyOf(damages);
     }
 
+    /** The same, with all overloads and other findings of {@code whole}, of which this is a part: what warns is not left out. */
+    OutingUse withFindingsOf(OutingUse whole) {
+        return new OutingUse(
+                at,
+                start,
+                end,
+                samples,
+                nature,
+                opening,
+                meters,
+                coverage,
+                machine.withLoadsOf(whole.machine),
+                whole.events,
+                damages);
+    }
+
     /** The same, found in this file. */
     OutingUse in(String file) {
         return new OutingUse(

@@ -61,7 +61,7 @@ final class UsePass {
      * Reads one outing.
      *
      * @param otherRig in place of the stored one
-     * @param from time before it is left out
+     * @param from time before it is left out of all meters; overloads and what else calls for service are not
      * @throws RecordingException if its rig cannot be read, or its readings are gone and another rig is asked for
      */
     static OutingUse of(History.Member member, Optional<Rig> otherRig, Optional<Instant> from)
@@ -69,7 +69,9 @@ final class UsePass {
         if (otherRig.isPresent() && member.thinned()) {
             throw Refusals.thinned(member.file());
         }
-        return new UsePass(member, day(member, otherRig), from).use();
+        DayReading day = day(member, otherRig);
+        OutingUse whole = new UsePass(member, day, Optional.empty()).use();
+        return from.isEmpty() ? whole : new UsePass(member, day, from).use().withFindingsOf(whole);
     }
 
     private static DayReading day(History.Member member, Optional<Rig> otherRig) throws RecordingException {

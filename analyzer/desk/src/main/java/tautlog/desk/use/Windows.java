@@ -94,8 +94,8 @@ final class Windows {
         return both
                 + (end.isAfter(reach.until())
                         ? "the later one counts from the end of the other, " + reach.until()
-                        : "the later one lies within the other and counts for nothing")
-                + ". One of their clocks is wrong, or two instruments ran.";
+                        : "the later one lies within the other, no time and no pull of it counts")
+                + "; its overloads count all the same. One of their clocks is wrong, or two instruments ran.";
     }
 
     /** In the order of their starts; those without a clock last, as they were given. */
