@@ -55,7 +55,9 @@ public final class Judge {
     /** Whether all pieces of such gear were retired, and none was fitted since. */
     public boolean isRetired(String gear) {
         Optional<Instant> retired = last(gear, Act.Retired.class).map(Entry::at);
-        Optional<Instant> fitted = last(gear, Act.Fitted.class).map(Entry::at);
+        Optional<Instant> fitted = Stream.concat(
+                        last(gear, Act.Fitted.class).map(Entry::at).stream(), fittedByRig(gear))
+                .max(Comparator.naturalOrder());
         return retired.isPresent()
                 && fitted.map(at -> at.isBefore(retired.get())).orElse(true);
     }
@@ -78,7 +80,7 @@ public final class Judge {
         }
         List<Happening> calls = calls(task, since);
         standing = standing.worse(byCalls(
-                task, calls.stream().filter(call -> call.at().isPresent()).toList()));
+                task, calls.stream().filter(call -> surelySince(call, since)).toList()));
         mayBe = mayBe.worse(calls.isEmpty() ? Standing.LATER : Standing.DUE).worse(standing);
         if (task.after().isPresent() && machine.isIncomplete()) {
             mayBe = mayBe.worse(Standing.DUE);
@@ -112,10 +114,8 @@ public final class Judge {
     private Stream<Since> ofGear(Task task, String gear) {
         Stream<Since> fitted = last(gear, Act.Fitted.class).stream()
                 .map(entry -> new Since(Since.Kind.FITTED, Optional.of(entry.at()), Optional.of(entry)));
-        Stream<Since> byRig = Optional.ofNullable(machine.gear().get(gear)).flatMap(Machine.Kept::fitted).stream()
-                .map(day -> day.atStartOfDay(zone).toInstant())
-                .filter(at -> !at.isAfter(now))
-                .map(at -> new Since(Since.Kind.FITTED, Optional.of(at), Optional.empty()));
+        Stream<Since> byRig =
+                fittedByRig(gear).map(at -> new Since(Since.Kind.FITTED, Optional.of(at), Optional.empty()));
         Stream<Since> inspected = task.after().isEmpty()
                 ? Stream.empty()
                 : entries.stream()
@@ -124,6 +124,13 @@ public final class Judge {
                                 && isAllOf(gear, act.gear()))
                         .map(entry -> new Since(Since.Kind.INSPECTED, Optional.of(entry.at()), Optional.of(entry)));
         return Stream.concat(Stream.concat(fitted, byRig), inspected);
+    }
+
+    /** The beginning of the day on which the rig says that it was fitted; not one that is still to come. */
+    private Stream<Instant> fittedByRig(String gear) {
+        return Optional.ofNullable(machine.gear().get(gear)).flatMap(Machine.Kept::fitted).stream()
+                .map(day -> day.atStartOfDay(zone).toInstant())
+                .filter(at -> !at.isAfter(now));
     }
 
     private Optional<Entry> last(String gear, Class<? extends Act> kind) {
@@ -213,15 +220,22 @@ public final class Judge {
                 .toList();
     }
 
+    /** One without a time may lie before what was done; not when nothing was ever done. */
+    private static boolean surelySince(Happening call, Since since) {
+        return call.at().isPresent() || since.kind() == Since.Kind.NEVER;
+    }
+
     /** Due by what happened; overdue when it was used on. */
-    private Standing byCalls(Task task, List<Happening> dated) {
-        return dated.stream()
+    private Standing byCalls(Task task, List<Happening> calls) {
+        boolean wasUsedOn = calls.stream()
                 .flatMap(call -> call.at().stream())
                 .min(Instant::compareTo)
-                .map(first -> work().stream().anyMatch(stint -> stint.beganAfter(first) && uses(stint, task))
-                        ? Standing.OVERDUE
-                        : Standing.DUE)
-                .orElse(Standing.LATER);
+                .map(first -> work().stream().anyMatch(stint -> stint.beganAfter(first) && uses(stint, task)))
+                .orElse(false);
+        if (wasUsedOn) {
+            return Standing.OVERDUE;
+        }
+        return calls.isEmpty() ? Standing.LATER : Standing.DUE;
     }
 
     private static boolean uses(Stint stint, Task task) {

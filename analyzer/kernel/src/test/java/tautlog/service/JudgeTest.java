@@ -292,6 +292,13 @@ class JudgeTest {
     }
 
     @Test
+    void aHappeningWithoutATimeCallsForWhatWasNeverDone() {
+        undated(1, new Happening("overload", Optional.empty(), List.of("choker")));
+
+        is(Standing.DUE, state(task("grease", "choker", Map.of(), "overload")));
+    }
+
+    @Test
     void anInspectionStandsForATaskAfterAHappeningOnlyWhenItIsOfAllPiecesAndReturnsThem() {
         Task inspect = task("grease", "choker", Map.of(), "overload");
         outing(MONDAY, 1, new Happening("overload", Optional.of(MONDAY), List.of("choker")));
@@ -329,6 +336,16 @@ class JudgeTest {
         assertEquals(List.of(), judge(ZoneOffset.UTC).states(List.of(rope)));
 
         entry(day(2), new Act.Fitted(new GearPiece("rope", Optional.empty())));
+        assertFalse(judge(ZoneOffset.UTC).isRetired("rope"));
+        assertEquals(1, judge(ZoneOffset.UTC).states(List.of(rope)).size());
+    }
+
+    @Test
+    void gearThatTheRigSaysWasFittedAfterItWasRetiredHasItsTasksAgain() {
+        outing(MONDAY, 1);
+        Task rope = task("other", "rope", Map.of(Meter.SHAFT_H, 8), "");
+        entry(MONDAY.minusSeconds(86_400), new Act.Retired(new GearPiece("rope", Optional.empty())));
+
         assertFalse(judge(ZoneOffset.UTC).isRetired("rope"));
         assertEquals(1, judge(ZoneOffset.UTC).states(List.of(rope)).size());
     }
