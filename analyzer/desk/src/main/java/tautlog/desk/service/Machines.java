@@ -7,11 +7,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import tautlog.desk.use.OutingUse;
 import tautlog.desk.use.UseEvent;
 import tautlog.desk.use.UseHistory;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Gear;
+import tautlog.rig.LoadedItem;
 import tautlog.rig.Rig;
 import tautlog.service.Amount;
 import tautlog.service.Happening;
@@ -35,11 +37,12 @@ public final class Machines {
      */
     public static List<Machine> of(UseHistory history) throws RecordingException {
         Map<String, List<Stint>> work = new LinkedHashMap<>();
-        for (OutingUse use : history.outings()) {
-            work.computeIfAbsent(use.at().winch(), of -> new ArrayList<>()).add(stint(use));
-        }
         boolean isIncomplete = !history.leftOut().isNothing();
         Map<String, Rig> rigs = history.latestRigs();
+        for (OutingUse use : history.outings()) {
+            String winch = use.at().winch();
+            work.computeIfAbsent(winch, of -> new ArrayList<>()).add(stint(use, Optional.ofNullable(rigs.get(winch))));
+        }
         List<Machine> machines = new ArrayList<>();
         work.forEach((winch, stints) ->
                 machines.add(new Machine(winch, gear(Optional.ofNullable(rigs.get(winch))), stints, isIncomplete)));
@@ -54,19 +57,39 @@ public final class Machines {
         return gear;
     }
 
-    static Stint stint(OutingUse use) {
-        Map<String, Amount> gearPulls = new HashMap<>();
-        for (GearUse gear : use.machine().gear()) {
-            gearPulls.put(gear.gear(), Amount.between((double) gear.pulls(), gear.pulls() + pullsInGaps(use)));
-        }
+    /** @param rig of the winch, the latest; empty when this program cannot read it */
+    static Stint stint(OutingUse use, Optional<Rig> rig) {
         return new Stint(
                 use.start(),
                 use.end(),
-                amounts(use),
-                Optional.of(gearPulls),
+                amounts(use, rig.map(Machines::jointRate).orElse(OptionalDouble.empty())),
+                Optional.of(gearPulls(use, rig)),
                 use.events().stream()
                         .map(event -> new Happening(event.kind(), event.start(), gear(use, event)))
                         .toList());
+    }
+
+    /** Pulls under a hookup that nobody had said was on may have been pulls of gear of any other. */
+    private static Map<String, Amount> gearPulls(OutingUse use, Optional<Rig> rig) {
+        long assumed = use.machine().gear().stream()
+                .mapToLong(GearUse::assumedPulls)
+                .max()
+                .orElse(0);
+        Map<String, Amount> pulls = new HashMap<>();
+        Stream.concat(
+                        use.machine().gear().stream().map(GearUse::gear),
+                        rig.stream().flatMap(Machines::inHookups))
+                .map(use.machine()::ofGear)
+                .forEach(gear -> pulls.put(
+                        gear.gear(),
+                        Amount.between(
+                                (double) gear.pulls(),
+                                gear.pulls() + assumed - gear.assumedPulls() + pullsInGaps(use))));
+        return pulls;
+    }
+
+    private static Stream<String> inHookups(Rig rig) {
+        return rig.hookups().stream().flatMap(hookup -> hookup.items().stream()).map(LoadedItem::gear);
     }
 
     /** Gear that an overload found past its load; gear that was in use at some shock of the outing; of the rest it cannot be told. */
@@ -81,7 +104,7 @@ public final class Machines {
                 .toList();
     }
 
-    private static Map<Meter, Amount> amounts(OutingUse use) {
+    private static Map<Meter, Amount> amounts(OutingUse use, OptionalDouble jointRate) {
         double gaps = use.coverage().gaps().hours();
         double shaft = use.meters().shaftHours().orElse(0);
         double pull = use.meters().pullHours();
@@ -95,9 +118,22 @@ public final class Machines {
         OptionalDouble joint = use.meters().jointHours();
         if (joint.isPresent()) {
             double certain = use.meters().jointHoursAreAtMost() ? 0 : joint.getAsDouble();
-            amounts.put(Meter.JOINT_H, Amount.between(certain, joint.getAsDouble()));
+            double unseen = use.coverage().withoutShaft().hours() * jointRate.orElse(Double.POSITIVE_INFINITY);
+            amounts.put(
+                    Meter.JOINT_H,
+                    Double.isFinite(unseen)
+                            ? Amount.between(certain, joint.getAsDouble() + unseen)
+                            : Amount.atLeast(certain));
         }
         return amounts;
+    }
+
+    /** Hours of the joint in an hour of which no shaft reading speaks: the rated pull at the rated speed stands for it. */
+    private static OptionalDouble jointRate(Rig rig) {
+        return rig.driveline()
+                .map(line -> line.jointWear(
+                        line.greatestShaftTorque(rig.ratedPullNewtons().doubleValue()), line.ratedRpm()))
+                .orElse(OptionalDouble.empty());
     }
 
     /** How many whole pulls find room in the gaps. */

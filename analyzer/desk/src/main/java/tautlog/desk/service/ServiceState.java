@@ -120,6 +120,21 @@ public record ServiceState(
         return notes;
     }
 
+    /** A winch that is misspelt would lose its entries without a word. */
+    private static Set<String> ofOtherWinches(Known known, Ledger ledger) {
+        Set<String> here = known.machines().stream().map(Machine::winch).collect(Collectors.toSet());
+        Set<String> notes = new TreeSet<>();
+        ledger.entries().stream()
+                .flatMap(entry -> entry.winch().stream())
+                .filter(winch -> !here.contains(winch))
+                .forEach(winch -> notes.add("Entries of the ledger are of a winch \"" + winch
+                        + "\", of which no recording is here: they count for no task."
+                        + NearestKey.to(winch, here)
+                                .map(near -> " Did somebody mean \"" + near + "\"? Correct them with --winch.")
+                                .orElse("")));
+        return notes;
+    }
+
     private static List<String> ofLedger(Known known, ServicePlan plan, Ledger ledger, LedgerView view) {
         List<String> notes = new ArrayList<>();
         for (Entry entry : view.ownerless()) {
@@ -129,7 +144,7 @@ public record ServiceState(
         Set<String> tasks = plan.tasks().stream().map(Task::id).collect(Collectors.toSet());
         Set<String> gear = new LinkedHashSet<>();
         known.machines().forEach(machine -> gear.addAll(machine.gear().keySet()));
-        Set<String> strangers = new TreeSet<>();
+        Set<String> strangers = ofOtherWinches(known, ledger);
         for (Entry entry : ledger.entries()) {
             if (entry.act() instanceof Act.Done done && !tasks.contains(done.task())) {
                 strangers.add("The ledger speaks of a task \"" + done.task() + "\" that is not in the tasks."

@@ -274,6 +274,15 @@ class ServiceCommandTest {
     }
 
     @Test
+    void namesAWinchOfTheLedgerThatNoRecordingIsOf() {
+        enter("worked", "--from", "2026-05-04T08:00:00Z", "--to", "2026-05-04T17:00:00Z", "--winch", "uper-landing");
+
+        String listed = list().out().replaceAll("\\s+", " ");
+        assertTrue(listed.contains("of a winch \"uper-landing\", of which no recording is here"), listed);
+        assertTrue(listed.contains("Did somebody mean \"upper-landing\"?"), listed);
+    }
+
+    @Test
     void forecastsWhatItCanSaysWhatItCannotAndWritesACalendar() throws IOException {
         Path ics = folder.resolve("service.ics");
         Desk told = service("forecast", "--ics", ics);
