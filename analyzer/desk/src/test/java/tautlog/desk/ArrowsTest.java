@@ -34,6 +34,13 @@ class ArrowsTest {
     }
 
     @Test
+    void librariesForPdfStayInTheirRoom() {
+        onlyIn("tautlog.desk.pdf..", "com.openhtmltopdf..");
+        onlyIn("tautlog.desk.pdf..", "org.apache.pdfbox..");
+        onlyIn("tautlog.desk.pdf..", "org.apache.fontbox..");
+    }
+
+    @Test
     void libraryForStatisticsStaysInItsRooms() {
         noClasses()
                 .that()

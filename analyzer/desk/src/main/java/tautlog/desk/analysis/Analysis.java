@@ -5,6 +5,7 @@ import java.util.List;
 import tautlog.desk.report.LeftOut;
 import tautlog.desk.report.Report;
 import tautlog.recording.RecordingException;
+import tautlog.recording.Verification;
 
 /**
  * The whole way from recordings to a report.
@@ -20,11 +21,13 @@ import tautlog.recording.RecordingException;
 public final class Analysis {
     private final History history;
     private final List<Study> studies;
+    private final ChainCheck chain;
     private final Report report;
 
-    private Analysis(History history, List<Study> studies, Report report) {
+    private Analysis(History history, List<Study> studies, ChainCheck chain, Report report) {
         this.history = history;
         this.studies = studies;
+        this.chain = chain;
         this.report = report;
     }
 
@@ -50,8 +53,9 @@ public final class Analysis {
             throw failures.get(0);
         }
         LeftOut leftOut = new LeftOut(history.leftOut().recordings(), outings).with(damaged(studies));
-        Report report = new ReportAssembly(history, question, studies, leftOut).report();
-        return new Analysis(history, List.copyOf(studies), report);
+        ChainCheck chain = ChainCheck.of(studies);
+        Report report = new ReportAssembly(history, question, studies, leftOut, chain).report();
+        return new Analysis(history, List.copyOf(studies), chain, report);
     }
 
     private static List<LeftOut.OfBlock> damaged(List<Study> studies) {
@@ -68,6 +72,16 @@ public final class Analysis {
     /** One for each outing, in the order of time. */
     public List<Study> studies() {
         return studies;
+    }
+
+    /** What the recording that holds {@code study} is worth as evidence. */
+    public Verification verification(Study study) {
+        Verification found = chain.found().get(study.member().recording().file());
+        if (found == null) {
+            throw new IllegalStateException(
+                    "not a study of this analysis: " + study.member().file());
+        }
+        return found;
     }
 
     public History history() {

@@ -1,29 +1,40 @@
 package tautlog.desk.analysis;
 
-import java.util.LinkedHashSet;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.Verification;
 
 /**
- * Whether the chains of all recordings hold, and the last link of the latest.
+ * What the chains of all recordings are worth.
  *
- * @param intact empty when there is no recording
- * @param lastLink empty when there is no recording
+ * @param found by file, in the order of their first outings
  */
-record ChainCheck(Optional<Boolean> intact, Optional<String> lastLink) {
+record ChainCheck(Map<Path, Verification> found) {
     static ChainCheck of(List<Study> studies) throws RecordingException {
-        Set<Recording> recordings = new LinkedHashSet<>();
-        studies.forEach(study -> recordings.add(study.member().recording()));
-        ChainCheck check = new ChainCheck(Optional.empty(), Optional.empty());
-        for (Recording recording : recordings) {
-            Verification found = recording.verify();
-            boolean soFar = check.intact().orElse(true);
-            check = new ChainCheck(Optional.of(soFar && found.isIntact()), Optional.of(found.lastLink()));
+        Map<Path, Verification> found = new LinkedHashMap<>();
+        for (Study study : studies) {
+            Recording recording = study.member().recording();
+            if (!found.containsKey(recording.file())) {
+                found.put(recording.file(), recording.verify());
+            }
         }
-        return check;
+        return new ChainCheck(found);
+    }
+
+    /** Whether all of them hold; empty when there is no recording. */
+    Optional<Boolean> intact() {
+        return found.isEmpty()
+                ? Optional.empty()
+                : Optional.of(found.values().stream().allMatch(Verification::isIntact));
+    }
+
+    /** Of the latest; empty when there is no recording. */
+    Optional<String> lastLink() {
+        return found.values().stream().map(Verification::lastLink).reduce((one, later) -> later);
     }
 }

@@ -31,6 +31,7 @@ final class ReportAssembly {
     private final Question question;
     private final List<Study> studies;
     private final LeftOut leftOut;
+    private final ChainCheck chain;
     private final List<Entry.Pull> pulls = new ArrayList<>();
     private final List<Entry.Overload> overloads = new ArrayList<>();
     private final List<Entry.Shock> shocks = new ArrayList<>();
@@ -40,11 +41,12 @@ final class ReportAssembly {
     private final List<Entry.Trouble> trouble = new ArrayList<>();
     private final List<Report.Mark> marks = new ArrayList<>();
 
-    ReportAssembly(History history, Question question, List<Study> studies, LeftOut leftOut) {
+    ReportAssembly(History history, Question question, List<Study> studies, LeftOut leftOut, ChainCheck chain) {
         this.history = history;
         this.question = question;
         this.studies = studies;
         this.leftOut = leftOut;
+        this.chain = chain;
     }
 
     Report report() throws RecordingException {
@@ -175,7 +177,6 @@ final class ReportAssembly {
             lostByBoot.merge(boot, trust.lostByInstrument(), Math::max);
         }
         long lost = lostByBoot.values().stream().mapToLong(Long::longValue).sum();
-        ChainCheck chain = ChainCheck.of(studies);
         return new Report.Trust(
                 gaps,
                 gapSeconds,

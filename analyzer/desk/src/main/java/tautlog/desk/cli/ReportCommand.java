@@ -92,6 +92,16 @@ final class ReportCommand implements Callable<Integer> {
             description = "Write a page with drawings too; - for the standard output.")
     private @Nullable String html;
 
+    @Option(names = "--pdf", paramLabel = "F", description = "Write the same page as PDF too.")
+    private @Nullable String pdf;
+
+    @Option(
+            names = "--created",
+            paramLabel = "T",
+            description =
+                    "Creation time that the PDF states, instead of now: the same input then gives the same bytes.")
+    private Optional<String> created = Optional.empty();
+
     @Option(
             names = "--csv",
             paramLabel = "F",
@@ -234,16 +244,23 @@ final class ReportCommand implements Callable<Integer> {
                     ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.DIGEST, section), ink));
         }
         out.flush();
-        if (html != null) {
+        if (html != null || pdf != null) {
             Drawings drawings = ReportDrawings.of(analysis, screen);
-            file(
-                    "--html",
-                    html,
-                    HtmlPage.render(
-                            ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section)));
+            pages(
+                    ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section),
+                    analysis.report());
         }
         if (csv != null) {
             file("--csv", csv, FindingTable.render(analysis.report()));
+        }
+    }
+
+    private void pages(Document page, Report report) throws IOException, UsageException {
+        if (html != null) {
+            file("--html", html, HtmlPage.render(page));
+        }
+        if (pdf != null) {
+            PdfFile.write(pdf, page, report, PdfFile.created(created));
         }
     }
 

@@ -15,7 +15,7 @@ import tautlog.detect.Finding.TroubleKind;
 import tautlog.rig.Band;
 
 /** What somebody must do: one inspection for each piece of gear, however many pulls overloaded it; then the sensor. */
-final class ActionSection {
+public final class ActionSection {
     private static final String UNSURE =
             " How far the readings may be off is not known (see \"How far to trust this\"), so a worse band is not ruled out: tell"
                     + " that to who inspects it.";
@@ -23,7 +23,7 @@ final class ActionSection {
     private final Report report;
     private final Screen screen;
 
-    ActionSection(Report report, Screen screen) {
+    public ActionSection(Report report, Screen screen) {
         this.report = report;
         this.screen = screen;
     }
@@ -31,7 +31,7 @@ final class ActionSection {
     /** An item's load beyond what it may carry, and the overload that it comes from. */
     private record Hit(Entry.Overload overload, ItemLoad item) {}
 
-    Document.Section section() {
+    public Document.Section section() {
         List<Block> blocks = new ArrayList<>();
         if (!report.whatIf().isEmpty()) {
             blocks.add(new Block.Notice(

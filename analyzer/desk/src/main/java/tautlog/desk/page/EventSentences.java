@@ -9,17 +9,17 @@ import tautlog.detect.Known;
 import tautlog.rig.Band;
 
 /** Shocks, jolts, drops, stalls and overloads in plain sentences; facts, no causes. */
-final class EventSentences {
+public final class EventSentences {
     private static final String TOO_SLOW_FOR_JOLT =
             " The instrument is too slow for this jolt: the true peak may have been much higher.";
 
     private final Screen screen;
 
-    EventSentences(Screen screen) {
+    public EventSentences(Screen screen) {
         this.screen = screen;
     }
 
-    String shock(Entry.Shock shock) {
+    public String shock(Entry.Shock shock) {
         String sentence = screen.preciseTime(shock.at()) + " Shock: a line that had been slack for "
                 + Screen.length(shock.slackSeconds()) + " snapped tight to "
                 + screen.force(shock.peakNewtons(), shock.atLeast()) + screen.interval(shock.peakInterval())
@@ -75,7 +75,7 @@ final class EventSentences {
                         + " bound).";
     }
 
-    String jolt(Entry.Jolt jolt) {
+    public String jolt(Entry.Jolt jolt) {
         return screen.preciseTime(jolt.at()) + " Jolt: the loaded line was jerked by "
                 + screen.force(jolt.riseNewtons(), jolt.atLeast()) + screen.interval(jolt.riseInterval())
                 + " to " + screen.force(jolt.peakNewtons(), jolt.atLeast()) + screen.interval(jolt.peakInterval())
@@ -85,7 +85,7 @@ final class EventSentences {
                 + more(jolt.atLeast()) + (jolt.resolved() ? "" : TOO_SLOW_FOR_JOLT);
     }
 
-    String drop(Entry.Drop drop) {
+    public String drop(Entry.Drop drop) {
         return screen.preciseTime(drop.start()) + " Drop: tension fell from " + screen.force(drop.beforeNewtons())
                 + screen.interval(drop.beforeInterval()) + " to "
                 + screen.force(drop.afterNewtons()) + screen.interval(drop.afterInterval()) + " within "
@@ -136,7 +136,7 @@ final class EventSentences {
         return n == 1 ? "once" : n == 2 ? "twice" : n + " times";
     }
 
-    String stall(Entry.Stall stall) {
+    public String stall(Entry.Stall stall) {
         double seconds = stall.end().seconds() - stall.start().seconds();
         return screen.preciseTime(stall.start()) + " Stall: the loaded shaft was pulled down from "
                 + rpm(stall.beforeRpm()) + " to " + rpm(stall.leastRpm()) + " at "
@@ -156,7 +156,7 @@ final class EventSentences {
         return String.format(Locale.ROOT, "%.0f rpm", rpm);
     }
 
-    String overload(Entry.Overload overload) {
+    public String overload(Entry.Overload overload) {
         return screen.preciseTime(overload.start()) + " Overload" + band(overload) + ": "
                 + screen.force(overload.peakNewtons(), overload.atLeast()) + screen.interval(overload.peakInterval())
                 + ", "

@@ -16,26 +16,48 @@ public final class HtmlPage implements Block.Layout {
     private HtmlPage() {}
 
     public static String render(Document document) {
-        HtmlPage page = new HtmlPage();
-        page.head(document);
-        page.contents(document.sections());
-        int number = 0;
-        for (Document.Section section : document.sections()) {
-            page.section(section, ++number);
-        }
-        page.out.append("</main>\n</div>\n</div>\n</body>\n</html>\n");
-        return page.out.toString();
+        return new HtmlPage().page(document, List.of(), "");
     }
 
-    private void head(Document document) {
+    /**
+     * The same page for a program that sets it on paper.
+     *
+     * @param head lines that stand on every sheet, above the banner
+     * @param paperStyle styles that come after the page's own
+     */
+    public static String renderForPaper(Document document, List<String> head, String paperStyle) {
+        return new HtmlPage().page(document, head, paperStyle);
+    }
+
+    private String page(Document document, List<String> head, String paperStyle) {
+        head(document, paperStyle);
+        if (paperStyle.isEmpty()) {
+            banner(document.banner());
+        } else {
+            sheetHead(head, document.banner());
+        }
+        title(document);
+        contents(document.sections());
+        int number = 0;
+        for (Document.Section section : document.sections()) {
+            section(section, ++number);
+        }
+        out.append("</main>\n</div>\n</div>\n</body>\n</html>\n");
+        return out.toString();
+    }
+
+    private void head(Document document, String paperStyle) {
         out.append("<!DOCTYPE html>\n<html lang=\"en\" xmlns=\"http://www.w3.org/1999/xhtml\">\n<head>\n")
                 .append("<meta charset=\"utf-8\"/>\n")
                 .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n")
                 .append("<meta http-equiv=\"Content-Security-Policy\"")
                 .append(" content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n");
         element("title", document.title());
-        out.append("<style>\n").append(style()).append("</style>\n</head>\n<body>\n<div class=\"sheet\">\n");
-        banner(document.banner());
+        out.append("<style>\n").append(style()).append(paperStyle);
+        out.append("</style>\n</head>\n<body>\n<div class=\"sheet\">\n");
+    }
+
+    private void title(Document document) {
         out.append("<div class=\"sheet-body\">\n<header>\n");
         element("h1", document.title());
         document.subtitle().forEach(text -> element("p", text));
@@ -48,6 +70,15 @@ public final class HtmlPage implements Block.Layout {
             out.append("<div class=\"sheet-head\"><p class=\"banner\" role=\"note\">");
             out.append(Markup.escape(banner)).append("</p></div>\n");
         }
+    }
+
+    private void sheetHead(List<String> lines, String banner) {
+        out.append("<div class=\"paper-top\">\n");
+        lines.forEach(line -> element("p", line));
+        if (!banner.isEmpty()) {
+            out.append("<p class=\"banner\">").append(Markup.escape(banner)).append("</p>\n");
+        }
+        out.append("</div>\n");
     }
 
     private void contents(List<Document.Section> sections) {

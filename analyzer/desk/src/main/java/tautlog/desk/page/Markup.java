@@ -6,7 +6,8 @@ public final class Markup {
 
     /**
      * {@code text} as characters of an element or of a quoted attribute, in HTML and in XML. Characters that XML 1.0
-     * does not allow, among them a terminal's escape, become U+FFFD.
+     * does not allow, among them a terminal's escape, become U+FFFD, and so do those that turn the direction of writing: in a
+     * name they would make the sentence round it read otherwise.
      */
     public static String escape(String text) {
         StringBuilder out = new StringBuilder(text.length() + 16);
@@ -21,8 +22,13 @@ public final class Markup {
             case '>' -> out.append("&gt;");
             case '"' -> out.append("&quot;");
             case '\'' -> out.append("&#39;");
-            default -> out.appendCodePoint(isAllowed(c) ? c : 0xFFFD);
+            default -> out.appendCodePoint(isAllowed(c) && !turnsDirection(c) ? c : 0xFFFD);
         }
+    }
+
+    /** Embeddings, overrides and isolates. Source: Unicode Standard Annex 9, 2.1 to 2.5. */
+    private static boolean turnsDirection(int c) {
+        return (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
     }
 
     /** Source: XML 1.0, production 2 (Char), less the control characters from 7F to 9F. */

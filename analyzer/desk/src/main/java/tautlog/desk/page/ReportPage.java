@@ -59,7 +59,7 @@ public final class ReportPage {
         if (extent == Extent.EVERYTHING) {
             sections.add(happened.everything());
         }
-        return new Document(title(), subtitle(), banner(), sections);
+        return new Document(title(), subtitle(), banner(report), sections);
     }
 
     private String title() {
@@ -95,10 +95,11 @@ public final class ReportPage {
         return lines;
     }
 
-    private String banner() {
+    /** What stands on top of every page: what could not be read, and WHAT IF; empty when there is nothing to say. */
+    public static String banner(Report report) {
         List<String> banner = new ArrayList<>();
         if (!report.leftOut().isNothing()) {
-            banner.add(missing());
+            banner.add(missing(report));
         }
         if (!report.whatIf().isEmpty()) {
             banner.add("WHAT IF: not what was in force on the day. " + String.join(" ", report.whatIf()));
@@ -106,7 +107,7 @@ public final class ReportPage {
         return String.join(" ", banner);
     }
 
-    private String missing() {
+    private static String missing(Report report) {
         List<String> kinds = Stream.of(
                         counted(report.leftOut().recordings().size(), "recording"),
                         counted(report.leftOut().outings().size(), "outing"),

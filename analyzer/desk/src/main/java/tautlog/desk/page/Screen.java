@@ -57,7 +57,7 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
     }
 
     /** {@code 15.2–16.1}, for a table whose head names the unit; {@code ?} for an end that is not known. Ends are rounded outwards. */
-    String bareInterval(Interval interval) {
+    public String bareInterval(Interval interval) {
         OptionalDouble low = interval.lowNewtons();
         OptionalDouble high = interval.highNewtons();
         return (low.isPresent() ? lowEnd(low.getAsDouble()) : "?") + "–"
@@ -76,12 +76,12 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
      * {@code " (15.2 to 16.1)"} or {@code " (15.2 or more)"} behind a force with its unit; nothing when nothing is known, which the
      * trust section says once. Ends are rounded outwards: what is printed holds all of the interval.
      */
-    String interval(Interval interval) {
+    public String interval(Interval interval) {
         return ends(interval.lowNewtons(), interval.highNewtons(), this::lowEnd, this::highEnd, "");
     }
 
     /** The same where no sentence before has said it: {@code " (15.2 to 16.1 with 95 %)"}. */
-    String intervalWithCoverage(Interval interval) {
+    public String intervalWithCoverage(Interval interval) {
         return ends(interval.lowNewtons(), interval.highNewtons(), this::lowEnd, this::highEnd, " with 95 %");
     }
 
@@ -100,7 +100,7 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
     }
 
     /** {@code 147 % (141 to 153)}, {@code 147 % (141 or more)}, {@code 147 %}; ends are rounded outwards. */
-    static String percent(double share, Bounds bounds) {
+    public static String percent(double share, Bounds bounds) {
         return percent(share)
                 + ends(
                         bounds.low(),
@@ -111,7 +111,7 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
     }
 
     /** {@code 141–153 %}, for a table; {@code ?} for an end that is not known. */
-    static String barePercent(Bounds bounds) {
+    public static String barePercent(Bounds bounds) {
         OptionalDouble low = bounds.low();
         OptionalDouble high = bounds.high();
         return (low.isPresent() ? barePercent(low.getAsDouble(), RoundingMode.FLOOR) : "?") + "–"
@@ -132,7 +132,7 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
     }
 
     /** {@code 15.7 kN}, or {@code at least 15.7 kN} when it is a lower bound. */
-    String force(double newtons, boolean atLeast) {
+    public String force(double newtons, boolean atLeast) {
         return atLeast(atLeast) + force(newtons);
     }
 
@@ -141,12 +141,12 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
      *
      * @param atLeast the tension is a lower bound
      */
-    static String share(double share, Bounds bounds, Entry.Against against, boolean atLeast) {
+    public static String share(double share, Bounds bounds, Entry.Against against, boolean atLeast) {
         return atLeast(atLeast || against.isAtMost()) + percent(share, bounds) + " of limit";
     }
 
     /** {@code at least } before a lower bound, else nothing. */
-    static String atLeast(boolean atLeast) {
+    public static String atLeast(boolean atLeast) {
         return atLeast ? "at least " : "";
     }
 

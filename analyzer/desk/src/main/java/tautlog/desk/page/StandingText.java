@@ -20,7 +20,8 @@ public final class StandingText {
                 "Stop the engine before touching the shaft. Never cut a guard to fit the sensor.");
     }
 
-    static Document.Section section() {
+    /** As a section of its own. */
+    public static Document.Section section() {
         return new Document.Section(HEADING, List.of(new Block.Bullets(sentences())));
     }
 }

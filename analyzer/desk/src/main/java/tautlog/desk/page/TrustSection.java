@@ -11,7 +11,7 @@ import tautlog.desk.report.Report;
 import tautlog.detect.Finding.TroubleKind;
 
 /** How far the figures can be trusted, and what the sensors cannot see. */
-final class TrustSection {
+public final class TrustSection {
     /**
      * Chosen: below it a rise of 0.04 s has fewer than the four samples that {@code FINDINGS.md} asks of a resolved shock;
      * snaps of a log on some ten metres of wire rope rise in 0.03 to 0.13 s (a quarter period of mass on line stiffness).
@@ -21,13 +21,13 @@ final class TrustSection {
     private final Report report;
     private final Screen screen;
 
-    TrustSection(Report report, Screen screen) {
+    public TrustSection(Report report, Screen screen) {
         this.report = report;
         this.screen = screen;
     }
 
     /** The warning that an instrument cannot see shocks as they are; empty when rate and shocks give no reason. */
-    static Optional<Block> tooSlow(Report report) {
+    public static Optional<Block> tooSlow(Report report) {
         List<String> rates = report.recordings().stream()
                 .map(Report.Source::rateHertz)
                 .filter(rate -> rate < TOO_SLOW_BELOW_HERTZ)
@@ -74,7 +74,8 @@ final class TrustSection {
         return new Document.Section("How far to trust this", blocks);
     }
 
-    private List<String> bullets() {
+    /** One fact each. */
+    public List<String> bullets() {
         Report.Trust trust = report.trust();
         List<String> bullets = new ArrayList<>(report.notes());
         if (report.recordings().isEmpty()) {
@@ -165,7 +166,7 @@ final class TrustSection {
     }
 
     /** What no figure here tells. */
-    Document.Section unseen() {
+    public Document.Section unseen() {
         List<String> bullets = new ArrayList<>(report.blindSpots());
         bullets.add("Loads of logs hung on the winch's frame while driving are not seen.");
         bullets.add("Nothing is seen of wear, broken wires, kinks, corrosion or damage of gear.");

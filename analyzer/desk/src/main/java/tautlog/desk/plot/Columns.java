@@ -161,6 +161,26 @@ public final class Columns {
         return Arrays.stream(greatestRpm).filter(Double::isFinite).max().orElse(0);
     }
 
+    /** Whether there is any sample. */
+    public boolean hasTension() {
+        return Arrays.stream(greatest).anyMatch(Double::isFinite);
+    }
+
+    /** The least tension, below 0 too; infinite with none. */
+    public double leastOfAll() {
+        return Arrays.stream(least).min().orElseThrow();
+    }
+
+    /** The greatest tension, below 0 too; minus infinite with none. */
+    public double greatestOfAll() {
+        return Arrays.stream(greatest).max().orElseThrow();
+    }
+
+    /** The least shaft speed; infinite with none. */
+    public double leastShaft() {
+        return Arrays.stream(leastRpm).min().orElseThrow();
+    }
+
     /** Whether any part of the time is missing. */
     public boolean hasGap() {
         for (boolean missing : gap) {

@@ -2,6 +2,7 @@ package tautlog.desk.plot;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import tautlog.desk.page.Markup;
 
 /**
@@ -43,8 +44,15 @@ public final class TimePlot {
      * @param description the drawing in words
      * @param newtonsPerUnit of the unit on the axis
      * @param unit its name
+     * @param moment marked by an upright line, seconds on the axis; empty for none
      */
-    public record Caption(String id, String description, TimeAxis axis, double newtonsPerUnit, String unit) {}
+    public record Caption(
+            String id, String description, TimeAxis axis, double newtonsPerUnit, String unit, OptionalDouble moment) {
+        /** Nothing is marked. */
+        public Caption(String id, String description, TimeAxis axis, double newtonsPerUnit, String unit) {
+            this(id, description, axis, newtonsPerUnit, unit, OptionalDouble.empty());
+        }
+    }
 
     /** @param columns as wide as {@link #COLUMNS} */
     public static String draw(Columns columns, Caption caption) {
@@ -64,6 +72,7 @@ public final class TimePlot {
             shaft();
         }
         times(bottom);
+        caption.moment().ifPresent(seconds -> moment(seconds, bottom));
         out.append("</svg>");
         return out.toString();
     }
@@ -214,6 +223,18 @@ public final class TimePlot {
             text(late ? LEFT + COLUMNS : x, bottom + 18, late ? "end" : "middle", tick.label());
         }
         add("<path d=\"M%d %dH%d\" stroke=\"#1b1f24\"/>", LEFT, bottom, LEFT + COLUMNS);
+    }
+
+    private void moment(double seconds, int bottom) {
+        int column = columns.column(seconds);
+        if (column >= 0) {
+            int x = LEFT + column;
+            boolean late = column > COLUMNS / 2;
+            add(
+                    "<path class=\"moment\" d=\"M%d %dV%d\" stroke=\"#1b1f24\" stroke-width=\"1\" stroke-dasharray=\"2 3\"/>",
+                    x, TOP - 8, bottom);
+            text(late ? x - 4 : x + 4, TOP - 6, late ? "end" : "start", "asked for");
+        }
     }
 
     private void text(double x, double y, String anchor, String text) {

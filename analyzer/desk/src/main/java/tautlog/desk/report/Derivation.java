@@ -2,7 +2,6 @@ package tautlog.desk.report;
 
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import tautlog.desk.uncertainty.Bounds;
 import tautlog.desk.uncertainty.Doubt;
@@ -13,7 +12,6 @@ import tautlog.detect.Finding;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Band;
 import tautlog.rig.Hookup;
-import tautlog.rig.LoadedItem;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.SampleRate;
@@ -103,27 +101,11 @@ public final class Derivation {
                 overload.hasGap(),
                 overload.cutByGap(),
                 overload.cutByEnd(),
-                hookup.items().stream().map(item -> load(item, peak, interval)).toList(),
+                hookup.items().stream()
+                        .map(item -> ItemLoad.of(item, peak, interval))
+                        .toList(),
                 interval,
                 BandDoubt.mayBe(hookup.items(), interval));
-    }
-
-    private static ItemLoad load(LoadedItem item, BigDecimal tension, Interval interval) {
-        return new ItemLoad(
-                item.gear(),
-                item.loadNewtons(tension).doubleValue(),
-                item.allowedNewtons().doubleValue(),
-                item.allowedIsAtMost(),
-                optional(item.proofNewtons()),
-                optional(item.breakingNewtons()),
-                item.share(tension).doubleValue(),
-                item.band(tension),
-                interval.times(item.multiple().doubleValue()),
-                BandDoubt.mayBe(item, interval));
-    }
-
-    private static OptionalDouble optional(Optional<BigDecimal> newtons) {
-        return newtons.map(value -> OptionalDouble.of(value.doubleValue())).orElseGet(OptionalDouble::empty);
     }
 
     public Entry.Shock shock(Finding.Shock shock) throws RecordingException {

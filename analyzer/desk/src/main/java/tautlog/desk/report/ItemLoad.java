@@ -1,10 +1,12 @@
 package tautlog.desk.report;
 
+import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tautlog.desk.uncertainty.Bounds;
 import tautlog.desk.uncertainty.Interval;
 import tautlog.rig.Band;
+import tautlog.rig.LoadedItem;
 
 /**
  * What one item of a hookup carried at an overload's greatest tension. Forces in newtons.
@@ -30,6 +32,30 @@ public record ItemLoad(
         Optional<Band> band,
         Interval load,
         Optional<Band> bandMayBe) {
+    /**
+     * What {@code item} carries.
+     *
+     * @param tension in the line, newtons
+     * @param interval where the true tension lies
+     */
+    public static ItemLoad of(LoadedItem item, BigDecimal tension, Interval interval) {
+        return new ItemLoad(
+                item.gear(),
+                item.loadNewtons(tension).doubleValue(),
+                item.allowedNewtons().doubleValue(),
+                item.allowedIsAtMost(),
+                optional(item.proofNewtons()),
+                optional(item.breakingNewtons()),
+                item.share(tension).doubleValue(),
+                item.band(tension),
+                interval.times(item.multiple().doubleValue()),
+                BandDoubt.mayBe(item, interval));
+    }
+
+    private static OptionalDouble optional(Optional<BigDecimal> newtons) {
+        return newtons.map(value -> OptionalDouble.of(value.doubleValue())).orElseGet(OptionalDouble::empty);
+    }
+
     public Bounds shareBounds() {
         return Bounds.share(load, allowedNewtons, allowedIsAtMost);
     }
