@@ -20,8 +20,19 @@ final class PdfFile {
 
     private PdfFile() {}
 
-    /** @throws UsageException if it would overwrite a recording, or go to a terminal */
+    /** The report's page. */
     static void write(String target, Document document, Report report, Instant created)
+            throws IOException, UsageException {
+        write(target, document, head(document, report), created);
+    }
+
+    /**
+     * Any page.
+     *
+     * @param head on top of every sheet
+     * @throws UsageException if it would overwrite a recording, or go to a terminal
+     */
+    static void write(String target, Document document, List<String> head, Instant created)
             throws IOException, UsageException {
         if (Output.isStandard(target)) {
             throw new UsageException("--pdf: a PDF is no text for the standard output.\n  Name a file.");
@@ -30,7 +41,7 @@ final class PdfFile {
             throw new UsageException("--pdf: " + target
                     + " is named like a recording, which is never overwritten.\n  Give the file another ending.");
         }
-        Files.write(Path.of(target), PdfPage.render(document, new Sheet(head(document, report), created)));
+        Files.write(Path.of(target), PdfPage.render(document, new Sheet(head, created)));
     }
 
     private static List<String> head(Document document, Report report) {

@@ -211,7 +211,7 @@ final class ReportCommand implements Callable<Integer> {
                 "--fail-on: \"" + failOn + "\" is not a band.\n  Allowed: past-wll, past-proof," + " past-breaking.");
     }
 
-    private static ForceUnit unit(Analysis analysis) {
+    static ForceUnit unit(Analysis analysis) {
         return analysis.studies().isEmpty()
                 ? ForceUnit.KN
                 : analysis.studies().get(0).rig().units();

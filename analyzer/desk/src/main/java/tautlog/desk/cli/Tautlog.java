@@ -35,6 +35,7 @@ import tautlog.desk.page.Ink;
         versionProvider = Version.class,
         subcommands = {
             ReportCommand.class,
+            IncidentCommand.class,
             HoursCommand.class,
             ServiceCommand.class,
             LimitsCommand.class,
@@ -113,6 +114,8 @@ public final class Tautlog implements Runnable {
             forecast.ink(ink);
         } else if (command.getCommandSpec().userObject() instanceof ServiceGearCommand gear) {
             gear.ink(ink);
+        } else if (command.getCommandSpec().userObject() instanceof IncidentCommand incident) {
+            incident.ink(ink);
         }
     }
 

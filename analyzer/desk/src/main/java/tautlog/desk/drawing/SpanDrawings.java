@@ -54,9 +54,8 @@ public final class SpanDrawings {
     }
 
     private Block.Figure figure(String id, Span span, Columns columns) {
-        Optional<Instant> zero = study.times()
-                .ofTick(study.member().outing().firstTick())
-                .utc();
+        Optional<Instant> zero =
+                study.times().ofTick(study.member().outing().firstTick()).utc();
         TimePlot.Caption caption = new TimePlot.Caption(
                 id,
                 description(span, columns),

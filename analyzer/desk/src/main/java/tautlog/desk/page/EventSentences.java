@@ -132,7 +132,7 @@ public final class EventSentences {
     }
 
     /** {@code twice}, {@code 3 times}. */
-    static String times(int n) {
+    public static String times(int n) {
         return n == 1 ? "once" : n == 2 ? "twice" : n + " times";
     }
 

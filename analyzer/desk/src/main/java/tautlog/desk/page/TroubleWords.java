@@ -3,10 +3,10 @@ package tautlog.desk.page;
 import tautlog.detect.Finding.TroubleKind;
 
 /** Sensor trouble in words. */
-final class TroubleWords {
+public final class TroubleWords {
     private TroubleWords() {}
 
-    static String of(TroubleKind kind) {
+    public static String of(TroubleKind kind) {
         return switch (kind) {
             case GAP -> "no readings for more than 1 s";
             case END_STOP -> "readings at the converter's end stop";

@@ -68,7 +68,11 @@ public final class TrustSection {
 
     Document.Section section() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Bullets(bullets()));
+        List<String> facts = new ArrayList<>(bullets());
+        if (tooSlow(report).isPresent()) {
+            facts.add("Too slow for shocks: see \"What happened\".");
+        }
+        blocks.add(new Block.Bullets(facts));
         blocks.addAll(
                 Shortened.bullets(report.trouble().stream().map(this::trouble).toList()));
         return new Document.Section("How far to trust this", blocks);
@@ -100,9 +104,6 @@ public final class TrustSection {
         bullets.add(zero(trust.zero()));
         bullets.add(chain(trust));
         bullets.add(live(trust));
-        if (tooSlow(report).isPresent()) {
-            bullets.add("Too slow for shocks: see \"What happened\".");
-        }
         bullets.add(trust.calibratedAt()
                         .map(at -> "The load cell was calibrated on " + screen.date(at) + ".")
                         .orElse("When the load cell was calibrated is not known.")

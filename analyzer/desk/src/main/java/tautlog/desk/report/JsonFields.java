@@ -134,6 +134,15 @@ public final class JsonFields {
         }
     }
 
+    /** A list on one line; null is written for what is not finite. */
+    public void numbers(String key, double[] values) throws IOException {
+        StringBuilder list = new StringBuilder("[");
+        for (double value : values) {
+            list.append(list.length() > 1 ? "," : "").append(Double.isFinite(value) ? number(value) : "null");
+        }
+        out.name(key).jsonValue(list.append(']').toString());
+    }
+
     public void number(String key, OptionalDouble value) throws IOException {
         number(key, value.orElse(Double.NaN));
     }

@@ -1,0 +1,67 @@
+package tautlog.desk.incident;
+
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import tautlog.desk.analysis.Study;
+import tautlog.desk.report.Moment;
+
+/**
+ * Where a moment lies among the outings.
+ *
+ * @param study the outing under way then; empty when none was
+ * @param seconds since its first reading; 0 without one
+ * @param before the latest outing that had ended by then
+ * @param after the first that began later
+ * @param undated outings without a clock, of which nobody can say when they were
+ */
+record Scene(Optional<Study> study, double seconds, Optional<Study> before, Optional<Study> after, long undated) {
+    static Scene of(List<Study> studies, Instant at) {
+        Optional<Study> under = studies.stream()
+                .filter(study -> start(study).filter(utc -> !utc.isAfter(at)).isPresent()
+                        && end(study).filter(utc -> !utc.isBefore(at)).isPresent())
+                .findFirst();
+        return new Scene(
+                under,
+                under.map(study -> secondsAt(study, at)).orElse(0.0),
+                studies.stream()
+                        .filter(study -> end(study).filter(at::isAfter).isPresent())
+                        .max(Comparator.comparing(study -> end(study).orElseThrow())),
+                studies.stream()
+                        .filter(study -> start(study).filter(at::isBefore).isPresent())
+                        .min(Comparator.comparing(study -> start(study).orElseThrow())),
+                studies.stream().filter(study -> start(study).isEmpty()).count());
+    }
+
+    static Moment first(Study study) {
+        return study.times().ofTick(study.member().outing().firstTick());
+    }
+
+    static Moment last(Study study) {
+        return study.times().ofTick(study.member().outing().lastTick());
+    }
+
+    private static Optional<Instant> start(Study study) {
+        return first(study).utc();
+    }
+
+    private static Optional<Instant> end(Study study) {
+        return last(study).utc();
+    }
+
+    /** The outing's seconds at which its clock said {@code at}: the clock rises, so half the ticks are ruled out each time. */
+    private static double secondsAt(Study study, Instant at) {
+        long low = study.member().outing().firstTick();
+        long high = study.member().outing().lastTick();
+        while (low < high) {
+            long middle = low + (high - low) / 2;
+            if (study.times().utc(middle).orElseThrow().isBefore(at)) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return study.times().seconds(low);
+    }
+}
