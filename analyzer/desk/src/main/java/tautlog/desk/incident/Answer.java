@@ -154,23 +154,22 @@ public record Answer(String whatBroke, String byHowMuch, String howSure, String 
             }
             String mostly = peak.largest()
                     .map(Cause::word)
-                    .map(word -> ", mostly for its " + word)
+                    .map(word -> "; most of the doubt is: " + word)
                     .orElse("");
-            String from = "With 95 % the true greatest pull was "
-                    + (peak.highNewtons().isPresent()
-                            ? "between " + ends(peak)
-                            : screen.force(peak.lowNewtons().getAsDouble()) + " or more (no upper end is known)")
-                    + mostly + ".";
+            String from = "With 95 % the true greatest pull was " + ends(peak) + mostly + ".";
             return from
                     + (subject.overLimit() == Known.YES
                             ? side(subject, peak.lowNewtons().getAsDouble())
                             : "");
         }
 
-        /** Ends come from the same rounding as everywhere: outwards. */
+        /** Rounded outwards, as everywhere. */
         private String ends(Interval peak) {
             String[] both = screen.bareInterval(peak).split("–", -1);
-            return both[0] + " and " + both[1] + " " + screen.unit().symbol();
+            String unit = " " + screen.unit().symbol();
+            return peak.highNewtons().isPresent()
+                    ? "between " + both[0] + " and " + both[1] + unit
+                    : both[0] + unit + " or more (no upper end is known)";
         }
 
         private static String side(Subject subject, double low) {

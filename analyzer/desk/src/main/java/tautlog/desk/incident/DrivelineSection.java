@@ -1,5 +1,7 @@
 package tautlog.desk.incident;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -60,7 +62,7 @@ final class DrivelineSection {
                 + (load.clutch() == Known.UNKNOWN ? " At most, because the clutch is not known." : ""));
         lines.add(
                 load.kilowatts().isPresent()
-                        ? number("Power: at most %.1f kW.", load.kilowatts().getAsDouble())
+                        ? "Power: at most " + up(load.kilowatts().getAsDouble(), 1) + " kW."
                         : "Power: not known.");
         lines.add(
                 "The model is drum, ratio and efficiency as the rig writes them; shocks in the driveline itself are not seen.");
@@ -71,12 +73,23 @@ final class DrivelineSection {
         if (load.greatestNewtonMetres().isEmpty()) {
             return load.isAtMost()
                     ? "Torque at the shaft: not known"
-                    : number("Torque at the shaft: %.0f N·m or more", load.leastNewtonMetres());
+                    : "Torque at the shaft: " + down(load.leastNewtonMetres()) + " N·m or more";
         }
         double greatest = load.greatestNewtonMetres().getAsDouble();
         return load.isAtMost()
-                ? number("Torque at the shaft: at most %.0f N·m", greatest)
-                : number("Torque at the shaft: %.0f to %.0f N·m", load.leastNewtonMetres(), greatest);
+                ? "Torque at the shaft: at most " + up(greatest, 0) + " N·m"
+                : "Torque at the shaft: " + down(load.leastNewtonMetres()) + " to " + up(greatest, 0) + " N·m";
+    }
+
+    /** A bound is never printed inside itself. */
+    private static String up(double value, int decimals) {
+        return BigDecimal.valueOf(value)
+                .setScale(decimals, RoundingMode.CEILING)
+                .toPlainString();
+    }
+
+    private static String down(double value) {
+        return BigDecimal.valueOf(value).setScale(0, RoundingMode.FLOOR).toPlainString();
     }
 
     private static String number(String format, Object... values) {

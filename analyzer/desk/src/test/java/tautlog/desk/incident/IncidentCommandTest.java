@@ -1,0 +1,153 @@
+package tautlog.desk.incident;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tautlog.desk.fixtures.Desk;
+import tautlog.desk.fixtures.SampleDay;
+
+/** Moments at which there is nothing, what stands beside the recordings, and wrong usage. */
+class IncidentCommandTest {
+    private static final String AT = "2026-05-04T07:00:27Z";
+
+    @TempDir
+    static Path folder;
+
+    private static Path recording;
+
+    @BeforeAll
+    static void recordsTwoDays() throws Exception {
+        recording = SampleDay.write(folder);
+        SampleDay.write(folder, "next.tautlog", 8, 86_400);
+    }
+
+    private static String words(Desk run) {
+        return run.out().replaceAll("\\s+", " ");
+    }
+
+    @Test
+    void saysThatNothingWasRecordedAndWhatIsNearest() {
+        Desk run = Desk.run("incident", folder, "--at", "2026-05-04T12:00:00Z", "--zone", "UTC");
+
+        assertEquals(3, run.code());
+        assertTrue(run.err().contains("Nothing was being recorded at 2026-05-04T12:00:00Z"), run.err());
+        String words = words(run);
+        assertTrue(words.contains("Nobody knows: no outing was being recorded at that moment."), words);
+        assertTrue(words.contains("4 May 2026 4 May 07:01:00.0 (outing 1 of upper-landing_2026-05-04.tautlog)"), words);
+        assertTrue(words.contains("The first after it: 5 May 2026"), words);
+        assertFalse(words.contains("33.0 kN"), words);
+    }
+
+    @Test
+    void saysThatTheMomentLiesInAGap() {
+        JsonObject found = Cases.json(recording, "2026-05-04T07:00:29.2Z").getAsJsonObject("found");
+        Desk run =
+                Desk.run("incident", recording, "--at", "2026-05-04T07:00:29.2Z", "--around", "0.1s", "--zone", "UTC");
+
+        assertEquals(0, run.code(), run.err());
+        assertEquals("gap", found.get("state").getAsString());
+        assertEquals(
+                "2026-05-04T07:00:28.998000Z",
+                found.getAsJsonObject("before").get("at").getAsString());
+        assertEquals(
+                "2026-05-04T07:00:29.400000Z",
+                found.getAsJsonObject("after").get("at").getAsString());
+        assertTrue(words(run).contains("Nobody knows: the readings of that moment are missing"), run.out());
+        assertTrue(words(run).contains("No reading lies in the time looked at."), run.out());
+    }
+
+    @Test
+    void findsAReadingBesideTheGap() {
+        JsonObject found = Cases.json(recording, "2026-05-04T07:00:28.99Z").getAsJsonObject("found");
+
+        assertEquals("readings", found.get("state").getAsString());
+    }
+
+    @Test
+    void listsWhatWasLikeItOnOtherDays() {
+        JsonArray alike = Cases.json(folder, AT, "--around", "5s")
+                .getAsJsonObject("outing")
+                .getAsJsonArray("comparable");
+
+        assertEquals(1, alike.size());
+        assertEquals("overload", alike.get(0).getAsJsonObject().get("kind").getAsString());
+        assertEquals(
+                "2026-05-05T07:00:26",
+                alike.get(0).getAsJsonObject().get("at").getAsString().substring(0, 19));
+    }
+
+    @Test
+    void showsNotesOfTheWindowAndSurvivesATornEnd(@TempDir Path season) throws IOException {
+        SampleDay.write(season);
+        Files.writeString(
+                season.resolve("notes.jsonl"),
+                "{\"at\":\"2026-05-04T07:00:26Z\",\"note\":\"butt met a stump <b>\",\"by\":\"owner\"}\n"
+                        + "{\"at\":\"2026-05-04T09:00:00Z\",\"note\":\"later\"}\n"
+                        + "{\"at\":\"2026-05-04T07:00:2");
+
+        String words = words(Desk.run("incident", season, "--at", AT, "--zone", "UTC"));
+
+        assertTrue(words.contains("Note about 4 May 2026 07:00:26 by owner: butt met a stump <b>"), words);
+        assertFalse(words.contains("later"), words);
+        assertTrue(words.contains("1 line of the file of notes could not be read as a note."), words);
+    }
+
+    @Test
+    void holdsTheRecordingAgainstALinkThatWasKept(@TempDir Path drive) throws IOException {
+        String link = Cases.json(recording, AT)
+                .getAsJsonObject("outing")
+                .getAsJsonObject("integrity")
+                .get("last_link")
+                .getAsString();
+        Path good = drive.resolve("last-links.txt");
+        Files.writeString(good, "2026-05-04T17:00:00Z " + recording.getFileName() + " " + link + "\n");
+        Path bad = drive.resolve("other.txt");
+        Files.writeString(bad, "2026-05-04T17:00:00Z " + recording.getFileName() + " " + "0".repeat(64) + "\n");
+
+        Desk held = Desk.run("incident", recording, "--at", AT, "--against", good);
+        Desk contradicted = Desk.run("incident", recording, "--at", AT, "--against", bad);
+
+        assertEquals(0, held.code(), held.err());
+        assertTrue(words(held).contains("Kept in last-links.txt: link of 2026-05-04T17:00:00Z"), held.out());
+        assertEquals(3, contradicted.code());
+        assertTrue(words(contradicted).contains("CONTRADICTED: Kept in other.txt"), contradicted.out());
+    }
+
+    @Test
+    void carriesWhatIfUnderAnotherHookup() {
+        Desk run = Desk.run("incident", recording, "--at", AT, "--hookup", "round-the-corner");
+
+        assertTrue(run.out().contains("*** WHAT IF"), run.out());
+        assertTrue(words(run).contains("This is a WHAT IF, not what was in force on the day."), run.out());
+    }
+
+    @Test
+    void refusesWrongUsage() {
+        assertEquals(2, Desk.run("incident", recording).code());
+        assertEquals(2, Desk.run("incident", recording, "--at", "noon").code());
+        assertEquals(
+                2, Desk.run("incident", recording, "--at", AT, "--around", "0s").code());
+        assertEquals(
+                2,
+                Desk.run("incident", recording, "--at", AT, "--around", "long").code());
+        assertEquals(
+                2, Desk.run("incident", recording, "--at", AT, "--pdf", "-").code());
+        assertEquals(
+                2,
+                Desk.run("incident", recording, "--at", AT, "--pdf", recording).code());
+        assertEquals(
+                2,
+                Desk.run("incident", recording, "--at", AT, "--json", "--html", "-")
+                        .code());
+        assertEquals(3, Desk.run("incident", folder.resolve("none"), "--at", AT).code());
+    }
+}
