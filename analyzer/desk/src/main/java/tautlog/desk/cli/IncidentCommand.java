@@ -49,8 +49,8 @@ import tautlog.rig.Rig;
             "trace, every item's load, driveline, gear, what the sensors could not see, what the",
             "recording is worth as evidence, and what was like it in the other recordings given.",
             "",
-            "Exit 0: done. 3: nothing was being recorded at that moment (the report says what is",
-            "nearest), or something could not be read.",
+            "Exit 0: done. 3: nothing was being recorded in the time looked at (the report says what",
+            "is nearest), or something could not be read.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -131,11 +131,13 @@ final class IncidentCommand implements Callable<Integer> {
                 rig.isPresent() ? Optional.of(RigSource.read(rig.get()).rig()) : Optional.empty();
         Question question = new Question(other, hookup, Optional.empty(), Optional.empty(), Optional.empty());
         IncidentStudy.Beside beside = beside();
+        Optional<PdfFile> paper = PdfFile.asked(pdf, created);
+        refuseTwoDocuments();
         try (History history = History.open(files)) {
             Analysis analysis = Analysis.of(history, question);
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> ReportCommand.unit(analysis)), local);
             Incident incident = IncidentStudy.of(analysis, window, beside, screen);
-            write(incident, screen);
+            write(incident, screen, paper);
             return exitCode(incident);
         }
     }
@@ -179,14 +181,10 @@ final class IncidentCommand implements Callable<Integer> {
                 .toList();
     }
 
-    private void write(Incident incident, Screen screen) throws IOException, UsageException {
+    private void write(Incident incident, Screen screen, Optional<PdfFile> paper) throws IOException, UsageException {
         Document page = IncidentPage.of(incident, screen);
         PrintWriter out = spec.commandLine().getOut();
         boolean taken = html.isPresent() && Output.isStandard(html.get());
-        if (json && taken) {
-            throw new UsageException("--json and --html -: only one of them can go to the standard output.\n"
-                    + "  Give the other a file.");
-        }
         if (json) {
             out.print(IncidentJson.render(incident, screen));
         } else if (!taken) {
@@ -198,8 +196,15 @@ final class IncidentCommand implements Callable<Integer> {
                 writer.write(HtmlPage.render(page));
             }
         }
-        if (pdf.isPresent()) {
-            PdfFile.write(pdf.get(), page, head(page, incident), PdfFile.created(created));
+        if (paper.isPresent()) {
+            paper.get().write(page, head(page, incident));
+        }
+    }
+
+    private void refuseTwoDocuments() throws UsageException {
+        if (json && html.isPresent() && Output.isStandard(html.get())) {
+            throw new UsageException("--json and --html -: only one of them can go to the standard output.\n"
+                    + "  Give the other a file.");
         }
     }
 
@@ -220,9 +225,9 @@ final class IncidentCommand implements Callable<Integer> {
         boolean contradicted = incident.outing().stream()
                 .flatMap(outing -> outing.integrity().kept().stream())
                 .anyMatch(Incident.KeptLink::isContradicted);
-        if (incident.found().state() == Incident.State.NO_OUTING) {
-            err.println(
-                    "Nothing was being recorded at " + incident.window().at() + "; the report says what is nearest.");
+        if (incident.outing().isEmpty()) {
+            err.println("Nothing was being recorded at or near "
+                    + incident.window().at() + "; the report says what is nearest.");
             err.flush();
             return Exits.UNUSABLE;
         }

@@ -4,36 +4,32 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import tautlog.desk.page.Document;
 import tautlog.desk.pdf.PdfPage;
 import tautlog.desk.pdf.Sheet;
-import tautlog.desk.report.Report;
 import tautlog.recording.RecordingName;
 
-/** A page that goes to a PDF file, with the recording and its last link on top of every sheet. */
-final class PdfFile {
-    /** Chosen: more names would push the page's own text away. */
-    private static final int MOST_NAMES = 3;
-
-    private PdfFile() {}
-
-    /** The report's page. */
-    static void write(String target, Document document, Report report, Instant created)
-            throws IOException, UsageException {
-        write(target, document, head(document, report), created);
-    }
-
+/**
+ * A PDF file that was asked for.
+ *
+ * @param created the creation time that it states
+ */
+record PdfFile(Path target, Instant created) {
     /**
-     * Any page.
+     * What {@code --pdf} and {@code --created} ask for; without the second it is now, and the file differs at every run.
      *
-     * @param head on top of every sheet
-     * @throws UsageException if it would overwrite a recording, or go to a terminal
+     * @throws UsageException if it would overwrite a recording or go to the standard output, or the time is none
      */
-    static void write(String target, Document document, List<String> head, Instant created)
-            throws IOException, UsageException {
+    static Optional<PdfFile> asked(Optional<String> pdf, Optional<String> created) throws UsageException {
+        Instant at =
+                created.isPresent() ? LocalTime.instant("--created", created.get(), ZoneOffset.UTC) : Instant.now();
+        if (pdf.isEmpty()) {
+            return Optional.empty();
+        }
+        String target = pdf.get();
         if (Output.isStandard(target)) {
             throw new UsageException("--pdf: a PDF is no text for the standard output.\n  Name a file.");
         }
@@ -41,23 +37,11 @@ final class PdfFile {
             throw new UsageException("--pdf: " + target
                     + " is named like a recording, which is never overwritten.\n  Give the file another ending.");
         }
-        Files.write(Path.of(target), PdfPage.render(document, new Sheet(head, created)));
+        return Optional.of(new PdfFile(Path.of(target), at));
     }
 
-    private static List<String> head(Document document, Report report) {
-        List<String> names = report.recordings().stream()
-                .map(source -> String.valueOf(Path.of(source.file()).getFileName()))
-                .toList();
-        List<String> lines = new ArrayList<>();
-        lines.add(document.title() + " · "
-                + String.join(", ", names.subList(0, Math.min(MOST_NAMES, names.size())))
-                + (names.size() > MOST_NAMES ? " and " + (names.size() - MOST_NAMES) + " more recordings" : ""));
-        report.trust().lastLink().ifPresent(link -> lines.add("Last link " + link));
-        return lines;
-    }
-
-    /** What {@code --created} says; without it, now: then the file differs at every run. */
-    static Instant created(Optional<String> text) throws UsageException {
-        return text.isEmpty() ? Instant.now() : LocalTime.instant("--created", text.get(), java.time.ZoneOffset.UTC);
+    /** @param head on top of every sheet, a line each */
+    void write(Document document, List<String> head) throws IOException {
+        Files.write(target, PdfPage.render(document, new Sheet(head, created)));
     }
 }

@@ -62,6 +62,9 @@ import tautlog.service.Ledger;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
 final class ReportCommand implements Callable<Integer> {
+    /** Chosen: more names on every sheet would push the page's own text away. */
+    private static final int MOST_NAMES = 3;
+
     @Parameters(arity = "1..*", paramLabel = "FILES", description = "Recordings, or folders of them; one history.")
     private List<Path> files = List.of();
 
@@ -93,7 +96,7 @@ final class ReportCommand implements Callable<Integer> {
     private @Nullable String html;
 
     @Option(names = "--pdf", paramLabel = "F", description = "Write the same page as PDF too.")
-    private @Nullable String pdf;
+    private Optional<String> pdf = Optional.empty();
 
     @Option(
             names = "--created",
@@ -148,11 +151,12 @@ final class ReportCommand implements Callable<Integer> {
         Optional<Ledger> written =
                 ledger == null ? Optional.empty() : Optional.of(NamedLedger.read(ledger, at, Instant.now()));
         written.ifPresent(kept -> kept.complaints().forEach(spec.commandLine().getErr()::println));
+        Optional<PdfFile> paper = PdfFile.asked(pdf, created);
         try (History history = History.open(files)) {
             Analysis analysis = Analysis.of(history, question);
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> unit(analysis)), at);
             Optional<StudiedGear> gear = gear(analysis, written, String.valueOf(ledger), at);
-            write(analysis, screen, gear);
+            write(analysis, screen, gear, paper);
             return exitCode(analysis.report(), failing);
         }
     }
@@ -232,7 +236,7 @@ final class ReportCommand implements Callable<Integer> {
                         : OverloadedGear.whatIf());
     }
 
-    private void write(Analysis analysis, Screen screen, Optional<StudiedGear> gear)
+    private void write(Analysis analysis, Screen screen, Optional<StudiedGear> gear, Optional<PdfFile> paper)
             throws IOException, UsageException {
         PrintWriter out = spec.commandLine().getOut();
         Document.Section section = section(analysis, screen, gear);
@@ -244,24 +248,32 @@ final class ReportCommand implements Callable<Integer> {
                     ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.DIGEST, section), ink));
         }
         out.flush();
-        if (html != null || pdf != null) {
+        if (html != null || paper.isPresent()) {
             Drawings drawings = ReportDrawings.of(analysis, screen);
-            pages(
-                    ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section),
-                    analysis.report());
+            Document page =
+                    ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section);
+            if (html != null) {
+                file("--html", html, HtmlPage.render(page));
+            }
+            if (paper.isPresent()) {
+                paper.get().write(page, head(page, analysis.report()));
+            }
         }
         if (csv != null) {
             file("--csv", csv, FindingTable.render(analysis.report()));
         }
     }
 
-    private void pages(Document page, Report report) throws IOException, UsageException {
-        if (html != null) {
-            file("--html", html, HtmlPage.render(page));
-        }
-        if (pdf != null) {
-            PdfFile.write(pdf, page, report, PdfFile.created(created));
-        }
+    /** Which recordings, and the last link of the latest. */
+    private static List<String> head(Document page, Report report) {
+        List<String> names = report.recordings().stream()
+                .map(source -> String.valueOf(Path.of(source.file()).getFileName()))
+                .toList();
+        List<String> lines = new ArrayList<>();
+        lines.add(page.title() + " · " + String.join(", ", names.subList(0, Math.min(MOST_NAMES, names.size())))
+                + (names.size() > MOST_NAMES ? " and " + (names.size() - MOST_NAMES) + " more recordings" : ""));
+        report.trust().lastLink().ifPresent(link -> lines.add("Last link " + link));
+        return lines;
     }
 
     private void file(String option, String target, String text) throws IOException, UsageException {

@@ -10,7 +10,7 @@ import tautlog.desk.report.Report;
  *
  * @param report what was found in the window; its trust, notes and what was left out are those of all recordings given
  * @param notes that people kept beside the recordings and that lie in the window
- * @param outing what is known of the outing under way then; empty when none was
+ * @param outing what is known of the outing under way then, or of one that ended or began within the window; empty when there is none
  */
 public record Incident(Window window, Found found, Report report, SavedNotes notes, Optional<OutingFacts> outing) {
     /** Whether there is anything at the moment asked for. */

@@ -33,7 +33,7 @@ public final class IncidentStudy {
         this.window = window;
         this.beside = beside;
         this.screen = screen;
-        scene = Scene.of(analysis.studies(), window.at());
+        scene = Scene.of(analysis.studies(), window);
     }
 
     /**
@@ -73,14 +73,14 @@ public final class IncidentStudy {
     }
 
     private Incident.Found found(Optional<OutingFacts> outing) {
-        if (outing.isEmpty() || scene.study().isEmpty()) {
+        if (outing.isEmpty() || !scene.isUnderWay()) {
             return new Incident.Found(
                     Incident.State.NO_OUTING,
                     scene.before().map(study -> near(study, Scene.last(study))),
                     scene.after().map(study -> near(study, Scene.first(study))),
                     scene.undated());
         }
-        Study study = scene.study().get();
+        Study study = scene.study().orElseThrow();
         Readings readings = outing.get().readings();
         boolean gap = outing.get().isThinned() || readings.isGapAt(scene.seconds());
         return new Incident.Found(

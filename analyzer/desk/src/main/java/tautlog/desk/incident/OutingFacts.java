@@ -6,7 +6,7 @@ import tautlog.desk.drawing.SpanDrawings;
 import tautlog.desk.report.Moment;
 
 /**
- * What is known of the outing that was under way.
+ * What is known of the outing that was under way, or that ended or began close by.
  *
  * @param number from 1, as counted in the file
  * @param at the moment asked for

@@ -1,5 +1,6 @@
 package tautlog.desk.incident;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
@@ -10,27 +11,40 @@ import tautlog.desk.report.Moment;
 /**
  * Where a moment lies among the outings.
  *
- * @param study the outing under way then; empty when none was
- * @param seconds since its first reading; 0 without one
+ * @param study the outing under way then, else one that ended or began within the window; empty when there is none
+ * @param isUnderWay it was under way then
+ * @param seconds since its first reading, below 0 or beyond its end where it was not under way; 0 without one
  * @param before the latest outing that had ended by then
  * @param after the first that began later
  * @param undated outings without a clock, of which nobody can say when they were
  */
-record Scene(Optional<Study> study, double seconds, Optional<Study> before, Optional<Study> after, long undated) {
-    static Scene of(List<Study> studies, Instant at) {
+record Scene(
+        Optional<Study> study,
+        boolean isUnderWay,
+        double seconds,
+        Optional<Study> before,
+        Optional<Study> after,
+        long undated) {
+    static Scene of(List<Study> studies, Window window) {
+        Instant at = window.at();
         Optional<Study> under = studies.stream()
                 .filter(study -> start(study).filter(utc -> !utc.isAfter(at)).isPresent()
                         && end(study).filter(utc -> !utc.isBefore(at)).isPresent())
                 .findFirst();
+        Optional<Study> before = studies.stream()
+                .filter(study -> end(study).filter(at::isAfter).isPresent())
+                .max(Comparator.comparing(study -> end(study).orElseThrow()));
+        Optional<Study> after = studies.stream()
+                .filter(study -> start(study).filter(at::isBefore).isPresent())
+                .min(Comparator.comparing(study -> start(study).orElseThrow()));
+        Optional<Study> near = under.or(() -> before.filter(study -> window.holds(last(study))))
+                .or(() -> after.filter(study -> window.holds(first(study))));
         return new Scene(
-                under,
-                under.map(study -> secondsAt(study, at)).orElse(0.0),
-                studies.stream()
-                        .filter(study -> end(study).filter(at::isAfter).isPresent())
-                        .max(Comparator.comparing(study -> end(study).orElseThrow())),
-                studies.stream()
-                        .filter(study -> start(study).filter(at::isBefore).isPresent())
-                        .min(Comparator.comparing(study -> start(study).orElseThrow())),
+                near,
+                under.isPresent(),
+                near.map(study -> secondsAt(study, at)).orElse(0.0),
+                before,
+                after,
                 studies.stream().filter(study -> start(study).isEmpty()).count());
     }
 
@@ -52,6 +66,14 @@ record Scene(Optional<Study> study, double seconds, Optional<Study> before, Opti
 
     /** The outing's seconds at which its clock said {@code at}: the clock rises, so half the ticks are ruled out each time. */
     private static double secondsAt(Study study, Instant at) {
+        Instant start = start(study).orElseThrow();
+        Instant end = end(study).orElseThrow();
+        if (at.isBefore(start)) {
+            return -Duration.between(at, start).toNanos() / 1e9;
+        }
+        if (at.isAfter(end)) {
+            return last(study).seconds() + Duration.between(end, at).toNanos() / 1e9;
+        }
         long low = study.member().outing().firstTick();
         long high = study.member().outing().lastTick();
         while (low < high) {

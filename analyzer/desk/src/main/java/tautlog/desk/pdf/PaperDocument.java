@@ -20,6 +20,9 @@ import org.xml.sax.SAXException;
 final class PaperDocument {
     private static final String XHTML = "http://www.w3.org/1999/xhtml";
 
+    /** Chosen: about a quarter of a sheet. */
+    private static final int SHORT_ROWS = 12;
+
     private final PaperFonts fonts;
 
     PaperDocument(PaperFonts fonts) {
@@ -31,6 +34,7 @@ final class PaperDocument {
         Document tree = parse(html);
         outline(tree);
         drawings(tree);
+        tables(tree);
         show(tree.getDocumentElement());
         return tree;
     }
@@ -70,6 +74,17 @@ final class PaperDocument {
             Element drawing = (Element) drawings.item(i);
             drawing.setAttribute(
                     "alt", drawing.getElementsByTagNameNS("*", "title").item(0).getTextContent());
+        }
+    }
+
+    /** A short table stays on one sheet; a long one goes on with its heads on the next. */
+    private static void tables(Document tree) {
+        NodeList tables = tree.getElementsByTagNameNS(XHTML, "table");
+        for (int i = 0; i < tables.getLength(); i++) {
+            Element table = (Element) tables.item(i);
+            if (table.getElementsByTagNameNS(XHTML, "tr").getLength() <= SHORT_ROWS) {
+                table.setAttribute("class", "short");
+            }
         }
     }
 

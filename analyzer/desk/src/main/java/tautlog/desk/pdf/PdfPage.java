@@ -25,13 +25,18 @@ public final class PdfPage {
     /** Chosen: any fixed number will do; the file's identifier is made of it and of title, producer and creation time. */
     private static final long IDENTIFIER = 0x7A7109L;
 
+    /** Characters that surely fit on a line of the head, and of the banner; chosen by looking. */
+    private static final int HEAD_LINE = 110;
+
+    private static final int BANNER_LINE = 85;
+
     private PdfPage() {}
 
     /** The file. The same arguments give the same bytes. */
     public static byte[] render(Document document, Sheet sheet) throws IOException {
         XRLog.setLoggingEnabled(false); // it would talk to the standard error
         PaperFonts fonts = PaperFonts.load();
-        String html = HtmlPage.renderForPaper(document, sheet.head(), style());
+        String html = HtmlPage.renderForPaper(document, sheet.head(), style() + roomAbove(document, sheet));
         try (PdfBoxRenderer renderer = builder(html, fonts).buildPdfRenderer()) {
             renderer.layout();
             try (PDDocument pdf = renderer.createPDFKeepOpen()) {
@@ -72,6 +77,18 @@ public final class PdfPage {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         pdf.save(out);
         return out.toByteArray();
+    }
+
+    /** Head and banner stand in the upper margin: as much as their lines need. */
+    private static String roomAbove(Document document, Sheet sheet) {
+        int head =
+                sheet.head().stream().mapToInt(line -> lines(line, HEAD_LINE)).sum();
+        int banner = document.banner().isEmpty() ? 0 : 1 + lines(document.banner(), BANNER_LINE);
+        return "@page { margin-top: " + (14 + 5 * head + 4 * banner) + "mm; }\n";
+    }
+
+    private static int lines(String text, int length) {
+        return (text.length() + length - 1) / length;
     }
 
     private static String style() throws IOException {

@@ -39,12 +39,32 @@ class IncidentCommandTest {
         Desk run = Desk.run("incident", folder, "--at", "2026-05-04T12:00:00Z", "--zone", "UTC");
 
         assertEquals(3, run.code());
-        assertTrue(run.err().contains("Nothing was being recorded at 2026-05-04T12:00:00Z"), run.err());
+        assertTrue(run.err().contains("Nothing was being recorded at or near 2026-05-04T12:00:00Z"), run.err());
         String words = words(run);
         assertTrue(words.contains("Nobody knows: no outing was being recorded at that moment."), words);
         assertTrue(words.contains("4 May 2026 4 May 07:01:00.0 (outing 1 of upper-landing_2026-05-04.tautlog)"), words);
         assertTrue(words.contains("The first after it: 5 May 2026"), words);
         assertFalse(words.contains("33.0 kN"), words);
+    }
+
+    @Test
+    void tellsOfTheOutingThatEndedJustBefore() {
+        String at = "2026-05-04T07:01:10Z";
+        JsonObject incident = Cases.json(recording, at);
+        Desk run = Desk.run("incident", recording, "--at", at, "--zone", "UTC");
+
+        assertEquals(0, run.code(), run.err());
+        assertEquals("no-outing", incident.getAsJsonObject("found").get("state").getAsString());
+        assertTrue(
+                words(run).contains("Nothing at that moment: no outing was being recorded at that moment."), run.out());
+        assertTrue(words(run).contains("07:01:00.0 The outing ended: nothing after is known."), run.out());
+        assertEquals(
+                8_000,
+                incident.getAsJsonObject("outing")
+                        .getAsJsonObject("greatest")
+                        .get("peak_n")
+                        .getAsDouble(),
+                10);
     }
 
     @Test

@@ -82,6 +82,39 @@ class PdfPageTest {
     }
 
     @Test
+    void keepsALongBannerOnTheSheetAndClearOfTheText() throws IOException {
+        String banner = "WHAT IF: BEGINS " + "not what was in force on the day. ".repeat(30) + "ENDS";
+        try (PDDocument pdf = pdf(document(banner, much()))) {
+            List<String> order = new ArrayList<>();
+            List<Float> heights = new ArrayList<>();
+            PDFTextStripper stripper = new PDFTextStripper() {
+                @Override
+                protected void writeString(String text, List<org.apache.pdfbox.text.TextPosition> positions) {
+                    order.add(text);
+                    heights.add(positions.get(0).getYDirAdj());
+                }
+            };
+            stripper.setStartPage(2);
+            stripper.setEndPage(2);
+            stripper.getText(pdf);
+            int begins = indexOf(order, "BEGINS");
+            int ends = indexOf(order, "ENDS");
+            int body = indexOf(order, "Overload");
+            assertTrue(heights.get(begins) > 20, "banner begins at " + heights.get(begins));
+            assertTrue(heights.get(body) - heights.get(ends) > 10, heights.get(ends) + ", " + heights.get(body));
+        }
+    }
+
+    private static int indexOf(List<String> lines, String word) {
+        for (int i = 0; i < lines.size(); i++) {
+            if (lines.get(i).contains(word)) {
+                return i;
+            }
+        }
+        throw new AssertionError(word + " in " + lines);
+    }
+
+    @Test
     void givesTheSameBytesAgainAndOthersAtAnotherTime() throws IOException {
         Document document = document("", much());
 
@@ -142,6 +175,49 @@ class PdfPageTest {
                         .filter(line -> line.startsWith("Heading ") || line.startsWith("what stands"))
                         .toList();
                 assertFalse(lines.get(lines.size() - 1).startsWith("Heading "), lines.toString());
+            }
+        }
+    }
+
+    @Test
+    void keepsAShortTableAndItsHeadingOnOneSheet() throws IOException {
+        List<Block> blocks = new ArrayList<>();
+        for (int i = 0; i < 14; i++) {
+            blocks.add(new Block.Paragraph("what stands between. ".repeat(3 + i * 5)));
+            blocks.add(new Block.Heading("Heading " + i + ";"));
+            blocks.add(new Block.Table(
+                    "Table " + i + ";",
+                    List.of(Block.Column.left("Gear")),
+                    Collections.nCopies(6, List.of("row of " + i + ";"))));
+        }
+        try (PDDocument pdf = pdf(document("", blocks))) {
+            assertTrue(pdf.getNumberOfPages() > 3);
+            for (int page = 1; page <= pdf.getNumberOfPages(); page++) {
+                String text = text(pdf, page);
+                for (int i = 0; i < 14; i++) {
+                    boolean heading = text.contains("Heading " + i + ";");
+                    assertEquals(heading, text.contains("Table " + i + ";"), text);
+                    assertEquals(heading ? 6 : 0, text.split("row of " + i + ";", -1).length - 1, text);
+                }
+            }
+        }
+    }
+
+    @Test
+    void repeatsTheHeadsOfALongTableAndSplitsNoRow() throws IOException {
+        List<List<String>> rows = new ArrayList<>();
+        for (int i = 0; i < 60; i++) {
+            rows.add(List.of("row " + i + ";", "begins " + i + " and " + "goes on ".repeat(40) + "ends " + i + "."));
+        }
+        Block table = new Block.Table("Long", List.of(Block.Column.left("GEAR"), Block.Column.left("What")), rows);
+        try (PDDocument pdf = pdf(document("", List.of(table)))) {
+            assertTrue(pdf.getNumberOfPages() >= 3);
+            for (int page = 1; page <= pdf.getNumberOfPages(); page++) {
+                String text = text(pdf, page).replaceAll("\\s+", " ");
+                assertTrue(text.contains("GEAR"), text);
+                for (int i = 0; i < 60; i++) {
+                    assertEquals(text.contains("begins " + i + " "), text.contains("ends " + i + "."), text);
+                }
             }
         }
     }
