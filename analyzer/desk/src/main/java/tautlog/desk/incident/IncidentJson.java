@@ -65,7 +65,7 @@ public final class IncidentJson {
             json.text("outing", Optional.empty());
         }
         notes();
-        json.list("hookups", report.hookups(), this::hookup);
+        entries.hookups(report);
         json.texts("blind_spots", report.blindSpots());
         json.texts("what_if", report.whatIf());
         json.texts("notes_on_recordings", report.notes());
@@ -273,15 +273,6 @@ public final class IncidentJson {
         json.number("from_s", trace.span().fromSeconds() - outing.at().seconds());
         json.number("to_s", trace.span().toSeconds() - outing.at().seconds());
         new TraceJson(json, trace.columns()).write();
-    }
-
-    private void hookup(Report.HookupInForce hookup) throws IOException {
-        json.text("id", hookup.id());
-        json.number("limit_n", hookup.limitNewtons());
-        json.flag("limit_is_at_most", hookup.limitIsAtMost());
-        json.text("governing", hookup.governing());
-        json.flag("assumed", hookup.assumed());
-        json.texts("assumptions", hookup.assumptions());
     }
 
     private void notes() throws IOException {

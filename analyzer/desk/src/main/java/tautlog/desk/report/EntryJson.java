@@ -19,6 +19,11 @@ public final class EntryJson {
         this.trust = trust;
     }
 
+    /** The limits that tensions were compared with, into the object that is open. */
+    public void hookups(Report report) throws IOException {
+        json.list("hookups", report.hookups(), this::hookup);
+    }
+
     /** All findings, a list for each kind, into the object that is open. */
     public void findings(Report report) throws IOException {
         json.list("pulls", report.pulls(), this::pull);
@@ -33,6 +38,15 @@ public final class EntryJson {
     /** Notes that people left. */
     public void marks(Report report) throws IOException {
         json.list("marks", report.marks(), this::mark);
+    }
+
+    private void hookup(Report.HookupInForce hookup) throws IOException {
+        json.text("id", hookup.id());
+        json.number("limit_n", hookup.limitNewtons());
+        json.flag("limit_is_at_most", hookup.limitIsAtMost());
+        json.text("governing", hookup.governing());
+        json.flag("assumed", hookup.assumed());
+        json.texts("assumptions", hookup.assumptions());
     }
 
     private void pull(Entry.Pull pull) throws IOException {

@@ -41,7 +41,7 @@ public final class JsonReport {
         json.begin();
         json.whole("schema", 1);
         json.list("recordings", report.recordings(), this::source);
-        json.list("hookups", report.hookups(), this::hookup);
+        entries.hookups(report);
         entries.findings(report);
         hours(report);
         trust();
@@ -77,15 +77,6 @@ public final class JsonReport {
         json.number("rate_hz", source.rateHertz());
         json.whole("outings", source.outings());
         json.flag("imported", source.imported());
-    }
-
-    private void hookup(Report.HookupInForce hookup) throws IOException {
-        json.text("id", hookup.id());
-        json.number("limit_n", hookup.limitNewtons());
-        json.flag("limit_is_at_most", hookup.limitIsAtMost());
-        json.text("governing", hookup.governing());
-        json.flag("assumed", hookup.assumed());
-        json.texts("assumptions", hookup.assumptions());
     }
 
     private void hours(Report report) throws IOException {
