@@ -5,10 +5,12 @@ import java.io.PrintWriter;
 import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -25,6 +27,7 @@ import tautlog.desk.incident.Incident;
 import tautlog.desk.incident.IncidentJson;
 import tautlog.desk.incident.IncidentPage;
 import tautlog.desk.incident.IncidentStudy;
+import tautlog.desk.incident.LedgerInspections;
 import tautlog.desk.incident.SavedNotes;
 import tautlog.desk.incident.Window;
 import tautlog.desk.page.Document;
@@ -34,6 +37,9 @@ import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
 import tautlog.quantity.ForceUnit;
 import tautlog.rig.Rig;
+import tautlog.service.Complaint;
+import tautlog.service.Ledger;
+import tautlog.service.LedgerView;
 
 /** What happened at one moment, for who was not there. */
 @Command(
@@ -84,6 +90,9 @@ final class IncidentCommand implements Callable<Integer> {
             description = "Notes kept beside the recordings. Default: notes.jsonl of the folder.")
     private Optional<Path> notes = Optional.empty();
 
+    @Option(names = "--ledger", paramLabel = "F", description = "The ledger of inspections, ledger.jsonl.")
+    private Optional<Path> ledger = Optional.empty();
+
     @Option(
             names = "--against",
             paramLabel = "F",
@@ -130,7 +139,7 @@ final class IncidentCommand implements Callable<Integer> {
         Optional<Rig> other =
                 rig.isPresent() ? Optional.of(RigSource.read(rig.get()).rig()) : Optional.empty();
         Question question = new Question(other, hookup, Optional.empty(), Optional.empty(), Optional.empty());
-        IncidentStudy.Beside beside = beside();
+        IncidentStudy.Beside beside = beside(window, local);
         Optional<PdfFile> paper = PdfFile.asked(pdf, created);
         refuseTwoDocuments();
         try (History history = History.open(files)) {
@@ -142,12 +151,26 @@ final class IncidentCommand implements Callable<Integer> {
         }
     }
 
-    private IncidentStudy.Beside beside() throws IOException, UsageException {
+    private IncidentStudy.Beside beside(Window window, ZoneId local) throws IOException, UsageException {
         return new IncidentStudy.Beside(
                 savedNotes(),
-                Optional.empty(),
+                ledger(window, local),
                 links(),
                 outing -> outing.start().calibration());
+    }
+
+    private Optional<IncidentStudy.LedgerOf> ledger(Window window, ZoneId local) throws IOException {
+        if (ledger.isEmpty()) {
+            return Optional.empty();
+        }
+        Ledger read = Ledger.read(ledger.get().toString(), Files.readAllBytes(ledger.get()), local, Instant.now());
+        read.complaints().forEach(complaint -> spec.commandLine().getErr().println(complaint));
+        long unusable = read.complaints().stream()
+                .filter(complaint -> complaint.weight() == Complaint.Weight.IGNORED)
+                .count();
+        // the ledger given is taken for that of the winch: an entry that names none is this one's
+        return Optional.of(winch ->
+                new LedgerInspections(new LedgerView(read, Set.of(winch)), unusable, winch, window.at(), local));
     }
 
     private SavedNotes savedNotes() throws IOException, UsageException {

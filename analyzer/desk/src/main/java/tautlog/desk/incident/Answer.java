@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import tautlog.desk.page.ActionSection;
 import tautlog.desk.page.EventSentences;
+import tautlog.desk.page.OverloadedGear;
 import tautlog.desk.page.Screen;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.ItemLoad;
@@ -186,7 +186,7 @@ public record Answer(String whatBroke, String byHowMuch, String howSure, String 
                         + " sound, and a cause that was no overload is not seen here." + rest;
             }
             return gear.entrySet().stream()
-                            .map(one -> one.getKey() + ": " + ActionSection.todo(one.getKey(), one.getValue()))
+                            .map(one -> one.getKey() + ": " + OverloadedGear.todo(one.getKey(), one.getValue()))
                             .collect(Collectors.joining(" "))
                     + rest;
         }

@@ -14,7 +14,7 @@ import tautlog.rig.Rig;
  * @param count how many identical pieces there are: which of them was on is not known
  * @param workingLoadLimitFrom where its working load limit comes from; empty when it has none
  * @param lastInspection as the rig says
- * @param ledger as the ledger says; empty when none was read, or it says nothing of this gear
+ * @param ledger the last line of the ledger about each piece; empty when none was read, or it says nothing of this gear
  * @param outOfService why it must not be used; empty when nothing says so
  */
 public record GearFacts(
@@ -25,7 +25,7 @@ public record GearFacts(
         Optional<String> workingLoadLimitFrom,
         Optional<LocalDate> fitted,
         Optional<LocalDate> lastInspection,
-        Optional<InspectionLedger.Inspection> ledger,
+        List<InspectionLedger.Line> ledger,
         Optional<String> outOfService) {
     /** Of each piece among {@code items} that the rig describes, once. */
     static List<GearFacts> of(List<ItemLoad> items, Rig rig, InspectionLedger ledger) {

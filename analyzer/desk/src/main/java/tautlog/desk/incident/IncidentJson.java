@@ -209,7 +209,10 @@ public final class IncidentJson {
         json.text("wll_from", gear.workingLoadLimitFrom());
         json.text("fitted", gear.fitted().map(LocalDate::toString));
         json.text("last_inspection_rig", gear.lastInspection().map(LocalDate::toString));
-        json.text("last_inspection_ledger", gear.ledger().map(InspectionLedger.Inspection::day));
+        json.list("ledger", gear.ledger(), line -> {
+            json.text("day", line.day());
+            json.text("what", line.what());
+        });
         json.text("out_of_service", gear.outOfService());
     }
 

@@ -42,13 +42,15 @@ public final class IncidentStudy {
      * @param calibration with which an outing was read
      */
     public record Beside(
-            SavedNotes notes,
-            Optional<InspectionLedger> ledger,
-            List<Incident.KeptLink> links,
-            CalibrationOf calibration) {
+            SavedNotes notes, Optional<LedgerOf> ledger, List<Incident.KeptLink> links, CalibrationOf calibration) {
         public Beside {
             links = List.copyOf(links);
         }
+    }
+
+    /** The ledger of a winch. */
+    public interface LedgerOf {
+        InspectionLedger of(String winch);
     }
 
     /** With which calibration of the load cell an outing was read. */
@@ -111,6 +113,8 @@ public final class IncidentStudy {
         Optional<Subject> subject =
                 Subject.of(report, analysis.studies().stream().map(Study::rig).toList());
         Readings readings = readings(study, subject);
+        InspectionLedger ledger =
+                beside.ledger().map(of -> of.of(study.member().winch())).orElse(InspectionLedger.NONE);
         return new OutingFacts(
                 study.member().file().toString(),
                 outing.index() + 1,
@@ -127,11 +131,9 @@ public final class IncidentStudy {
                 subject,
                 study.rig().driveline().isPresent(),
                 DrivelineLoad.of(study.rig().driveline(), subject, readings),
-                GearFacts.of(
-                        subject.map(Subject::items).orElseGet(() -> items(study, turns)),
-                        study.rig(),
-                        beside.ledger().orElse(InspectionLedger.NONE)),
+                GearFacts.of(subject.map(Subject::items).orElseGet(() -> items(study, turns)), study.rig(), ledger),
                 beside.ledger().isPresent(),
+                ledger.unusable(),
                 CalibrationFacts.of(beside.calibration().of(outing)),
                 ClockTrust.of(outing, scene.seconds()),
                 integrity(analysis.verification(study)),

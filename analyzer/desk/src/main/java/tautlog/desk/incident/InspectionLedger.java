@@ -1,20 +1,25 @@
 package tautlog.desk.incident;
 
-import java.util.Optional;
+import java.util.List;
 
-/** Where the last inspection of gear is written down, beside the rig. */
+/** Where inspections of gear are written down, beside the rig. */
 public interface InspectionLedger {
     /** No ledger was read. */
-    InspectionLedger NONE = gear -> Optional.empty();
+    InspectionLedger NONE = gear -> List.of();
 
-    /** The last inspection of the gear with that id; empty when there is none. */
-    Optional<Inspection> last(String gear);
+    /** The last line about each piece of the gear with that id, up to the moment asked for; empty when there is none. */
+    List<Line> last(String gear);
+
+    /** Lines that could not be used. */
+    default long unusable() {
+        return 0;
+    }
 
     /**
-     * One inspection.
+     * One line.
      *
-     * @param day as it was written
-     * @param what who inspected, what was found; may be empty
+     * @param day on which it was so, as {@code 2026-05-04}
+     * @param what was found or decided, which piece it was and who says so, in words
      */
-    record Inspection(String day, String what) {}
+    record Line(String day, String what) {}
 }

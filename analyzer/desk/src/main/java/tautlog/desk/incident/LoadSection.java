@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
 import tautlog.desk.page.Screen;
@@ -105,7 +106,11 @@ final class LoadSection {
                                 blocks.add(new Block.Notice(Block.Tone.ACTION, gear.id() + " out of service", why))));
         blocks.add(new Block.Paragraph(
                 outing.isLedgerRead()
-                        ? "Last inspections come from the ledger where it tells one, else from the rig."
+                        ? "Last inspections are those of the ledger up to that moment where it tells one, else of the rig."
+                                + (outing.ledgerUnusable() == 0
+                                        ? ""
+                                        : " " + Screen.counted(outing.ledgerUnusable(), "line")
+                                                + " of the ledger could not be used.")
                         : "No ledger was read: last inspections are those that the rig states."));
         return new Document.Section("The gear", blocks);
     }
@@ -117,10 +122,15 @@ final class LoadSection {
                 gear.serial().orElse("not written"),
                 gear.workingLoadLimitFrom().orElse("not written"),
                 day(gear.fitted()),
-                gear.ledger()
-                        .map(inspection ->
-                                inspection.day() + (inspection.what().isEmpty() ? "" : ", " + inspection.what()))
-                        .orElseGet(() -> day(gear.lastInspection())));
+                inspections(gear));
+    }
+
+    private static String inspections(GearFacts gear) {
+        return gear.ledger().isEmpty()
+                ? day(gear.lastInspection())
+                : gear.ledger().stream()
+                        .map(line -> line.day() + " " + line.what())
+                        .collect(Collectors.joining("; "));
     }
 
     private static String day(Optional<LocalDate> day) {

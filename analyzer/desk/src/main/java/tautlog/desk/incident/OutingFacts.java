@@ -20,6 +20,7 @@ import tautlog.desk.report.Moment;
  * @param driveline empty without that, and when nothing was pulled
  * @param gear of the subject
  * @param isLedgerRead whether inspections were looked up in a ledger
+ * @param ledgerUnusable lines of it that could not be used
  * @param alike elsewhere in the recordings given
  * @param traces the outing round the moment, the shortest span first
  */
@@ -41,6 +42,7 @@ public record OutingFacts(
         Optional<DrivelineLoad> driveline,
         List<GearFacts> gear,
         boolean isLedgerRead,
+        long ledgerUnusable,
         CalibrationFacts calibration,
         ClockTrust clock,
         Incident.Integrity integrity,

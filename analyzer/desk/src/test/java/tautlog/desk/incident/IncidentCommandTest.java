@@ -143,6 +143,44 @@ class IncidentCommandTest {
     }
 
     @Test
+    void tellsLastInspectionsOfTheLedgerUpToThatMoment(@TempDir Path desk) throws IOException {
+        Path ledger = desk.resolve("ledger.jsonl");
+        Files.writeString(
+                ledger,
+                entry("a", "inspected", "2026-03-01T12:00:00Z", "\"piece\":\"red\",\"result\":\"back-in-service\"")
+                        + entry(
+                                "b",
+                                "inspected",
+                                "2026-04-01T12:00:00Z",
+                                "\"piece\":\"red\",\"result\":\"back-in-service\"")
+                        + entry("c", "out-of-service", "2026-04-02T12:00:00Z", "\"piece\":\"blue\"")
+                        + entry("d", "inspected", "2026-05-10T12:00:00Z", "\"result\":\"scrap\"")
+                        + "torn\n");
+
+        Desk run = Desk.run("incident", recording, "--at", AT, "--zone", "UTC", "--ledger", ledger);
+
+        assertEquals(0, run.code());
+        assertTrue(run.err().contains("ledger.jsonl:5: this is no entry: torn."), run.err());
+        String words = words(run);
+        assertTrue(
+                words.contains("2026-04-01 inspected: back in service, piece red, by owner;"
+                        + " 2026-04-02 out of service, piece blue, by owner"),
+                words);
+        assertFalse(words.contains("2026-03-01"), words);
+        assertFalse(words.contains("2026-05-10"), words);
+        assertTrue(words.contains("1 line of the ledger could not be used."), words);
+        assertEquals(
+                3,
+                Desk.run("incident", recording, "--at", AT, "--ledger", desk.resolve("none"))
+                        .code());
+    }
+
+    private static String entry(String id, String kind, String at, String more) {
+        return "{\"id\":\"" + id + "\",\"kind\":\"" + kind + "\",\"at\":\"" + at
+                + "\",\"gear\":\"choker\",\"by\":\"owner\"," + more + "}\n";
+    }
+
+    @Test
     void carriesWhatIfUnderAnotherHookup() {
         Desk run = Desk.run("incident", recording, "--at", AT, "--hookup", "round-the-corner");
 
