@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Notes that people kept beside the recordings, one JSON object a line: {@code at}, the moment it is about, and {@code note}; other keys
- * are passed over, {@code by} is told.
+ * Notes that people kept beside the recordings, one JSON object a line: its key "at" is the moment that it is about, "note" its text; other keys
+ * are passed over, "by" is told.
  *
  * @param isRead whether there was a file of them
  * @param notes in the order of the file

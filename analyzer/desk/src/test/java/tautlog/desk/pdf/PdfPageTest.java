@@ -163,9 +163,9 @@ class PdfPageTest {
     @Test
     void leavesNoHeadingAloneAtTheEndOfASheet() throws IOException {
         List<Block> blocks = new ArrayList<>();
-        for (int i = 0; i < 40; i++) {
+        for (int i = 0; i < 200; i++) {
             blocks.add(new Block.Heading("Heading " + i));
-            blocks.add(new Block.Paragraph("what stands under it. ".repeat(1 + i % 9 * 4)));
+            blocks.add(new Block.Paragraph("what stands under it. ".repeat(1 + i % 3 * 4)));
         }
         try (PDDocument pdf = pdf(document("", blocks))) {
             assertTrue(pdf.getNumberOfPages() >= 2);
