@@ -159,11 +159,11 @@ final class IncidentCommand implements Callable<Integer> {
                 outing -> outing.start().calibration());
     }
 
-    private Optional<IncidentStudy.LedgerOf> ledger(Window window, ZoneId local) throws IOException {
+    private Optional<IncidentStudy.LedgerOf> ledger(Window window, ZoneId local) throws IOException, UsageException {
         if (ledger.isEmpty()) {
             return Optional.empty();
         }
-        Ledger read = Ledger.read(ledger.get().toString(), Files.readAllBytes(ledger.get()), local, Instant.now());
+        Ledger read = LedgerFile.read(ledger.get(), local, Instant.now());
         read.complaints().forEach(complaint -> spec.commandLine().getErr().println(complaint));
         long unusable = read.complaints().stream()
                 .filter(complaint -> complaint.weight() == Complaint.Weight.IGNORED)

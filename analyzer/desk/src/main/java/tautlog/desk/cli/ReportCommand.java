@@ -250,8 +250,7 @@ final class ReportCommand implements Callable<Integer> {
         out.flush();
         if (html != null || paper.isPresent()) {
             Drawings drawings = ReportDrawings.of(analysis, screen);
-            Document page =
-                    ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section);
+            Document page = ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section);
             if (html != null) {
                 file("--html", html, HtmlPage.render(page));
             }

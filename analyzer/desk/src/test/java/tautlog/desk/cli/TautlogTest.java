@@ -37,7 +37,8 @@ class TautlogTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "report", "incident", "hours", "limits", "plan", "calibrate", "verify", "import", "export"})
+    @ValueSource(
+            strings = {"", "report", "incident", "hours", "limits", "plan", "calibrate", "verify", "import", "export"})
     void beginsItsHelpWithTwoExamples(String command) {
         Desk help = command.isEmpty() ? Desk.run("--help") : Desk.run(command, "--help");
 

@@ -170,7 +170,7 @@ class IncidentCommandTest {
         assertFalse(words.contains("2026-05-10"), words);
         assertTrue(words.contains("1 line of the ledger could not be used."), words);
         assertEquals(
-                3,
+                2,
                 Desk.run("incident", recording, "--at", AT, "--ledger", desk.resolve("none"))
                         .code());
     }
