@@ -11,6 +11,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
 import tautlog.sample.Evidence;
@@ -167,12 +168,14 @@ public final class Recording implements AutoCloseable {
      * out; {@link #verify} names it.
      *
      * @param after 0, or what an earlier call gave
+     * @param tail asked for once all sealed rows are told
      * @return the last row that {@code sealed} was told
      */
-    public long follow(Outing outing, long after, Evidence sealed, Evidence tail) throws RecordingException {
+    public long follow(Outing outing, long after, Evidence sealed, Supplier<? extends Evidence> tail)
+            throws RecordingException {
         return reading(() -> {
             long last = new Replay(connection, outing, sealed).sealedBehind(after);
-            new Replay(connection, outing, tail).tail();
+            new Replay(connection, outing, tail.get()).tail();
             return last;
         });
     }

@@ -34,7 +34,7 @@ class FollowedOutingTest {
                 from = to;
                 EvidenceLog tail = new EvidenceLog();
                 try (Recording recording = Recording.open(file)) {
-                    row = recording.follow(recording.outings().get(0), row, sealed, tail);
+                    row = recording.follow(recording.outings().get(0), row, sealed, () -> tail);
                 }
                 all = new ArrayList<>(sealed.lines());
                 all.addAll(tail.lines());
