@@ -38,10 +38,22 @@ public final class Analysis {
      * @throws QuestionException if the question names what is not there
      */
     public static Analysis of(History history, Question question) throws RecordingException, QuestionException {
+        return of(history, history.members(), question);
+    }
+
+    /**
+     * Reads some outings of {@code history}, as if it held no others: their places are counted among them.
+     *
+     * @param members of {@code history}, in its order
+     * @throws RecordingException if none can be read
+     * @throws QuestionException if the question names what is not there
+     */
+    public static Analysis of(History history, List<History.Member> members, Question question)
+            throws RecordingException, QuestionException {
         List<Study> studies = new ArrayList<>();
         List<RecordingException> failures = new ArrayList<>();
         List<LeftOut.OfOuting> outings = new ArrayList<>(history.leftOut().outings());
-        for (History.Member member : history.members()) {
+        for (History.Member member : members) {
             try {
                 studies.add(new OutingPass(member, studies.size() + 1, question).study());
             } catch (RecordingException e) {

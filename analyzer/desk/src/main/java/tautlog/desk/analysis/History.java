@@ -5,15 +5,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import tautlog.calibration.CellCalibration;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.LostOuting;
 import tautlog.recording.Outing;
-import tautlog.recording.OutingStart;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
-import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Evidence;
@@ -72,18 +69,12 @@ public final class History implements AutoCloseable {
          * @throws RecordingException if it does not fit the instrument
          */
         public Calibration lineCalibration(CellCalibration cell, Rig rig) throws RecordingException {
-            Calibration line = cellCarriesMore() ? LineCalibration.of(cell.response(), rig) : cell.response();
-            Optional<String> misfit =
-                    LineCalibration.misfit(line, outing.start().instrument(), rig);
-            if (misfit.isPresent()) {
-                throw new RecordingException(file + ": outing " + (outing.index() + 1) + ": " + misfit.get());
-            }
-            return line;
+            return OutingReading.line(file, outing, cell, rig);
         }
 
         /** Whether the cell's place enters: forces logged elsewhere are the line's tension already. */
         boolean cellCarriesMore() {
-            return outing.start().source() != OutingStart.Source.IMPORT;
+            return OutingReading.cellCarriesMore(outing);
         }
 
         /**

@@ -56,6 +56,11 @@ public final class Band {
         samples[column] += n;
     }
 
+    /** Nothing is known of what lies between these times. */
+    public void cover(long at, long until) {
+        missing(at, until);
+    }
+
     /** Some or all of what lies between these times is missing. */
     void missing(long at, long until) {
         if (until <= from || at >= to || until <= at) {

@@ -1,0 +1,50 @@
+package tautlog.desk.season;
+
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import tautlog.desk.report.LeftOut;
+
+/**
+ * What is known of the folder.
+ *
+ * @param outings each once, in the order of time
+ * @param stamps of each recording by its file: changes with the recording
+ * @param leftOut what could not be read
+ * @param notes of how outings were put together, one sentence each
+ */
+public record Season(
+        ZoneId zone, List<KnownOuting> outings, Map<Path, String> stamps, LeftOut leftOut, List<String> notes) {
+    public Season {
+        outings = List.copyOf(outings);
+        stamps = Map.copyOf(stamps);
+        notes = List.copyOf(notes);
+    }
+
+    static Season nothing(ZoneId zone) {
+        return new Season(zone, List.of(), Map.of(), new LeftOut(List.of(), List.of()), List.of());
+    }
+
+    /** Each day's outings, in the order of time, undated ones last. */
+    public Map<DayKey, List<KnownOuting>> days() {
+        return outings.stream()
+                .collect(Collectors.groupingBy(outing -> outing.day(zone), TreeMap::new, Collectors.toList()));
+    }
+
+    /** The winches, sorted by name. */
+    public List<String> winches() {
+        return outings.stream().map(KnownOuting::winch).distinct().sorted().toList();
+    }
+
+    public Optional<KnownOuting> outing(String id) {
+        return outings.stream().filter(one -> one.id().equals(id)).findFirst();
+    }
+
+    public Optional<DayKey> day(String id) {
+        return days().keySet().stream().filter(day -> day.id().equals(id)).findFirst();
+    }
+}
