@@ -75,11 +75,14 @@ class ArrowsTest {
     }
 
     @Test
-    void nothingListensOnANetwork() {
+    void onlyTheEveningViewListensOnANetwork() {
+        onlyIn("tautlog.desk.web..", "com.sun.net..");
         noClasses()
+                .that()
+                .resideOutsideOfPackages("tautlog.desk.web..", "tautlog.desk.cli..")
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage("java.net..", "com.sun.net..")
+                .resideInAnyPackage("java.net..")
                 .check(DESK);
     }
 

@@ -43,7 +43,8 @@ import tautlog.desk.page.Ink;
             CalibrateCommand.class,
             VerifyCommand.class,
             ImportCommand.class,
-            ExportCommand.class
+            ExportCommand.class,
+            ViewCommand.class
         })
 public final class Tautlog implements Runnable {
     @CommandLine.Spec
@@ -128,6 +129,6 @@ public final class Tautlog implements Runnable {
     public void run() {
         throw new CommandLine.ParameterException(
                 spec.commandLine(),
-                "Name a command: report, hours, service, limits, plan, calibrate, verify, import or export.");
+                "Name a command: report, hours, service, limits, plan, calibrate, verify, import, export or view.");
     }
 }

@@ -2,7 +2,7 @@
  * The command line of the program at the desk.
  *
  * <pre>
- *   arguments ──▶ {@link tautlog.desk.cli.Tautlog} ──▶ report, hours, service, limits, calibrate, verify, import, export ──▶ exit code
+ *   arguments ──▶ {@link tautlog.desk.cli.Tautlog} ──▶ report, hours, service, limits, calibrate, verify, import, export, view ──▶ exit code
  *                      │                          (each one class)
  *                      └──▶ {@link tautlog.desk.cli.Exits}: 0 done · 1 found · 2 usage, configuration · 3 recording · 70 bug
  * </pre>

@@ -31,6 +31,10 @@ final class DayWork {
         this.unit = unit;
     }
 
+    Optional<ForceUnit> unit() {
+        return unit;
+    }
+
     /** What a day's figures depend on beside the recordings. */
     String shape() {
         return Fingerprint.of("1", zone.getId(), unit.map(ForceUnit::symbol).orElse("rig"));

@@ -40,6 +40,16 @@ public record Season(
         return outings.stream().map(KnownOuting::winch).distinct().sorted().toList();
     }
 
+    /** A winch's name for addresses. */
+    public static String winchId(String winch) {
+        return Fingerprint.of(winch).substring(0, 8);
+    }
+
+    /** The winch that is called so in addresses. */
+    public Optional<String> winch(String id) {
+        return winches().stream().filter(one -> winchId(one).equals(id)).findFirst();
+    }
+
     public Optional<KnownOuting> outing(String id) {
         return outings.stream().filter(one -> one.id().equals(id)).findFirst();
     }

@@ -70,6 +70,11 @@ public final class SeasonWatch implements AutoCloseable {
         return season;
     }
 
+    /** The unit that forces are shown in; empty for the rig's. */
+    public Optional<ForceUnit> unit() {
+        return work.unit();
+    }
+
     public Offer offer() {
         return offer;
     }

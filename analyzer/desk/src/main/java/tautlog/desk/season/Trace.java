@@ -17,6 +17,7 @@ import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Hookup;
+import tautlog.rig.Rig;
 import tautlog.sample.Evidence;
 import tautlog.sample.OutingClock;
 
@@ -44,6 +45,15 @@ public final class Trace {
             }
         }
         return assembly.view();
+    }
+
+    /** The rig that an outing is read with, its limits worked out; empty when it cannot be read. */
+    public Optional<Rig> rig(KnownOuting outing, WhatIf whatIf) {
+        try {
+            return Optional.of(reading(outing, whatIf).rig());
+        } catch (ConfigException | RecordingException e) {
+            return Optional.empty();
+        }
     }
 
     private OutingReading reading(KnownOuting outing, WhatIf whatIf) throws ConfigException, RecordingException {

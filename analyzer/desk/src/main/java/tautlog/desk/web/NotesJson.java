@@ -1,0 +1,38 @@
+package tautlog.desk.web;
+
+import com.google.gson.JsonObject;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import tautlog.desk.season.NoteBook;
+import tautlog.desk.season.Season;
+
+/** Notes as the page reads and sends them. */
+final class NotesJson {
+    private static final int LONGEST_ABOUT = 100;
+
+    private NotesJson() {}
+
+    static JsonObject of(NoteBook.Note note) {
+        JsonObject json = new JsonObject();
+        json.addProperty("winch", Season.winchId(note.winch()));
+        json.addProperty("at_us", micros(note.at()));
+        json.addProperty("about", note.about());
+        json.addProperty("text", note.text());
+        json.addProperty("written", note.written().toString());
+        return json;
+    }
+
+    static long micros(Instant at) {
+        return ChronoUnit.MICROS.between(Instant.EPOCH, at);
+    }
+
+    /** @throws IllegalArgumentException if it is none */
+    static NoteBook.Note read(JsonObject json, String winch, Instant now) {
+        String about = json.get("about").getAsString();
+        if (about.length() > LONGEST_ABOUT) {
+            throw new IllegalArgumentException("about is longer than " + LONGEST_ABOUT);
+        }
+        Instant at = Instant.EPOCH.plus(json.get("at_us").getAsLong(), ChronoUnit.MICROS);
+        return new NoteBook.Note(winch, at, about, json.get("text").getAsString(), now.truncatedTo(ChronoUnit.SECONDS));
+    }
+}
