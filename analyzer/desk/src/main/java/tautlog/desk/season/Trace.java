@@ -17,6 +17,7 @@ import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Hookup;
+import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Evidence;
 import tautlog.sample.OutingClock;
@@ -160,10 +161,15 @@ public final class Trace {
                             hookup.limit().newtons().doubleValue(),
                             hookup.limit().isAtMost(),
                             hookup.limit().governing(),
-                            turns.get(i).assumed()));
+                            turns.get(i).assumed(),
+                            reading.line().newtons(from(outing, reading))));
                 }
             }
         }
+    }
+
+    private static int from(Outing outing, OutingReading reading) {
+        return LineCalibration.atLeastFrom(reading.line(), outing.start().instrument(), reading.rig());
     }
 
     private static void tell(List<Told> told, Evidence sink) {

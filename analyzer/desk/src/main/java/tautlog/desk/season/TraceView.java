@@ -21,7 +21,12 @@ public record TraceView(
         outings = List.copyOf(outings);
     }
 
-    /** A limit in force; {@code assumed} when nobody had said which hookup was on. */
+    /**
+     * A limit in force.
+     *
+     * @param assumed nobody had said which hookup was on
+     * @param atLeastFromNewtons from this tension on a reading is only a lower bound
+     */
     public record Step(
             long from,
             long to,
@@ -29,7 +34,8 @@ public record TraceView(
             double limitNewtons,
             boolean atMost,
             String governing,
-            boolean assumed) {}
+            boolean assumed,
+            double atLeastFromNewtons) {}
 
     /** A note that a person left in the recording; it may be empty. */
     public record Mark(long at, String note) {}

@@ -32,7 +32,7 @@ final class Api {
             Set.of("/api/season", "/api/day", "/api/trace", "/api/rigs", "/api/live", "/api/notes");
     private static final int TRACES_AT_ONCE = 2;
     /** Years 1970 to 2200, and times since the start of an outing, in microseconds. */
-    private static final long LATEST = 7_258_118_400_000_000L;
+    static final long LATEST = 7_258_118_400_000_000L;
 
     private final SeasonWatch watch;
     private final NoteBook notes;

@@ -32,7 +32,11 @@ final class NotesJson {
         if (about.length() > LONGEST_ABOUT) {
             throw new IllegalArgumentException("about is longer than " + LONGEST_ABOUT);
         }
-        Instant at = Instant.EPOCH.plus(json.get("at_us").getAsLong(), ChronoUnit.MICROS);
+        long micros = json.get("at_us").getAsBigDecimal().longValueExact();
+        if (micros < 0 || micros > Api.LATEST) {
+            throw new IllegalArgumentException("at_us is no time of ours: " + micros);
+        }
+        Instant at = Instant.EPOCH.plus(micros, ChronoUnit.MICROS);
         return new NoteBook.Note(winch, at, about, json.get("text").getAsString(), now.truncatedTo(ChronoUnit.SECONDS));
     }
 }

@@ -23,6 +23,7 @@ final class TraceJson {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = new JsonWriter(text)) {
             writer.setSerializeNulls(true);
+            writer.setHtmlSafe(true);
             new TraceJson(writer).write(view);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
@@ -46,6 +47,7 @@ final class TraceJson {
             json.flag("limit_is_at_most", step.atMost());
             json.text("governing", step.governing());
             json.flag("assumed", step.assumed());
+            json.number("at_least_from_n", step.atLeastFromNewtons());
         });
         json.list("marks", view.marks(), mark -> {
             json.whole("at_us", mark.at());

@@ -18,11 +18,13 @@ import tautlog.desk.season.NoteBook;
 import tautlog.desk.season.SeasonWatch;
 
 /**
- * The server of the evening view. On loopback by default, IPv4 and IPv6; elsewhere only with a token. Eight threads, a queue of 64; a slow or
- * oversized request costs its own connection.
+ * The server of the evening view. On loopback by default, IPv4 and IPv6; elsewhere only with a token. At most 64 connections, each
+ * read in a thread of its own for 10 s at most: a slow or oversized request costs itself alone. What is heavy is bounded in {@link Api}.
  */
 public final class WebServer implements AutoCloseable {
-    private static final int THREADS = 8;
+    /** One for each connection: the JDK's server reads a slow request in a thread of the pool. */
+    private static final int THREADS = 64;
+
     private static final int QUEUE = 64;
     private static final int LONGEST_BODY = 16_384;
 

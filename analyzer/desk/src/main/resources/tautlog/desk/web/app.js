@@ -90,7 +90,7 @@ function views() {
   const nav = document.getElementById("views");
   if (nav.dataset.made !== made) {
     nav.dataset.made = made;
-    nav.replaceChildren(link("season", here === "season" ? "Season" : "← Season"));
+    nav.replaceChildren(...(here === "season" ? [] : [link("season", "← Season")]));
   }
 }
 

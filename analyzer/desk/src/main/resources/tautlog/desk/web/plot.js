@@ -221,7 +221,7 @@ export class Plot {
   limits(data) {
     let told = -Infinity;
     for (const step of data.limits) {
-      const x1 = this.x(step.from_us), x2 = this.x(step.to_us);
+      const x1 = this.x(step.from_us), x2 = Math.max(x1 + 6, this.x(step.to_us));
       const y = this.y(step.limit_n), caution = this.y(step.limit_n * CAUTION);
       this.line(x1, y, x2, y, this.ink.paper, 5);
       this.line(x1, y, x2, y, this.ink.limit, 2.5, step.assumed ? [2, 4] : []);

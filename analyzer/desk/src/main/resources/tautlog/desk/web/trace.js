@@ -153,9 +153,9 @@ export class Trace {
   }
 
   async fetchFindings() {
-    const inView = this.days.filter((day) => day.known && day.from_us < this.view[1] && day.to_us > this.view[0] && !this.found.has(day.day));
+    const inView = this.days.filter((day) => day.from_us < this.view[1] && day.to_us > this.view[0]);
     if (this.outing || inView.length > DAYS_WITH_FINDINGS) return;
-    for (const day of inView) {
+    for (const day of inView.filter((one) => one.known && !this.found.has(one.day))) {
       this.found.set(day.day, []);
       ask("/api/day", { day: day.day, ...whatIf() }).then((got) => { if (got.known && got.report) this.findings(day.day, got.report); }).catch(() => this.found.delete(day.day));
     }
@@ -195,9 +195,11 @@ export class Trace {
     let words = `Showing ${this.outing ? "" : date(this.view[0]) + ", "}${this.time(this.view[0], decimals)} to ${span > 8e10 ? day(this.view[1]) : ""}${this.time(this.view[1], decimals)} (${length(span)}).`;
     if (best) {
       const least = Math.min(...best.limits.map((s) => s.limit_n));
-      const share = best.limits.length ? ", " + (best.limits.some((s) => s.limit_is_at_most) ? "at least " : "") + percent(best.newtons / least) + " of limit"
+      const bound = best.limits.some((s) => s.at_least_from_n !== null && best.newtons >= s.at_least_from_n);
+      const share = best.limits.length ? ", " + (bound || best.limits.some((s) => s.limit_is_at_most) ? "at least " : "") + percent(best.newtons / least) + " of limit"
         + (new Set(best.limits.map((s) => s.limit_n)).size > 1 ? " (of the lowest then in force)" : "") : ", limit unknown";
-      words += ` Greatest ${force(best.newtons)}${share}, ${span > 8e10 ? day(best.from) : ""}${this.time(best.from, decimals)}.`;
+      const when = (us) => (span > 8e10 ? day(us) : "") + this.time(us, decimals);
+      words += ` Greatest ${bound ? "at least " : ""}${force(best.newtons)}${share}, ${best.to - best.from > span / 1e3 && best.to - best.from > 2e6 ? "between " + when(best.from) + " and " + when(best.to) : when(best.from)}.`;
     } else if (this.data) words += " No reading in it.";
     if (this.data?.tension.missing_from_us.length) words += " Part of it is unknown: readings are missing where it is hatched.";
     if (this.words.textContent !== words) this.words.textContent = words;
