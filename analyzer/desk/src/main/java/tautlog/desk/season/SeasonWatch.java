@@ -123,7 +123,7 @@ public final class SeasonWatch implements AutoCloseable {
                 goesOn = step();
             } catch (IOException e) {
                 trouble = WithoutFolder.text(folder, String.valueOf(e.getMessage()));
-            } catch (RuntimeException bug) {
+            } catch (RuntimeException | Error bug) {
                 trouble = "This is a bug in tautlog, please report it: " + bug;
             }
             rest(goesOn);
