@@ -61,8 +61,10 @@ export class Plot {
       this.forceAxis();
       this.clip(TOP, this.bottom, () => {
         this.gaps(data, TOP, this.bottom);
-        this.band(data.tension, "_n", (v) => this.y(v), this.ink.band, data);
         this.limits(data);
+        this.band(data.tension, "_n", (v) => this.y(v), this.ink.band, data);
+        this.over(data);
+        this.limitWords(data);
       });
       this.shaft(data);
       this.signs(signs);
@@ -218,20 +220,46 @@ export class Plot {
     return !data.outings.some((o) => o.from_us <= from && o.to_us >= to);
   }
 
+  /** Beneath the readings: a line must not hide what is just above it. */
   limits(data) {
+    for (const step of data.limits) {
+      const [x1, x2] = this.reach(step);
+      this.line(x1, this.y(step.limit_n), x2, this.y(step.limit_n), this.ink.limit, 2.5, step.assumed ? [2, 4] : []);
+      this.line(x1, this.y(step.limit_n * CAUTION), x2, this.y(step.limit_n * CAUTION), this.ink.limit, 1.25, [8, 5]);
+    }
+  }
+
+  reach(step) {
+    const x1 = this.x(step.from_us);
+    return [x1, Math.max(x1 + 6, this.x(step.to_us))];
+  }
+
+  /** What is over the limit in force, once more in another colour. */
+  over(data) {
+    for (const step of data.limits) {
+      const [x1, x2] = this.reach(step);
+      this.c.save();
+      this.c.beginPath();
+      this.c.rect(x1, TOP, x2 - x1, this.y(step.limit_n) - TOP);
+      this.c.clip();
+      this.band(data.tension, "_n", (v) => this.y(v), this.ink.over, data);
+      this.c.restore();
+    }
+  }
+
+  limitWords(data) {
     let told = -Infinity;
     for (const step of data.limits) {
-      const x1 = this.x(step.from_us), x2 = Math.max(x1 + 6, this.x(step.to_us));
-      const y = this.y(step.limit_n), caution = this.y(step.limit_n * CAUTION);
-      this.line(x1, y, x2, y, this.ink.paper, 5);
-      this.line(x1, y, x2, y, this.ink.limit, 2.5, step.assumed ? [2, 4] : []);
-      this.line(x1, caution, x2, caution, this.ink.limit, 1.25, [8, 5]);
+      const [x1, x2] = this.reach(step);
       const left = Math.max(LEFT, x1) + 6;
-      if (Math.min(this.right, x2) - left > 150 && left > told) {
-        const words = `${step.limit_is_at_most ? "limit at most" : "limit"} ${Math.round(inUnit(step.limit_n) * 100) / 100} ${unitSymbol()}, ${step.hookup}${step.assumed ? " (assumed)" : ""}`;
-        this.text(words, left, y - 9);
-        this.text("caution, " + percent(CAUTION).replace(/\.0/, ""), left, caution + 9, "left", this.ink.soft);
-        told = left + this.c.measureText(words).width + 20;
+      const words = `${step.limit_is_at_most ? "limit at most" : "limit"} ${Math.round(inUnit(step.limit_n) * 100) / 100} ${unitSymbol()}`;
+      const more = `${words}, ${step.hookup}${step.assumed ? " (assumed)" : ""}`;
+      const room = Math.min(this.right, x2) - left;
+      const said = this.c.measureText(more).width < room ? more : words;
+      if (this.c.measureText(said).width < room && left > told) {
+        this.text(said, left, this.y(step.limit_n) - 10);
+        this.text("caution " + percent(CAUTION), left, this.y(step.limit_n * CAUTION) + 10, "left", this.ink.soft);
+        told = left + this.c.measureText(said).width + 20;
       }
     }
   }
