@@ -240,7 +240,7 @@ export class Plot {
       const [x1, x2] = this.reach(step);
       this.c.save();
       this.c.beginPath();
-      this.c.rect(x1, TOP, x2 - x1, this.y(step.limit_n) - TOP);
+      this.c.rect(x1 - 1, TOP, x2 - x1 + 2, this.y(step.limit_n) - TOP);
       this.c.clip();
       this.band(data.tension, "_n", (v) => this.y(v), this.ink.over, data);
       this.c.restore();

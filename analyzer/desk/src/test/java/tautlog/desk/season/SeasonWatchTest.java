@@ -153,6 +153,33 @@ class SeasonWatchTest {
         }
     }
 
+    @Test
+    void anotherCalibrationIsInTraceAndDay() throws Exception {
+        SampleDay.write(folder, "a.tautlog", 7, 0);
+        Offer twice = new Offer(
+                Optional.empty(), Optional.of(CellCalibration.written(Calibration.of("0", "2"))), "twice as much");
+        WhatIf asked = new WhatIf(Optional.empty(), false, true);
+        try (SeasonWatch watch =
+                new SeasonWatch(folder, ZoneId.of("UTC"), Optional.empty(), twice, IndexFolder.of(folder, folder))) {
+            watch.ask(Optional.of(day(4)), asked);
+            await(
+                    "what if",
+                    () -> watch.progress().isDone()
+                            && watch.days().record(day(4), asked).isPresent());
+            Trace trace = new Trace(watch);
+            Band recorded = view(trace, WhatIf.NOTHING).tension();
+            Band other = view(trace, asked).tension();
+            assertEquals(
+                    2 * recorded.greatest(recorded.greatestColumn()), other.greatest(other.greatestColumn()), 1e-9);
+            assertTrue(watch.days()
+                    .summary(day(4), asked)
+                    .orElseThrow()
+                    .getAsJsonArray("what_if")
+                    .toString()
+                    .contains("Another calibration"));
+        }
+    }
+
     private static TraceView view(Trace trace, WhatIf whatIf) throws Exception {
         return trace.view(
                 new TraceAsk("upper-landing", START - 1_000_000, START + 80_000_000, 300, Optional.empty(), whatIf));
