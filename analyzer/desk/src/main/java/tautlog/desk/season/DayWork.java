@@ -11,7 +11,9 @@ import tautlog.desk.analysis.Analysis;
 import tautlog.desk.analysis.History;
 import tautlog.desk.analysis.Question;
 import tautlog.desk.analysis.QuestionException;
+import tautlog.desk.page.Document;
 import tautlog.desk.page.Drawings;
+import tautlog.desk.page.OverloadedGear;
 import tautlog.desk.page.ReportPage;
 import tautlog.desk.page.Screen;
 import tautlog.desk.report.JsonReport;
@@ -59,16 +61,21 @@ final class DayWork {
                 ? ForceUnit.KN
                 : analysis.studies().get(0).rig().units());
         Screen screen = Screen.of(analysis.report(), shown, zone);
-        JsonObject report =
-                JsonParser.parseString(JsonReport.render(analysis.report())).getAsJsonObject();
-        JsonObject page =
-                PageJson.of(ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.EVERYTHING));
+        JsonObject report = JsonParser.parseString(JsonReport.render(analysis.report(), Optional.empty()))
+                .getAsJsonObject();
+        JsonObject page = PageJson.of(
+                ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.EVERYTHING, gear(analysis)));
         JsonObject summary = DaySummary.of(day, analysis.report(), screen);
         return new DayRecord(
                 stamp,
                 summary,
                 WithoutFolder.json(folder, report).getAsJsonObject(),
                 WithoutFolder.json(folder, page).getAsJsonObject());
+    }
+
+    /** No ledger is read here. */
+    private static Document.Section gear(Analysis analysis) {
+        return analysis.report().whatIf().isEmpty() ? OverloadedGear.withoutLedger() : OverloadedGear.whatIf();
     }
 
     private static DayRecord failed(DayKey day, String stamp, String why) {
