@@ -16,7 +16,7 @@ public record DayKey(String winch, Optional<LocalDate> date) implements Comparab
 
     /** A name for addresses: nothing of it comes from a file's name. */
     public String id() {
-        return Season.winchId(winch) + "." + date.map(LocalDate::toString).orElse("undated");
+        return KnownSeason.winchId(winch) + "." + date.map(LocalDate::toString).orElse("undated");
     }
 
     @Override

@@ -29,7 +29,7 @@ final class FolderLook {
     }
 
     /** The season now; {@code before} itself when nothing changed. */
-    Season look(Season before) throws IOException {
+    KnownSeason look(KnownSeason before) throws IOException {
         Map<Path, String> now = states();
         List<Path> changed = now.entrySet().stream()
                 .filter(entry -> !entry.getValue().equals(states.get(entry.getKey())))
@@ -40,7 +40,7 @@ final class FolderLook {
             return before;
         }
         states = Map.of(); // until the look succeeds
-        Season season = isSameSet ? refresh(before, changed) : whole();
+        KnownSeason season = isSameSet ? refresh(before, changed) : whole();
         states = now;
         return season;
     }
@@ -68,7 +68,7 @@ final class FolderLook {
         }
     }
 
-    private Season whole() throws IOException {
+    private KnownSeason whole() throws IOException {
         try (History history = History.open(List.of(folder))) {
             List<KnownOuting> outings = new ArrayList<>();
             Map<Path, String> stamps = new HashMap<>();
@@ -76,7 +76,7 @@ final class FolderLook {
                 outings.add(KnownOuting.of(member, member.recording().id()));
                 stamps.put(member.file(), stamp(member.recording()));
             }
-            return new Season(
+            return new KnownSeason(
                     zone,
                     outings,
                     stamps,
@@ -93,7 +93,7 @@ final class FolderLook {
     }
 
     /** Recordings that grew; a new outing, or one that cannot be read any more, takes a look at all. */
-    private Season refresh(Season before, List<Path> changed) throws IOException {
+    private KnownSeason refresh(KnownSeason before, List<Path> changed) throws IOException {
         Map<Path, String> stamps = new HashMap<>(before.stamps());
         Map<String, Outing> grown = new HashMap<>();
         for (Path file : changed) {
@@ -115,6 +115,6 @@ final class FolderLook {
                         ? one.with(grown.getOrDefault(one.id(), one.outing()))
                         : one)
                 .toList();
-        return new Season(zone, outings, stamps, before.leftOut(), before.notes());
+        return new KnownSeason(zone, outings, stamps, before.leftOut(), before.notes());
     }
 }

@@ -38,7 +38,7 @@ public final class SeasonWatch implements AutoCloseable {
     private final Thread thread;
     private final Set<Asked> asked = new LinkedHashSet<>();
     private final Map<Asked, Long> notBefore = new HashMap<>();
-    private volatile Season season;
+    private volatile KnownSeason season;
     private volatile boolean looked;
     private volatile boolean closed;
     private volatile String trouble = "";
@@ -59,14 +59,14 @@ public final class SeasonWatch implements AutoCloseable {
         look = new FolderLook(folder, zone);
         pyramids = new Pyramids(index);
         days = new DayIndex(index);
-        season = Season.nothing(zone);
+        season = KnownSeason.nothing(zone);
         thread = new Thread(this::run, "season watch");
         thread.setDaemon(true);
         thread.start();
     }
 
     /** What is known now. */
-    public Season season() {
+    public KnownSeason season() {
         return season;
     }
 
@@ -88,7 +88,7 @@ public final class SeasonWatch implements AutoCloseable {
     }
 
     public Progress progress() {
-        Season now = season;
+        KnownSeason now = season;
         Set<DayKey> all = now.days().keySet();
         return new Progress(
                 looked,

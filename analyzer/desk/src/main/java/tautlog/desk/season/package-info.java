@@ -3,7 +3,7 @@
  * the background while recordings are written.
  *
  * <pre>
- *   folder ──▶ {@link tautlog.desk.season.SeasonWatch} (one thread) ──▶ {@link tautlog.desk.season.Season} (what is known, never changes)
+ *   folder ──▶ {@link tautlog.desk.season.SeasonWatch} (one thread) ──▶ {@link tautlog.desk.season.KnownSeason} (what is known, never changes)
  *                 │ analysis, day by day                      │
  *                 ├──▶ {@link tautlog.desk.season.DayIndex}  (what a report says of the day)     ├──▶ {@link tautlog.desk.season.Trace} ──▶ pyramid
  *                 └──▶ pyramids                               └──▶ web

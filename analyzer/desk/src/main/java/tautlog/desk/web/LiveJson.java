@@ -7,7 +7,7 @@ import java.time.Instant;
 import java.util.Optional;
 import tautlog.desk.pyramid.OutingPyramid;
 import tautlog.desk.season.KnownOuting;
-import tautlog.desk.season.Season;
+import tautlog.desk.season.KnownSeason;
 import tautlog.desk.season.SeasonWatch;
 
 /** How new what is known is, for each winch. */
@@ -29,7 +29,7 @@ final class LiveJson {
 
     private static JsonObject winch(SeasonWatch watch, String winch, Instant now) {
         JsonObject json = new JsonObject();
-        json.addProperty("winch", Season.winchId(winch));
+        json.addProperty("winch", KnownSeason.winchId(winch));
         Optional<Long> newest = Optional.empty();
         boolean open = false;
         for (KnownOuting outing : watch.season().outings()) {

@@ -4,7 +4,7 @@ import com.google.gson.JsonObject;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import tautlog.desk.season.NoteBook;
-import tautlog.desk.season.Season;
+import tautlog.desk.season.KnownSeason;
 
 /** Notes as the page reads and sends them. */
 final class NotesJson {
@@ -14,7 +14,7 @@ final class NotesJson {
 
     static JsonObject of(NoteBook.Note note) {
         JsonObject json = new JsonObject();
-        json.addProperty("winch", Season.winchId(note.winch()));
+        json.addProperty("winch", KnownSeason.winchId(note.winch()));
         json.addProperty("at_us", micros(note.at()));
         json.addProperty("about", note.about());
         json.addProperty("text", note.text());

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import tautlog.desk.limits.LimitsJson;
 import tautlog.desk.season.KnownOuting;
-import tautlog.desk.season.Season;
+import tautlog.desk.season.KnownSeason;
 import tautlog.desk.season.SeasonWatch;
 import tautlog.desk.season.Trace;
 import tautlog.desk.season.WhatIf;
@@ -38,7 +38,7 @@ final class RigsJson {
 
     private static JsonObject begun(Rig rig, KnownOuting outing) {
         JsonObject one = new JsonObject();
-        one.addProperty("winch", Season.winchId(outing.winch()));
+        one.addProperty("winch", KnownSeason.winchId(outing.winch()));
         one.add("from_us", JsonNull.INSTANCE);
         one.add("to_us", JsonNull.INSTANCE);
         outing.start().ifPresent(start -> one.addProperty("from_us", NotesJson.micros(start)));

@@ -14,7 +14,7 @@ import tautlog.desk.season.DayKey;
 import tautlog.desk.season.DayRecord;
 import tautlog.desk.season.KnownOuting;
 import tautlog.desk.season.Progress;
-import tautlog.desk.season.Season;
+import tautlog.desk.season.KnownSeason;
 import tautlog.desk.season.SeasonWatch;
 import tautlog.desk.season.Trace;
 import tautlog.desk.season.WhatIf;
@@ -30,7 +30,7 @@ final class SeasonJson {
     private SeasonJson() {}
 
     static JsonObject of(SeasonWatch watch, Trace trace, WhatIf whatIf) {
-        Season season = watch.season();
+        KnownSeason season = watch.season();
         JsonObject json = new JsonObject();
         json.addProperty("schema", 1);
         json.addProperty("zone", season.zone().getId());
@@ -80,11 +80,11 @@ final class SeasonJson {
         return offer;
     }
 
-    private static JsonArray winches(Season season) {
+    private static JsonArray winches(KnownSeason season) {
         JsonArray winches = new JsonArray();
         for (String winch : season.winches()) {
             JsonObject one = new JsonObject();
-            one.addProperty("id", Season.winchId(winch));
+            one.addProperty("id", KnownSeason.winchId(winch));
             one.addProperty("name", winch);
             winches.add(one);
         }
@@ -101,7 +101,7 @@ final class SeasonJson {
 
     private static void span(JsonObject json, DayKey day, List<KnownOuting> outings) {
         json.addProperty("day", day.id());
-        json.addProperty("winch_id", Season.winchId(day.winch()));
+        json.addProperty("winch_id", KnownSeason.winchId(day.winch()));
         json.addProperty("winch", day.winch());
         day.date().ifPresent(date -> json.addProperty("date", date.toString()));
         outings.stream()
@@ -127,7 +127,7 @@ final class SeasonJson {
         json.add("outings", ids);
     }
 
-    static JsonObject day(Season season, DayKey day, Optional<DayRecord> record, WhatIf whatIf) {
+    static JsonObject day(KnownSeason season, DayKey day, Optional<DayRecord> record, WhatIf whatIf) {
         JsonObject json = new JsonObject();
         json.addProperty("schema", 1);
         json.addProperty("known", record.isPresent());

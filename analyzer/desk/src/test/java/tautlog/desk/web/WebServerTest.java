@@ -19,11 +19,11 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.fixtures.SampleDay;
-import tautlog.desk.season.Season;
+import tautlog.desk.season.KnownSeason;
 
 /** What the server refuses, and that it says why; raw requests over a socket, so that nothing mends them on the way. */
 class WebServerTest {
-    private static final String NOTE = "{\"winch\":\"" + Season.winchId("upper-landing")
+    private static final String NOTE = "{\"winch\":\"" + KnownSeason.winchId("upper-landing")
             + "\",\"at_us\":1777878015000000,\"about\":\"shock\",\"text\":\"%s\"}";
 
     @TempDir

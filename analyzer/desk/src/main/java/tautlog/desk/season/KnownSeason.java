@@ -17,16 +17,16 @@ import tautlog.desk.report.LeftOut;
  * @param leftOut what could not be read
  * @param notes of how outings were put together, one sentence each
  */
-public record Season(
+public record KnownSeason(
         ZoneId zone, List<KnownOuting> outings, Map<Path, String> stamps, LeftOut leftOut, List<String> notes) {
-    public Season {
+    public KnownSeason {
         outings = List.copyOf(outings);
         stamps = Map.copyOf(stamps);
         notes = List.copyOf(notes);
     }
 
-    static Season nothing(ZoneId zone) {
-        return new Season(zone, List.of(), Map.of(), new LeftOut(List.of(), List.of()), List.of());
+    static KnownSeason nothing(ZoneId zone) {
+        return new KnownSeason(zone, List.of(), Map.of(), new LeftOut(List.of(), List.of()), List.of());
     }
 
     /** Each day's outings, in the order of time, undated ones last. */
