@@ -3,8 +3,8 @@ package tautlog.desk.web;
 import com.google.gson.JsonObject;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import tautlog.desk.season.NoteBook;
 import tautlog.desk.season.KnownSeason;
+import tautlog.desk.season.NoteBook;
 
 /** Notes as the page reads and sends them. */
 final class NotesJson {
