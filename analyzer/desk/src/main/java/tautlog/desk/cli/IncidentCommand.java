@@ -163,7 +163,7 @@ final class IncidentCommand implements Callable<Integer> {
         if (ledger.isEmpty()) {
             return Optional.empty();
         }
-        Ledger read = LedgerFile.read(ledger.get(), local, Instant.now());
+        Ledger read = NamedLedger.read(ledger.get(), local, Instant.now());
         read.complaints().forEach(complaint -> spec.commandLine().getErr().println(complaint));
         long unusable = read.complaints().stream()
                 .filter(complaint -> complaint.weight() == Complaint.Weight.IGNORED)
