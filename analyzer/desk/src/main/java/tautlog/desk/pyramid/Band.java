@@ -73,6 +73,10 @@ public final class Band {
         }
     }
 
+    boolean isOneColumn(long at, long until) {
+        return column(at) == column(until);
+    }
+
     private long start(int column) {
         return from + Math.round((double) (to - from) * column / columns());
     }

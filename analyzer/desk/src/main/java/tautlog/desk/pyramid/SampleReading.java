@@ -57,9 +57,29 @@ final class SampleReading extends QuietEvidence {
         }
         if (isOpen) {
             tension.missing(micros(tick), micros(endTick));
-        } else {
+        } else if (!together(number, counts, from, n)) {
             samples(number, counts, from, n);
         }
+    }
+
+    /** All samples of a frame at once, where they lie in one column and under one zero: most do, and one by one they take long. */
+    private boolean together(long number, int[] counts, int from, int n) {
+        long at = micros(ticks.tickOf(0));
+        long last = micros(ticks.tickOf(n - 1));
+        settle(number);
+        boolean isOneZero = stretch + 1 >= stretches.size() || stretches.get(stretch + 1).first >= number + n;
+        boolean isAllAsked = ticks.tickOf(0) >= asked.begin() && ticks.tickOf(n - 1) < asked.end();
+        if (!isOneZero || !isAllAsked || !tension.isOneColumn(at, last)) {
+            return false;
+        }
+        int least = Integer.MAX_VALUE;
+        int greatest = Integer.MIN_VALUE;
+        for (int i = from; i < from + n; i++) {
+            least = Math.min(least, counts[i]);
+            greatest = Math.max(greatest, counts[i]);
+        }
+        tension.add(at, last, under.newtons(least), under.newtons(greatest), n);
+        return true;
     }
 
     private void samples(long number, int[] counts, int from, int n) {
