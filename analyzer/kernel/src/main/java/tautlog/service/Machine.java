@@ -37,6 +37,11 @@ public record Machine(String winch, Map<String, Kept> gear, List<Stint> recorded
         return new Machine(winch, gear, begun, isIncomplete);
     }
 
+    /** When the last recording with a clock ends. */
+    public Optional<Instant> lastRecorded() {
+        return recorded.stream().flatMap(stint -> stint.end().stream()).max(Instant::compareTo);
+    }
+
     /** When the first recording with a clock begins. */
     Optional<Instant> firstRecorded() {
         return recorded.stream().flatMap(stint -> stint.start().stream()).min(Instant::compareTo);

@@ -78,6 +78,7 @@ public record ServiceState(
             Judge judge = new Judge(machine, view.of(machine.winch()), asOf, zone);
             tasks.addAll(judge.states(plan.tasks()));
             notes.addAll(leftOutTasks(machine, judge, plan));
+            recordingsEnd(machine, asOf, zone).ifPresent(notes::add);
         }
         tasks.sort(Comparator.comparing(TaskState::standing));
         notes.addAll(ofLedger(known, plan, ledger, view));
@@ -86,6 +87,16 @@ public record ServiceState(
         }
         notes.addAll(known.notes());
         return new ServiceState(asOf, zone, ledgerFile, ledger, known.machines(), tasks, notes, known.leftOut());
+    }
+
+    /** A folder that lacks the last weeks looks like weeks without work. */
+    private static Optional<String> recordingsEnd(Machine machine, Instant asOf, ZoneId zone) {
+        return machine.lastRecorded()
+                .filter(end -> end.atZone(zone)
+                        .toLocalDate()
+                        .isBefore(asOf.atZone(zone).toLocalDate()))
+                .map(end -> "The last recording of " + machine.winch() + " here ends " + new TaskWords(zone).time(end)
+                        + "; what was worked since then counts only where it was entered.");
     }
 
     /** Entries of the ledger that count for {@code winch}. */

@@ -274,6 +274,16 @@ class ServiceCommandTest {
     }
 
     @Test
+    void saysWhereTheRecordingsEndWhenThatWasNotToday() {
+        String end = "The last recording of upper-landing here ends 4 May 2026 07:01";
+        Desk later = Desk.run(
+                "service", "list", recordings, "--tasks", tasks, "--as-of", "2026-05-05T06:00:00Z", "--zone", "UTC");
+
+        assertTrue(later.out().replaceAll("\\s+", " ").contains(end), later.out());
+        assertFalse(list().out().replaceAll("\\s+", " ").contains(end));
+    }
+
+    @Test
     void namesAWinchOfTheLedgerThatNoRecordingIsOf() {
         enter("worked", "--from", "2026-05-04T08:00:00Z", "--to", "2026-05-04T17:00:00Z", "--winch", "uper-landing");
 
