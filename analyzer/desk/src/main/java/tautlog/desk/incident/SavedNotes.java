@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Notes that people kept beside the recordings, one JSON object a line: its key "at" is the moment that it is about, "note" its text; other keys
- * are passed over, "by" is told.
+ * Notes that people kept beside the recordings, as the evening view writes them: one JSON object a line, its key "at" the moment that it is
+ * about, "text" its text. "by" is told where somebody wrote it by hand; other keys are passed over.
  *
  * @param isRead whether there was a file of them
  * @param notes in the order of the file
@@ -45,7 +45,7 @@ public record SavedNotes(boolean isRead, List<Note> notes, int unreadable) {
         try {
             JsonObject object = JsonParser.parseString(line).getAsJsonObject();
             Optional<String> at = text(object, "at");
-            Optional<String> note = text(object, "note");
+            Optional<String> note = text(object, "text");
             return at.isEmpty() || note.isEmpty()
                     ? Optional.empty()
                     : Optional.of(new Note(

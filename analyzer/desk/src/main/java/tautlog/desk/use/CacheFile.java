@@ -1,6 +1,5 @@
 package tautlog.desk.use;
 
-import com.google.gson.JsonParseException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -117,7 +116,7 @@ final class CacheFile {
         }
         try {
             return Optional.ofNullable(UseJson.GSON.fromJson(line.substring(VALUE_FROM, line.length() - 1), type));
-        } catch (JsonParseException e) {
+        } catch (RuntimeException e) { // also what a record says of values that another program wrote
             return Optional.empty();
         }
     }

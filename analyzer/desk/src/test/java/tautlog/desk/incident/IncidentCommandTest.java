@@ -9,11 +9,13 @@ import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.fixtures.Desk;
 import tautlog.desk.fixtures.SampleDay;
+import tautlog.desk.season.NoteBook;
 
 /** Moments at which there is nothing, what stands beside the recordings, and wrong usage. */
 class IncidentCommandTest {
@@ -110,8 +112,8 @@ class IncidentCommandTest {
         SampleDay.write(season);
         Files.writeString(
                 season.resolve("notes.jsonl"),
-                "{\"at\":\"2026-05-04T07:00:26Z\",\"note\":\"butt met a stump <b>\",\"by\":\"owner\"}\n"
-                        + "{\"at\":\"2026-05-04T09:00:00Z\",\"note\":\"later\"}\n"
+                "{\"at\":\"2026-05-04T07:00:26Z\",\"text\":\"butt met a stump <b>\",\"by\":\"owner\"}\n"
+                        + "{\"at\":\"2026-05-04T09:00:00Z\",\"text\":\"later\"}\n"
                         + "{\"at\":\"2026-05-04T07:00:2");
 
         String words = words(Desk.run("incident", season, "--at", AT, "--zone", "UTC"));
@@ -119,6 +121,17 @@ class IncidentCommandTest {
         assertTrue(words.contains("Note about 4 May 2026 07:00:26 by owner: butt met a stump <b>"), words);
         assertFalse(words.contains("later"), words);
         assertTrue(words.contains("1 line of the file of notes could not be read as a note."), words);
+    }
+
+    @Test
+    void tellsANoteThatWasAddedInTheEveningView(@TempDir Path season) throws IOException {
+        SampleDay.write(season);
+        Instant at = Instant.parse("2026-05-04T07:00:26Z");
+        new NoteBook(season).add(new NoteBook.Note("hillside", at, "overload", "thick choker was on", at));
+
+        String words = words(Desk.run("incident", season, "--at", AT, "--zone", "UTC"));
+
+        assertTrue(words.contains("Note about 4 May 2026 07:00:26: thick choker was on"), words);
     }
 
     @Test
