@@ -9,8 +9,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import tautlog.config.ConfigException;
+import tautlog.rig.Gear;
+import tautlog.rig.Rig;
 
 class ServicePlanTest {
     @Test
@@ -110,6 +114,21 @@ class ServicePlanTest {
         assertEquals(
                 new BigDecimal("8"),
                 plan.task("joint-crosses").orElseThrow().every().get(Meter.SHAFT_H));
-        assertEquals(16, plan.tasks().size());
+        assertEquals(20, plan.tasks().size());
+    }
+
+    /** What has no task is not in the list, however overloaded it is. */
+    @Test
+    void theShippedSetHasATaskAfterAnOverloadForEachGearOfTheShippedRig() throws Exception {
+        Path samples = Path.of(System.getProperty("tautlog.root"), "samples");
+        Rig rig = Rig.parse("rig.toml", Files.readString(samples.resolve("rig.toml")));
+        ServicePlan plan = ServicePlan.parse("service.toml", Files.readString(samples.resolve("service.toml")));
+
+        Set<String> answered = plan.tasks().stream()
+                .filter(task -> task.after().isPresent())
+                .flatMap(task -> task.gear().stream())
+                .collect(Collectors.toSet());
+
+        assertEquals(rig.gear().stream().map(Gear::id).collect(Collectors.toSet()), answered);
     }
 }

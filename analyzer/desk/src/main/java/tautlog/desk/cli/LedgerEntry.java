@@ -27,7 +27,11 @@ final class LedgerEntry {
             description = "The ledger, ledger.jsonl; it is made when there is none.")
     private Path ledger = Path.of("");
 
-    @Option(names = "--at", paramLabel = "T", description = "When it was so (ISO 8601; local without zone), not now.")
+    @Option(
+            names = "--at",
+            paramLabel = "T",
+            description = "When it was so, not now (ISO 8601; local without zone). A day alone is its beginning, before"
+                    + " the work of that day.")
     private @Nullable String at;
 
     @Option(names = "--by", paramLabel = "NAME", description = "Who did it.")

@@ -28,7 +28,7 @@ import tautlog.desk.service.ServiceState;
         header = "When each task will be due, by the use of the last weeks.",
         description = {
             "",
-            "From the use of the last whole weeks (12 at most), with the days between which 95 % of",
+            "From the use of the last whole weeks (12 at most), with the days between which 95 %% of",
             "the outcomes lie if the next weeks are like them. With fewer than three weeks of use",
             "nothing is said. The calendar has each task on its earliest day.",
             ""

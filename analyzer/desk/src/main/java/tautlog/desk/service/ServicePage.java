@@ -137,8 +137,7 @@ public final class ServicePage {
         leftOut.addAll(state.leftOut().damage());
         leftOut.forEach(sentence -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Left out", sentence)));
         if (!blocks.isEmpty()) {
-            sections.add(new Document.Section(
-                    Screen.counted(blocks.size(), "thing") + " that could not be read or needs a look", blocks));
+            sections.add(new Document.Section(Screen.counted(blocks.size(), "thing") + " unread or in doubt", blocks));
         }
     }
 

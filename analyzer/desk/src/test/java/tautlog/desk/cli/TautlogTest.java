@@ -1,5 +1,6 @@
 package tautlog.desk.cli;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -15,6 +16,8 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -34,6 +37,25 @@ class TautlogTest {
     @BeforeAll
     static void recordsADay() throws IOException {
         recording = SampleDay.write(folder);
+    }
+
+    /** picocli formats each line of these: a bare percent sign prints a warning above the help. */
+    @Test
+    void canFormatWhatEveryHelpSaysBeforeItsOptions() {
+        List<String> lines = new ArrayList<>();
+        collectHelp(new CommandLine(new Tautlog()), lines);
+
+        assertTrue(lines.size() > 40, lines::toString);
+        lines.forEach(line -> assertDoesNotThrow(() -> String.format(line), line));
+    }
+
+    private static void collectHelp(CommandLine command, List<String> lines) {
+        var usage = command.getCommandSpec().usageMessage();
+        for (String[] part :
+                List.of(usage.header(), usage.headerHeading().split("\n"), usage.description(), usage.footer())) {
+            lines.addAll(List.of(part));
+        }
+        command.getSubcommands().values().forEach(sub -> collectHelp(sub, lines));
     }
 
     @ParameterizedTest
