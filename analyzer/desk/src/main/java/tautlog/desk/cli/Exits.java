@@ -12,6 +12,8 @@ import tautlog.desk.analysis.QuestionException;
 import tautlog.desk.importing.ImportException;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.RecordingException;
+import tautlog.service.Complaint;
+import tautlog.service.Ledger;
 
 /** Exit codes, and what is said with them. */
 final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine.IExecutionExceptionHandler {
@@ -31,6 +33,16 @@ final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine
         leftOut.damage().forEach(sentence -> err.println("damaged: " + sentence));
         err.flush();
         return leftOut.isNothing() ? DONE : UNUSABLE;
+    }
+
+    /** The same; {@link #UNUSABLE} also when a line of the ledger counts for nothing. What is to be said of its lines goes to {@code err}. */
+    static int whole(LeftOut leftOut, Ledger ledger, PrintWriter err) {
+        int recordings = whole(leftOut, err);
+        ledger.complaints().forEach(err::println);
+        err.flush();
+        return ledger.complaints().stream().anyMatch(line -> line.weight() == Complaint.Weight.IGNORED)
+                ? UNUSABLE
+                : recordings;
     }
 
     @Override

@@ -12,7 +12,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -33,6 +35,7 @@ import tautlog.desk.page.HtmlPage;
 import tautlog.desk.page.Ink;
 import tautlog.desk.page.TextPage;
 import tautlog.desk.report.LeftOut;
+import tautlog.desk.service.LedgerDoubts;
 import tautlog.desk.use.OutingUse;
 import tautlog.desk.use.UseHistory;
 import tautlog.service.Ledger;
@@ -50,7 +53,8 @@ import tautlog.service.Ledger;
             "Meters of shaft and pulls and the time in each band of the limit. No time is counted",
             "twice when recordings were copied or overlap; what is not known stands apart. What was",
             "read is remembered, so that a second run reads only what is new. Exit 3 when a",
-            "recording, an outing or a block of one could not be read and was left out.",
+            "recording, an outing or a block of one, or a line of the ledger could not be read and",
+            "was left out.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -128,14 +132,15 @@ final class HoursCommand implements Callable<Integer> {
         HoursTable table = HoursTable.of(asked, at, season, whole ? HoursTable.Extent.WHOLE : HoursTable.Extent.PART);
         UnloggedWork unlogged =
                 UnloggedWork.of(kept.entries(), asked, start.orElse(Instant.MIN), end.orElse(Instant.MAX));
-        Shown shown = new Shown(
-                table.with(unlogged.sum()), notes(history, unlogged, kept), look(at, period, List.of()), period);
-        print(shown, history.leftOut());
+        Shown shown =
+                new Shown(table.with(unlogged.sum()), notes(history, unlogged), look(at, period, List.of()), period);
+        LedgerDoubts doubts = new LedgerDoubts(kept, winches(history));
+        print(shown, doubts, history.leftOut());
         if (html != null) {
             HoursPage.Look drawn = look(at, period, HoursDrawings.of(asked, table, history.latestRigs()));
-            file("--html", html, HtmlPage.render(HoursPage.of(shown.table(), drawn, shown.notes())));
+            file("--html", html, HtmlPage.render(doubts.onTopOf(HoursPage.of(shown.table(), drawn, shown.notes()))));
         }
-        return Exits.whole(history.leftOut(), spec.commandLine().getErr());
+        return Exits.whole(history.leftOut(), kept, spec.commandLine().getErr());
     }
 
     private void refuseTwoDocuments() throws UsageException {
@@ -153,6 +158,10 @@ final class HoursCommand implements Callable<Integer> {
             throw new UsageException(String.join(" and ", standard)
                     + ": only one of them can go to the standard output.\n  Give the others a file.");
         }
+    }
+
+    private static Set<String> winches(UseHistory history) {
+        return history.outings().stream().map(use -> use.at().winch()).collect(Collectors.toSet());
     }
 
     private static boolean began(OutingUse use, Instant start, Instant end) {
@@ -185,13 +194,14 @@ final class HoursCommand implements Callable<Integer> {
     /** What is told, and how. */
     private record Shown(HoursTable table, List<String> notes, HoursPage.Look look, Optional<Period> period) {}
 
-    private void print(Shown shown, LeftOut leftOut) throws IOException, UsageException {
+    private void print(Shown shown, LedgerDoubts doubts, LeftOut leftOut) throws IOException, UsageException {
         PrintWriter out = spec.commandLine().getOut();
         boolean taken = (html != null && Output.isStandard(html)) || (csv != null && Output.isStandard(csv));
         if (json) {
-            out.print(HoursJson.render(shown.table(), leftOut));
+            out.print(HoursJson.render(shown.table(), doubts.sentences(), leftOut));
         } else if (!taken) {
-            out.print(TextPage.render(HoursPage.of(shown.table(), shown.look(), shown.notes()), Ink.PLAIN));
+            out.print(TextPage.render(
+                    doubts.onTopOf(HoursPage.of(shown.table(), shown.look(), shown.notes())), Ink.PLAIN));
         }
         out.flush();
         if (csv != null) {
@@ -214,9 +224,8 @@ final class HoursCommand implements Callable<Integer> {
         }
     }
 
-    private List<String> notes(UseHistory history, UnloggedWork unlogged, Ledger kept) {
+    private List<String> notes(UseHistory history, UnloggedWork unlogged) {
         List<String> notes = new ArrayList<>();
-        kept.complaints().forEach(complaint -> notes.add("In the ledger: " + complaint));
         notes.addAll(unlogged.notes());
         history.leftOut().sentences().forEach(sentence -> notes.add("Left out: " + sentence));
         notes.addAll(history.notes());

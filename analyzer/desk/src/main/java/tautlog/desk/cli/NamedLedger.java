@@ -1,10 +1,10 @@
 package tautlog.desk.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
+import tautlog.desk.service.LedgerFile;
 import tautlog.service.Ledger;
 
 /** A ledger that was named on the command line. */
@@ -18,9 +18,11 @@ final class NamedLedger {
      * @throws UsageException if there is no such file
      */
     static Ledger read(Path file, ZoneId zone, Instant now) throws IOException, UsageException {
-        if (!Files.isRegularFile(file)) {
-            throw new UsageException("--ledger: there is no file " + file + ".\n  Give the ledger, ledger.jsonl.");
+        LedgerFile named = new LedgerFile(file);
+        if (!named.exists()) {
+            throw new UsageException("--ledger: there is no file " + file
+                    + ".\n  The first tautlog service done makes it; without one leave --ledger out.");
         }
-        return Ledger.read(file.toString(), Files.readAllBytes(file), zone, now);
+        return named.read(zone, now);
     }
 }

@@ -9,7 +9,9 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -35,6 +37,7 @@ import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
 import tautlog.desk.report.JsonReport;
 import tautlog.desk.report.Report;
+import tautlog.desk.service.LedgerDoubts;
 import tautlog.quantity.ForceUnit;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Band;
@@ -56,7 +59,7 @@ import tautlog.service.Ledger;
             "calibration or hookup than the day's the report says WHAT IF.",
             "",
             "What cannot be read is left out and named. Exit 0: done. 1: done, and --fail-on was",
-            "reached. 3: a recording or an outing was left out, or none could be read.",
+            "reached. 3: a recording, an outing or a line of the ledger was left out, or none could be read.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -150,14 +153,14 @@ final class ReportCommand implements Callable<Integer> {
         Question question = question(at);
         Optional<Ledger> written =
                 ledger == null ? Optional.empty() : Optional.of(NamedLedger.read(ledger, at, Instant.now()));
-        written.ifPresent(kept -> kept.complaints().forEach(spec.commandLine().getErr()::println));
         Optional<PdfFile> paper = PdfFile.asked(pdf, created);
         try (History history = History.open(files)) {
             Analysis analysis = Analysis.of(history, question);
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> unit(analysis)), at);
             Optional<StudiedGear> gear = gear(analysis, written, String.valueOf(ledger), at);
-            write(analysis, screen, gear, paper);
-            return exitCode(analysis.report(), failing);
+            LedgerDoubts doubts = new LedgerDoubts(written.orElse(Ledger.EMPTY), winches(analysis));
+            write(analysis, screen, new OfGear(gear, doubts), paper);
+            return exitCode(analysis.report(), written.orElse(Ledger.EMPTY), failing);
         }
     }
 
@@ -221,6 +224,13 @@ final class ReportCommand implements Callable<Integer> {
                 : analysis.studies().get(0).rig().units();
     }
 
+    private static Set<String> winches(Analysis analysis) {
+        return analysis.studies().stream().map(study -> study.member().winch()).collect(Collectors.toSet());
+    }
+
+    /** What the ledger tells, and what of it was not taken. */
+    private record OfGear(Optional<StudiedGear> studied, LedgerDoubts doubts) {}
+
     /** Empty without a ledger, or under WHAT IF. */
     private static Optional<StudiedGear> gear(Analysis analysis, Optional<Ledger> written, String name, ZoneId at)
             throws RecordingException {
@@ -236,21 +246,28 @@ final class ReportCommand implements Callable<Integer> {
                         : OverloadedGear.whatIf());
     }
 
-    private void write(Analysis analysis, Screen screen, Optional<StudiedGear> gear, Optional<PdfFile> paper)
+    private void write(Analysis analysis, Screen screen, OfGear gear, Optional<PdfFile> paper)
             throws IOException, UsageException {
         PrintWriter out = spec.commandLine().getOut();
-        Document.Section section = section(analysis, screen, gear);
+        Document.Section section = section(analysis, screen, gear.studied());
         boolean taken = (html != null && Output.isStandard(html)) || (csv != null && Output.isStandard(csv));
         if (json) {
-            out.print(JsonReport.render(analysis.report(), gear.map(StudiedGear::out)));
+            out.print(JsonReport.render(
+                    analysis.report(),
+                    gear.studied().map(StudiedGear::out),
+                    gear.doubts().sentences()));
         } else if (!taken) {
             out.print(TextPage.render(
-                    ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.DIGEST, section), ink));
+                    gear.doubts()
+                            .onTopOf(ReportPage.of(
+                                    analysis.report(), screen, Drawings.NONE, ReportPage.Extent.DIGEST, section)),
+                    ink));
         }
         out.flush();
         if (html != null || paper.isPresent()) {
             Drawings drawings = ReportDrawings.of(analysis, screen);
-            Document page = ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section);
+            Document page = gear.doubts()
+                    .onTopOf(ReportPage.of(analysis.report(), screen, drawings, ReportPage.Extent.EVERYTHING, section));
             if (html != null) {
                 file("--html", html, HtmlPage.render(page));
             }
@@ -281,8 +298,8 @@ final class ReportCommand implements Callable<Integer> {
         }
     }
 
-    private int exitCode(Report report, Optional<Band> failing) {
-        int whole = Exits.whole(report.leftOut(), spec.commandLine().getErr());
+    private int exitCode(Report report, Ledger written, Optional<Band> failing) {
+        int whole = Exits.whole(report.leftOut(), written, spec.commandLine().getErr());
         boolean found = failing.isPresent()
                 && report.overloads().stream()
                         .anyMatch(overload -> overload.band().compareTo(failing.get()) >= 0);

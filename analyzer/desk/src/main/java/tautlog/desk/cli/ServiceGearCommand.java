@@ -25,6 +25,7 @@ import tautlog.desk.page.HtmlPage;
 import tautlog.desk.page.Ink;
 import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
+import tautlog.desk.service.LedgerDoubts;
 import tautlog.desk.use.UseHistory;
 import tautlog.quantity.ForceUnit;
 import tautlog.rig.Rig;
@@ -42,7 +43,8 @@ import tautlog.service.Ledger;
             "",
             "Gear that was overloaded stays out of service until an inspection by a named competent",
             "person stands in the ledger. Identical pieces are told apart only where the ledger does.",
-            "Exit 3 when a recording, an outing or a block of one could not be read and was left out.",
+            "Exit 3 when a recording, an outing or a block of one, or a line of the ledger could not be",
+            "read and was left out.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -97,25 +99,25 @@ final class ServiceGearCommand implements Callable<Integer> {
         UsedGear gear = UsedGear.of(history.outings(), rigs, kept, at);
         ForceUnit unit = asked.orElseGet(
                 () -> rigs.values().stream().findFirst().map(Rig::units).orElse(ForceUnit.KN));
-        write(gear, notes(gear, kept, history), new Screen(unit, at, true, true), isTaken);
-        return Exits.whole(history.leftOut(), spec.commandLine().getErr());
+        LedgerDoubts doubts = new LedgerDoubts(kept, gear.names());
+        write(gear, notes(gear, history), doubts, new Screen(unit, at, true, true), isTaken);
+        return Exits.whole(history.leftOut(), kept, spec.commandLine().getErr());
     }
 
-    private static List<String> notes(UsedGear gear, Ledger kept, UseHistory history) {
+    private static List<String> notes(UsedGear gear, UseHistory history) {
         List<String> notes = new ArrayList<>(gear.notes());
-        kept.complaints().forEach(complaint -> notes.add("In the ledger: " + complaint));
         history.leftOut().sentences().forEach(sentence -> notes.add("Left out: " + sentence));
         notes.addAll(history.notes());
         return notes;
     }
 
-    private void write(UsedGear gear, List<String> notes, Screen screen, boolean isTaken)
+    private void write(UsedGear gear, List<String> notes, LedgerDoubts doubts, Screen screen, boolean isTaken)
             throws IOException, UsageException {
         Optional<String> name = Optional.ofNullable(ledger).map(Path::toString);
-        Document page = GearPage.of(gear.winches(), screen, name, notes);
+        Document page = doubts.onTopOf(GearPage.of(gear.winches(), screen, name, notes));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.print(GearJson.render(gear.winches(), name, notes));
+            out.print(GearJson.render(gear.winches(), name, doubts.sentences(), notes));
         } else if (!isTaken) {
             out.print(TextPage.render(page, ink));
         }

@@ -13,11 +13,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tautlog.config.ConfigException;
 import tautlog.desk.page.Ink;
-import tautlog.desk.service.LedgerFile;
 import tautlog.desk.service.Machines;
 import tautlog.desk.service.ServiceState;
 import tautlog.desk.use.UseHistory;
-import tautlog.service.Complaint;
 import tautlog.service.Ledger;
 import tautlog.service.ServicePlan;
 
@@ -50,7 +48,7 @@ final class ServiceSources {
         Instant now = Instant.now();
         Optional<Instant> asked = asOf == null ? Optional.empty() : Optional.of(LocalTime.instant("--as-of", asOf, at));
         ServicePlan plan = plan(tasks);
-        Ledger entries = ledger(at, now);
+        Ledger entries = ledger == null ? Ledger.EMPTY : NamedLedger.read(ledger, at, now);
         UseHistory history = UseHistory.of(files, use.settings(ink, err));
         ServiceState.Known known = new ServiceState.Known(Machines.of(history), history.notes(), history.leftOut());
         return ServiceState.of(
@@ -62,28 +60,9 @@ final class ServiceSources {
                 at);
     }
 
-    private Ledger ledger(ZoneId at, Instant now) throws IOException, UsageException {
-        if (ledger == null) {
-            return Ledger.EMPTY;
-        }
-        LedgerFile file = new LedgerFile(ledger);
-        if (!file.exists()) {
-            throw new UsageException("--ledger: there is no file " + ledger
-                    + ".\n  The first tautlog service done makes it; without one leave --ledger out.");
-        }
-        return file.read(at, now);
-    }
-
     /** 3 when recordings or lines of the ledger could not be read, which {@code err} is told. */
     static int whole(ServiceState state, PrintWriter err) {
-        int recordings = Exits.whole(state.leftOut(), err);
-        boolean isWhole = true;
-        for (Complaint complaint : state.ledger().complaints()) {
-            err.println(complaint);
-            isWhole &= complaint.weight() == Complaint.Weight.REMARK;
-        }
-        err.flush();
-        return isWhole ? recordings : Exits.UNUSABLE;
+        return Exits.whole(state.leftOut(), state.ledger(), err);
     }
 
     static ServicePlan plan(Path file) throws IOException, ConfigException, UsageException {

@@ -21,7 +21,7 @@ import tautlog.usage.TorqueSpeedCell;
  * The lives of gear for programs; unknown is null.
  *
  * <pre>
- *   { "schema": 1, "ledger": …, "winches": [ { "winch", "gear": [ LIFE ], "driveline": { … } } ], "notes": [ … ] }
+ *   { "schema": 1, "ledger": …, "ledger_doubts": [ … ], "winches": [ { "winch", "gear": [ LIFE ], "driveline": { … } } ], "notes": [ … ] }
  *   LIFE: id, kind, count, fitted, since: USE, recorded: USE, rope: { half_cycles, miner_cycles, is_at_least },
  *         pieces: [ name, count, standing, open, worst, reasons, answered_at, answered_by ], overloads: [ … ], notes
  *   USE: pulls, assumed_pulls, shocks, past_wll, past_proof, past_breaking, load_n, load_is_at_least, share, share_is_at_least,
@@ -37,22 +37,30 @@ public final class GearJson {
         this.json = json;
     }
 
-    /** @param ledger the name of the ledger that was read; empty when none was */
-    public static String render(List<GearLives.OfWinch> winches, Optional<String> ledger, List<String> notes) {
+    /**
+     * The document.
+     *
+     * @param ledger the name of the ledger that was read; empty when none was
+     * @param doubts what of it was not read or counts for no winch here, whole sentences
+     */
+    public static String render(
+            List<GearLives.OfWinch> winches, Optional<String> ledger, List<String> doubts, List<String> notes) {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
-            new GearJson(new JsonFields(writer)).document(winches, ledger, notes);
+            new GearJson(new JsonFields(writer)).document(winches, ledger, doubts, notes);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
         }
         return text.append('\n').toString();
     }
 
-    private void document(List<GearLives.OfWinch> winches, Optional<String> ledger, List<String> notes)
+    private void document(
+            List<GearLives.OfWinch> winches, Optional<String> ledger, List<String> doubts, List<String> notes)
             throws IOException {
         json.begin();
         json.whole("schema", 1);
         json.text("ledger", ledger);
+        json.texts("ledger_doubts", doubts);
         json.list("winches", winches, winch -> {
             json.text("winch", winch.rig().winch());
             json.list("gear", winch.lives(), this::life);

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import tautlog.desk.use.OutingUse;
 import tautlog.rig.Rig;
 import tautlog.service.Ledger;
@@ -55,6 +56,11 @@ public record UsedGear(List<GearLives.OfWinch> winches, List<String> notes) {
                     + " several, they put nothing back into service.");
         }
         return new UsedGear(winches, notes);
+    }
+
+    /** The winches' names. */
+    public Set<String> names() {
+        return winches.stream().map(winch -> winch.rig().winch()).collect(Collectors.toSet());
     }
 
     private static GearOuting outing(OutingUse use, List<OutingUse> uses) {

@@ -17,7 +17,7 @@ import tautlog.rig.Opening;
  *
  * <pre>
  *   { "schema": 1, "outings": [ ROW ], "days": [ ROW ], "months": [ ROW ], "seasons": [ ROW ], "total": ROW,
- *     "opening": METER, "unlogged": METER, "meter": METER, "recordings_left_out": [ … ], "outings_left_out": [ … ] }
+ *     "opening": METER, "unlogged": METER, "meter": METER, "ledger_doubts": [ … ], "recordings_left_out": [ … ], "outings_left_out": [ … ] }
  *   ROW: name, start, end, shaft_h, pull_h, winching_h, held_h, joint_h, joint_h_is_at_most, band_h, pulls, overloads, …, from_said_live,
  *        logged_h, gap_h, no_shaft_h (time for which no shaft reading speaks)
  *   METER: shaft_h, pull_h, pulls; of what a ledger tells, and of meters with that, also entries, shaft_h_is_at_least, …
@@ -32,18 +32,23 @@ public final class HoursJson {
         this.json = json;
     }
 
-    /** @param leftOut what could not be read and is in no figure */
-    public static String render(HoursTable table, LeftOut leftOut) {
+    /**
+     * The document.
+     *
+     * @param doubts what of the ledger was not read or counts for no winch here, whole sentences
+     * @param leftOut what could not be read and is in no figure
+     */
+    public static String render(HoursTable table, List<String> doubts, LeftOut leftOut) {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
-            new HoursJson(new JsonFields(writer)).table(table, leftOut);
+            new HoursJson(new JsonFields(writer)).table(table, doubts, leftOut);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
         }
         return text.append('\n').toString();
     }
 
-    private void table(HoursTable table, LeftOut leftOut) throws IOException {
+    private void table(HoursTable table, List<String> doubts, LeftOut leftOut) throws IOException {
         json.begin();
         json.whole("schema", 1);
         json.list("outings", table.outings(), this::row);
@@ -54,6 +59,7 @@ public final class HoursJson {
         row(table.total());
         json.end();
         meters(table);
+        json.texts("ledger_doubts", doubts);
         leftOut.write(json);
         json.end();
     }

@@ -26,18 +26,23 @@ public final class JsonReport {
         this.trust = trust;
     }
 
-    /** @param gearOut empty when no ledger was read, or the report tells of another day than it was */
-    public static String render(Report report, Optional<List<GearOut>> gearOut) {
+    /**
+     * The document.
+     *
+     * @param gearOut empty when no ledger was read, or the report tells of another day than it was
+     * @param doubts what of the ledger was not read or counts for no winch here, whole sentences
+     */
+    public static String render(Report report, Optional<List<GearOut>> gearOut, List<String> doubts) {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
-            new JsonReport(new JsonFields(writer), report.trust()).report(report, gearOut);
+            new JsonReport(new JsonFields(writer), report.trust()).report(report, gearOut, doubts);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
         }
         return text.append('\n').toString();
     }
 
-    private void report(Report report, Optional<List<GearOut>> gearOut) throws IOException {
+    private void report(Report report, Optional<List<GearOut>> gearOut, List<String> doubts) throws IOException {
         json.begin();
         json.whole("schema", 1);
         json.list("recordings", report.recordings(), this::source);
@@ -53,6 +58,7 @@ public final class JsonReport {
         } else {
             json.text("gear_out_of_service", Optional.empty());
         }
+        json.texts("ledger_doubts", doubts);
         report.leftOut().write(json);
         json.end();
     }

@@ -61,7 +61,7 @@ final class DayWork {
                 ? ForceUnit.KN
                 : analysis.studies().get(0).rig().units());
         Screen screen = Screen.of(analysis.report(), shown, zone);
-        JsonObject report = JsonParser.parseString(JsonReport.render(analysis.report(), Optional.empty()))
+        JsonObject report = JsonParser.parseString(JsonReport.render(analysis.report(), Optional.empty(), List.of()))
                 .getAsJsonObject();
         JsonObject page = PageJson.of(
                 ReportPage.of(analysis.report(), screen, Drawings.NONE, ReportPage.Extent.EVERYTHING, gear(analysis)));

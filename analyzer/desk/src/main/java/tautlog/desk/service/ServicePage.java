@@ -3,12 +3,12 @@ package tautlog.desk.service;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
-import tautlog.desk.page.Screen;
 import tautlog.desk.page.StandingText;
-import tautlog.service.Complaint;
 import tautlog.service.Machine;
 import tautlog.service.Since;
 import tautlog.service.Standing;
@@ -54,7 +54,8 @@ public final class ServicePage {
                             + " When was it last done? Enter it with --at.");
         }
         know.add("Enter what was done: tautlog service done TASK --ledger ledger.jsonl --by NAME.");
-        know.addAll(state.notes());
+        Set<String> onTop = state.doubts().ofOtherWinches();
+        state.notes().stream().filter(note -> !onTop.contains(note)).forEach(know::add);
         sections.add(new Document.Section("Read this with the list", List.of(new Block.Bullets(know))));
         sections.add(new Document.Section(StandingText.HEADING, List.of(new Block.Bullets(StandingText.sentences()))));
         return new Document("Service of " + winches(), List.of(subtitle()), "", sections);
@@ -125,20 +126,10 @@ public final class ServicePage {
     }
 
     private void ledgerLines(List<Document.Section> sections) {
-        List<Block> blocks = new ArrayList<>();
-        for (Complaint complaint : state.ledger().complaints()) {
-            boolean isIgnored = complaint.weight() == Complaint.Weight.IGNORED;
-            blocks.add(new Block.Notice(
-                    isIgnored ? Block.Tone.ACTION : Block.Tone.CAUTION,
-                    complaint.file() + ", line " + complaint.line(),
-                    withStop(complaint.found()) + " " + complaint.advice()));
-        }
-        List<String> leftOut = new ArrayList<>(state.leftOut().sentences());
-        leftOut.addAll(state.leftOut().damage());
-        leftOut.forEach(sentence -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Left out", sentence)));
-        if (!blocks.isEmpty()) {
-            sections.add(new Document.Section(Screen.counted(blocks.size(), "thing") + " unread or in doubt", blocks));
-        }
+        List<Block> leftOut = Stream.concat(state.leftOut().sentences().stream(), state.leftOut().damage().stream())
+                .<Block>map(sentence -> new Block.Notice(Block.Tone.ACTION, "Left out", sentence))
+                .toList();
+        state.doubts().section(leftOut).ifPresent(sections::add);
     }
 
     private static String upperFirst(String sentence) {

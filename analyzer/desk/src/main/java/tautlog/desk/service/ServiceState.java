@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import tautlog.config.NearestKey;
 import tautlog.desk.report.LeftOut;
@@ -105,7 +104,7 @@ public record ServiceState(
     }
 
     private static LedgerView view(List<Machine> machines, Ledger ledger) {
-        return new LedgerView(ledger, machines.stream().map(Machine::winch).collect(Collectors.toSet()));
+        return new LedgerView(ledger, winches(machines));
     }
 
     private static List<String> leftOutTasks(Machine machine, Judge judge, ServicePlan plan) {
@@ -131,19 +130,13 @@ public record ServiceState(
         return notes;
     }
 
-    /** A winch that is misspelt would lose its entries without a word. */
-    private static Set<String> ofOtherWinches(Known known, Ledger ledger) {
-        Set<String> here = known.machines().stream().map(Machine::winch).collect(Collectors.toSet());
-        Set<String> notes = new TreeSet<>();
-        ledger.entries().stream()
-                .flatMap(entry -> entry.winch().stream())
-                .filter(winch -> !here.contains(winch))
-                .forEach(winch -> notes.add("Entries of the ledger are of a winch \"" + winch
-                        + "\", of which no recording is here: they count for no task."
-                        + NearestKey.to(winch, here)
-                                .map(near -> " Did somebody mean \"" + near + "\"? Correct them with --winch.")
-                                .orElse("")));
-        return notes;
+    /** What of the ledger could not be read or counts for no winch here. */
+    LedgerDoubts doubts() {
+        return new LedgerDoubts(ledger, winches(machines));
+    }
+
+    private static Set<String> winches(List<Machine> machines) {
+        return machines.stream().map(Machine::winch).collect(Collectors.toSet());
     }
 
     private static List<String> ofLedger(Known known, ServicePlan plan, Ledger ledger, LedgerView view) {
@@ -155,7 +148,7 @@ public record ServiceState(
         Set<String> tasks = plan.tasks().stream().map(Task::id).collect(Collectors.toSet());
         Set<String> gear = new LinkedHashSet<>();
         known.machines().forEach(machine -> gear.addAll(machine.gear().keySet()));
-        Set<String> strangers = ofOtherWinches(known, ledger);
+        Set<String> strangers = new LedgerDoubts(ledger, winches(known.machines())).ofOtherWinches();
         for (Entry entry : ledger.entries()) {
             if (entry.act() instanceof Act.Done done && !tasks.contains(done.task())) {
                 strangers.add("The ledger speaks of a task \"" + done.task() + "\" that is not in the tasks."

@@ -76,7 +76,8 @@ class GearPageTest {
                 .overload(0, Band.PAST_WLL)
                 .inspected(1, "A. Reed", "red", Verdict.BACK_IN_SERVICE);
 
-        JsonObject json = JsonParser.parseString(GearJson.render(List.of(lives.winch()), Optional.empty(), List.of()))
+        JsonObject json = JsonParser.parseString(
+                        GearJson.render(List.of(lives.winch()), Optional.empty(), List.of(), List.of()))
                 .getAsJsonObject();
 
         JsonObject gear = json.getAsJsonArray("winches")

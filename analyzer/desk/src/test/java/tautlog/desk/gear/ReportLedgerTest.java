@@ -103,7 +103,7 @@ class ReportLedgerTest {
     void namesALineThatCannotBeRead() throws IOException {
         Desk run = Desk.run("report", recording, "--ledger", ledger("{\"id\":\n" + INSPECTED));
 
-        assertEquals(0, run.code());
+        assertEquals(3, run.code());
         assertTrue(run.err().contains("ledger.jsonl:1:"), run.err());
     }
 }

@@ -31,6 +31,10 @@ class HoursCommandTest {
     }
 
     private JsonObject hours(Object... options) {
+        return hoursEnding(0, options);
+    }
+
+    private JsonObject hoursEnding(int code, Object... options) {
         Object[] arguments = new Object[options.length + 5];
         arguments[0] = "hours";
         arguments[1] = recordings;
@@ -39,7 +43,7 @@ class HoursCommandTest {
         arguments[4] = "UTC";
         System.arraycopy(options, 0, arguments, 5, options.length);
         Desk run = Desk.run(arguments);
-        assertEquals(0, run.code(), run.err());
+        assertEquals(code, run.code(), run.err());
         return JsonParser.parseString(run.out()).getAsJsonObject();
     }
 
@@ -105,7 +109,7 @@ class HoursCommandTest {
                 """);
         JsonObject without = hours();
 
-        JsonObject with = hours("--ledger", ledger);
+        JsonObject with = hoursEnding(3, "--ledger", ledger);
         String page = Desk.run("hours", recordings, "--ledger", ledger).out().replaceAll("\\s+", " ");
 
         assertEquals(without.get("total"), with.get("total"));
@@ -117,7 +121,7 @@ class HoursCommandTest {
         assertTrue(with.getAsJsonObject("meter").get("pull_h_is_at_least").getAsBoolean());
         assertTrue(page.contains("shaft 4.5 h, pulls at least 1.25 h (1 entry without it)"), page);
         assertTrue(page.contains("both are added up"), page);
-        assertTrue(page.contains("ledger.jsonl:4: this line is torn"), page);
+        assertTrue(page.contains("ledger.jsonl, line 4: this line is torn"), page);
     }
 
     private static double meter(JsonObject hours, String key) {

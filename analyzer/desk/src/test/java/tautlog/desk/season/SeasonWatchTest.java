@@ -78,7 +78,7 @@ class SeasonWatchTest {
 
         try (History history = History.open(List.of(folder.resolve("a.tautlog"), folder.resolve("b.tautlog")))) {
             JsonObject whole = JsonParser.parseString(JsonReport.render(
-                            Analysis.of(history, Question.AS_RECORDED).report(), Optional.empty()))
+                            Analysis.of(history, Question.AS_RECORDED).report(), Optional.empty(), List.of()))
                     .getAsJsonObject();
             assertEquals(whole.getAsJsonArray("pulls"), pulls);
             assertEquals(whole.getAsJsonArray("overloads"), overloads);
