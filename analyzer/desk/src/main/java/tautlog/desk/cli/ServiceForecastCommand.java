@@ -64,7 +64,7 @@ final class ServiceForecastCommand implements Callable<Integer> {
             throw new UsageException("--json and --ics -: only one of them can go to the standard output.\n  Give the"
                     + " calendar a file.");
         }
-        ServiceState state = sources.read(ink, spec.commandLine().getErr());
+        ServiceState state = sources.read(ink, spec.commandLine().getErr()).state();
         if (ics != null) {
             try (Writer writer = Output.open("--ics", ics, spec.commandLine().getOut())) {
                 writer.write(Calendar.render(state));

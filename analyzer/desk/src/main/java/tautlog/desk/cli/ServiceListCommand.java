@@ -2,6 +2,7 @@ package tautlog.desk.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -13,6 +14,7 @@ import picocli.CommandLine.Spec;
 import tautlog.config.ConfigException;
 import tautlog.config.Reading;
 import tautlog.config.Refusal;
+import tautlog.desk.gear.GearLife;
 import tautlog.desk.page.Ink;
 import tautlog.desk.page.TextPage;
 import tautlog.desk.service.ServiceJson;
@@ -63,9 +65,12 @@ final class ServiceListCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException, UsageException, ConfigException {
         Optional<Standing> worst = worst();
-        ServiceState state = sources.read(ink, spec.commandLine().getErr());
+        ServiceSources.Standings standings =
+                sources.read(ink, spec.commandLine().getErr());
+        ServiceState state = standings.state();
+        List<GearLife> lives = standings.gear().lives();
         PrintWriter out = spec.commandLine().getOut();
-        out.print(json ? ServiceJson.render(state) : TextPage.render(ServicePage.of(state), ink));
+        out.print(json ? ServiceJson.render(state, lives) : TextPage.render(ServicePage.of(state, lives), ink));
         out.flush();
         int whole = ServiceSources.whole(state, spec.commandLine().getErr());
         boolean found = worst.isPresent()

@@ -12,9 +12,11 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tautlog.config.ConfigException;
+import tautlog.desk.gear.UsedGear;
 import tautlog.desk.page.Ink;
 import tautlog.desk.service.Machines;
 import tautlog.desk.service.ServiceState;
+import tautlog.desk.use.OutingUse;
 import tautlog.desk.use.UseHistory;
 import tautlog.service.Ledger;
 import tautlog.service.ServicePlan;
@@ -42,8 +44,11 @@ final class ServiceSources {
     @Mixin
     private UseOptions use = new UseOptions();
 
+    /** How tasks and gear stand at one time. */
+    record Standings(ServiceState state, UsedGear gear) {}
+
     /** Reads everything; {@code err} is told how far it is where somebody looks on. */
-    ServiceState read(Ink ink, PrintWriter err) throws IOException, UsageException, ConfigException {
+    Standings read(Ink ink, PrintWriter err) throws IOException, UsageException, ConfigException {
         ZoneId at = zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
         Instant now = Instant.now();
         Optional<Instant> asked = asOf == null ? Optional.empty() : Optional.of(LocalTime.instant("--as-of", asOf, at));
@@ -51,13 +56,18 @@ final class ServiceSources {
         Ledger entries = ledger == null ? Ledger.EMPTY : NamedLedger.read(ledger, at, now);
         UseHistory history = UseHistory.of(files, use.settings(ink, err));
         ServiceState.Known known = new ServiceState.Known(Machines.of(history), history.notes(), history.leftOut());
-        return ServiceState.of(
-                asked.map(known::until).orElse(known),
-                plan,
-                asked.map(entries::until).orElse(entries),
-                Optional.ofNullable(ledger),
-                asked.orElse(now),
-                at);
+        Ledger held = asked.map(entries::until).orElse(entries);
+        ServiceState state = ServiceState.of(
+                asked.map(known::until).orElse(known), plan, held, Optional.ofNullable(ledger), asked.orElse(now), at);
+        return new Standings(state, UsedGear.of(begun(history, asked), history.latestRigs(), held, at));
+    }
+
+    /** One without a clock may have begun by then. */
+    private static List<OutingUse> begun(UseHistory history, Optional<Instant> end) {
+        return history.outings().stream()
+                .filter(use -> end.isEmpty()
+                        || use.start().map(start -> !start.isAfter(end.get())).orElse(true))
+                .toList();
     }
 
     /** 3 when recordings or lines of the ledger could not be read, which {@code err} is told. */

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import tautlog.desk.report.GearOut;
 import tautlog.rig.Gear;
 import tautlog.service.Entry;
 import tautlog.usage.GearUse;
@@ -44,6 +45,21 @@ public record GearLife(
     /** Pieces that nobody may use. */
     public Stream<Piece> out() {
         return pieces.stream().filter(piece -> piece.standing().isOut());
+    }
+
+    /** The same for programs. */
+    public Stream<GearOut> outForPrograms() {
+        return out().map(piece -> new GearOut(
+                winch,
+                id,
+                piece.name(),
+                piece.count(),
+                piece.standing().word(),
+                piece.worst(),
+                (int) piece.open().stream()
+                        .filter(load -> !load.event().onlyMayBe())
+                        .count(),
+                piece.reasons()));
     }
 
     /** Pieces that may have been overloaded. */

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.stream.Stream;
 import tautlog.desk.analysis.Study;
 import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
@@ -90,22 +89,7 @@ public final class StudiedGear {
 
     /** For programs. */
     public List<GearOut> out() {
-        return lives.stream().flatMap(StudiedGear::out).toList();
-    }
-
-    private static Stream<GearOut> out(GearLife life) {
-        return life.out()
-                .map(piece -> new GearOut(
-                        life.winch(),
-                        life.id(),
-                        piece.name(),
-                        piece.count(),
-                        piece.standing().word(),
-                        piece.worst(),
-                        (int) piece.open().stream()
-                                .filter(load -> !load.event().onlyMayBe())
-                                .count(),
-                        piece.reasons()));
+        return lives.stream().flatMap(GearLife::outForPrograms).toList();
     }
 
     /** A section of the report. */

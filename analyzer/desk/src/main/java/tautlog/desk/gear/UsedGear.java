@@ -58,6 +58,11 @@ public record UsedGear(List<GearLives.OfWinch> winches, List<String> notes) {
         return new UsedGear(winches, notes);
     }
 
+    /** The lives of all winches' gear. */
+    public List<GearLife> lives() {
+        return winches.stream().flatMap(winch -> winch.lives().stream()).toList();
+    }
+
     /** The winches' names. */
     public Set<String> names() {
         return winches.stream().map(winch -> winch.rig().winch()).collect(Collectors.toSet());

@@ -1,5 +1,6 @@
 package tautlog.desk.report;
 
+import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import tautlog.rig.Band;
@@ -25,5 +26,17 @@ public record GearOut(
         List<String> reasons) {
     public GearOut {
         reasons = List.copyOf(reasons);
+    }
+
+    /** Into the object that is open. */
+    public void write(JsonFields json) throws IOException {
+        json.text("winch", winch);
+        json.text("gear", gear);
+        json.text("piece", piece);
+        json.whole("count", count);
+        json.text("standing", standing);
+        json.text("worst", worst.map(Band::word));
+        json.whole("overloads", overloads);
+        json.texts("reasons", reasons);
     }
 }

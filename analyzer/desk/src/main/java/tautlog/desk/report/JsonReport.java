@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import tautlog.detect.Known;
-import tautlog.rig.Band;
 
 /** Writes a {@link Report} as one JSON document. Keys end in their unit, are added, never renamed; unknown is null. */
 public final class JsonReport {
@@ -54,24 +53,13 @@ public final class JsonReport {
         json.texts("what_if", report.whatIf());
         json.texts("notes", report.notes());
         if (gearOut.isPresent()) {
-            json.list("gear_out_of_service", gearOut.get(), this::gearOut);
+            json.list("gear_out_of_service", gearOut.get(), out -> out.write(json));
         } else {
             json.text("gear_out_of_service", Optional.empty());
         }
         json.texts("ledger_doubts", doubts);
         report.leftOut().write(json);
         json.end();
-    }
-
-    private void gearOut(GearOut out) throws IOException {
-        json.text("winch", out.winch());
-        json.text("gear", out.gear());
-        json.text("piece", out.piece());
-        json.whole("count", out.count());
-        json.text("standing", out.standing());
-        json.text("worst", out.worst().map(Band::word));
-        json.whole("overloads", out.overloads());
-        json.texts("reasons", out.reasons());
     }
 
     private void source(Report.Source source) throws IOException {

@@ -5,8 +5,10 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import tautlog.config.Reading;
+import tautlog.desk.gear.GearLife;
 import tautlog.desk.report.JsonFields;
 import tautlog.service.Complaint;
 import tautlog.service.Entry;
@@ -17,7 +19,7 @@ import tautlog.service.TaskState;
  * What is due for programs; unknown is null.
  *
  * <pre>
- *   { "schema": 1, "as_of", "ledger", "winches": [ … ], "tasks": [ TASK ], "ledger_lines": [ … ], "notes": [ … ], "recordings_left_out": … }
+ *   { "schema": 1, "as_of", "ledger", "winches": [ … ], "gear_out_of_service": [ as in a report ], "tasks": [ TASK ], "ledger_lines": [ … ], "notes": [ … ], "recordings_left_out": … }
  *   TASK: winch, task, title, on, standing (overdue, due, soon, unknown, later), may_be, since, since_is (done, inspected, fitted, never),
  *         by, entry, meters: [ { meter, interval, least, greatest } ], calls: [ { kind, at } ], doubts, how, source
  * </pre>
@@ -29,22 +31,27 @@ public final class ServiceJson {
         this.json = json;
     }
 
-    public static String render(ServiceState state) {
+    /** @param lives of all gear, at the time of {@code state} */
+    public static String render(ServiceState state, List<GearLife> lives) {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
-            new ServiceJson(new JsonFields(writer)).state(state);
+            new ServiceJson(new JsonFields(writer)).state(state, lives);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
         }
         return text.append('\n').toString();
     }
 
-    private void state(ServiceState state) throws IOException {
+    private void state(ServiceState state, List<GearLife> lives) throws IOException {
         json.begin();
         json.whole("schema", 1);
         json.time("as_of", Optional.of(state.asOf()));
         json.text("ledger", state.ledgerFile().map(Path::toString));
         json.texts("winches", state.machines().stream().map(Machine::winch).toList());
+        json.list(
+                "gear_out_of_service",
+                lives.stream().flatMap(GearLife::outForPrograms).toList(),
+                out -> out.write(json));
         json.list("tasks", state.tasks(), this::task);
         json.list("ledger_lines", state.ledger().complaints(), this::line);
         json.texts("notes", state.notes());

@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tautlog.desk.gear.GearLife;
+import tautlog.desk.gear.OutOnTop;
 import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
 import tautlog.desk.page.StandingText;
@@ -17,21 +19,25 @@ import tautlog.service.TaskState;
 /** What is due as a page for the evening: what is overdue first, then due, soon, not known; last what is not due. */
 public final class ServicePage {
     private final ServiceState state;
+    private final List<GearLife> lives;
     private final TaskWords words;
     private final boolean severalWinches;
 
-    private ServicePage(ServiceState state) {
+    private ServicePage(ServiceState state, List<GearLife> lives) {
         this.state = state;
+        this.lives = lives;
         words = new TaskWords(state.zone());
         severalWinches = state.machines().size() > 1;
     }
 
-    public static Document of(ServiceState state) {
-        return new ServicePage(state).document();
+    /** @param lives of all gear, at the time of {@code state} */
+    public static Document of(ServiceState state, List<GearLife> lives) {
+        return new ServicePage(state, List.copyOf(lives)).document();
     }
 
     private Document document() {
         List<Document.Section> sections = new ArrayList<>();
+        OutOnTop.section(lives, severalWinches).ifPresent(sections::add);
         ledgerLines(sections);
         for (Standing standing : Standing.values()) {
             List<TaskState> tasks = state.tasks().stream()

@@ -3,6 +3,9 @@ package tautlog.desk.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -117,5 +120,29 @@ class LedgerInDoubtTest {
             assertEquals(0, told.code(), told.err());
             assertTrue(!told.out().contains("UNREAD OR IN DOUBT"), told.out());
         }
+    }
+
+    @Test
+    void theListNamesGearThatIsOutOnTop() throws IOException {
+        Files.writeString(ledger, MISSPELT.replace("uper", "upper"));
+
+        Desk listed = run("service list");
+
+        onTop(listed, "! Out of service: choker (past-proof)");
+        onTop(listed, "block-1 (taken out)");
+        onTop(listed, "tautlog service gear");
+        JsonArray out = JsonParser.parseString(run("service list", "--json").out())
+                .getAsJsonObject()
+                .getAsJsonArray("gear_out_of_service");
+        JsonObject choker = out.asList().stream()
+                .map(one -> one.getAsJsonObject())
+                .filter(one -> one.get("gear").getAsString().equals("choker"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals("past-proof", choker.get("worst").getAsString());
+        assertEquals("out-of-service", choker.get("standing").getAsString());
+
+        Files.writeString(ledger, TORN.lines().findFirst().orElseThrow() + "\n");
+        assertTrue(!run("service list").out().contains("choker (past-proof)"));
     }
 }
