@@ -2,9 +2,11 @@ package tautlog.desk.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.math.BigDecimal;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.Optional;
 import picocli.CommandLine;
 import tautlog.config.ConfigException;
 import tautlog.config.NearestKey;
@@ -49,11 +51,21 @@ final class Exits implements CommandLine.IParameterExceptionHandler, CommandLine
     public int handleParseException(CommandLine.ParameterException wrong, String[] args) {
         CommandLine command = wrong.getCommandLine();
         PrintWriter err = command.getErr();
-        err.println(wrong.getMessage());
+        err.println(notANumber(wrong).orElseGet(wrong::getMessage));
         suggest(wrong, err);
         err.println("See: " + command.getCommandSpec().qualifiedName() + " --help");
         err.flush();
         return USAGE;
+    }
+
+    /** What to write instead; empty when something else is wrong. */
+    private static Optional<String> notANumber(CommandLine.ParameterException wrong) {
+        return wrong.getArgSpec() instanceof CommandLine.Model.OptionSpec option
+                        && wrong.getValue() != null
+                        && option.type() == BigDecimal.class
+                ? Optional.of(option.longestName() + ": \"" + wrong.getValue()
+                        + "\" is not a number.\n  Write digits with a point, as in 2.5.")
+                : Optional.empty();
     }
 
     private static void suggest(CommandLine.ParameterException wrong, PrintWriter err) {

@@ -59,7 +59,8 @@ import tautlog.service.Ledger;
             "calibration or hookup than the day's the report says WHAT IF.",
             "",
             "What cannot be read is left out and named. Exit 0: done. 1: done, and --fail-on was",
-            "reached. 3: a recording, an outing or a line of the ledger was left out, or none could be read.",
+            "reached. 3: a recording, an outing or a line of the ledger was left out, or no recording",
+            "could be read.",
             ""
         },
         mixinStandardHelpOptions = true,

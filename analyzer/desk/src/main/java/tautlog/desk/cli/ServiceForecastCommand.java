@@ -69,6 +69,9 @@ final class ServiceForecastCommand implements Callable<Integer> {
             try (Writer writer = Output.open("--ics", ics, spec.commandLine().getOut())) {
                 writer.write(Calendar.render(state));
             }
+            PrintWriter err = spec.commandLine().getErr();
+            Calendar.leftOut(state).forEach(task -> err.println("not in the calendar: " + task));
+            err.flush();
         }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {

@@ -97,7 +97,7 @@ public final class GearPage {
     private List<String> carried(GearLife life) {
         GearUse use = life.since();
         return List.of(
-                life.id(),
+                life.id() + retired(life),
                 life.gear()
                         .map(gear -> String.valueOf(gear.count()))
                         .orElse(life.id().equals(LoadedItem.CELL) ? "1" : "?"),
@@ -113,13 +113,26 @@ public final class GearPage {
                         : "not known",
                 use.share().seen()
                         ? (use.share().atLeast() || use.shareIsAtLeast() ? "≥ " : "")
-                                + Screen.percent(use.share().value())
+                                + (use.share().atLeast() || use.shareIsAtLeast()
+                                        ? Screen.percent(use.share().value())
+                                        : Screen.percentAtMost(use.share().value()))
                         : "not known");
+    }
+
+    /** A sign behind the id; empty when none of its pieces is retired. */
+    private static String retired(GearLife life) {
+        int retired = life.pieces().stream()
+                .filter(piece -> piece.standing() == Standing.RETIRED)
+                .mapToInt(Piece::count)
+                .sum();
+        boolean isAll = life.pieces().stream().allMatch(piece -> piece.standing() == Standing.RETIRED);
+        return retired == 0 ? "" : isAll ? " (retired)" : " (" + retired + " retired)";
     }
 
     private static List<String> times(GearLife life) {
         GearUse use = life.since();
-        List<String> cells = new ArrayList<>(List.of(life.id(), time(use.seen(), use.timesAreAtLeast())));
+        List<String> cells =
+                new ArrayList<>(List.of(life.id() + retired(life), time(use.seen(), use.timesAreAtLeast())));
         use.above().forEach(time -> cells.add(time(time, use.timesAreAtLeast() || use.shareIsAtLeast())));
         return cells;
     }
@@ -153,7 +166,9 @@ public final class GearPage {
                                 : load.event().band().word(),
                         screen.bareForce(load.event().loadNewtons()),
                         (load.event().atLeast() ? "≥ " : "")
-                                + Screen.percent(load.event().share()),
+                                + (load.event().atLeast()
+                                        ? Screen.percent(load.event().share())
+                                        : Screen.percentAtMost(load.event().share())),
                         load.event().hookup() + (load.event().hookupIsAssumed() ? " (assumed)" : "")));
             }
         }

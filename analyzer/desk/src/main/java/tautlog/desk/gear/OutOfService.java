@@ -58,14 +58,23 @@ public final class OutOfService {
     private Block notice(GearLife life) {
         Optional<Band> band = worst(life);
         List<String> sentences = new ArrayList<>();
-        band.ifPresent(passed -> sentences.add(OverloadedGear.todo(life.id(), passed)));
-        if (band.isEmpty()) {
-            sentences.add("It stays out of service until a competent person has inspected it.");
-        }
+        boolean isScrap = life.out().allMatch(piece -> piece.standing() == Standing.SCRAP);
+        sentences.add(
+                isScrap
+                        ? "Scrap it, as its inspection says."
+                                + (band.filter(passed -> passed.compareTo(Band.PAST_PROOF) >= 0)
+                                                .isPresent()
+                                        ? " Inspect its neighbours in the line."
+                                        : "")
+                        : band.map(passed -> OverloadedGear.todo(life.id(), passed))
+                                .orElse("It stays out of service until a competent person has inspected it."));
         overloads(life).ifPresent(sentences::add);
         sentences.add(which(life));
         life.out().flatMap(piece -> piece.reasons().stream()).distinct().forEach(sentences::add);
-        sentences.add("It stays so here until an inspection by a named competent person stands in the ledger.");
+        sentences.add(
+                isScrap
+                        ? "It stands here until it is entered as retired, or other as fitted."
+                        : "It stays so here until an inspection by a named competent person stands in the ledger.");
         return new Block.Notice(
                 Block.Tone.ACTION,
                 life.name(withWinch)
@@ -82,13 +91,21 @@ public final class OutOfService {
         return open.stream()
                 .max(Comparator.comparingDouble(load -> load.event().share()))
                 .map(most -> "Overloaded " + Screen.counted(open.size(), "time")
-                        + " without an inspection since; the greatest load was "
+                        + (isInspectedSince(life, open)
+                                ? ", and no inspection put it back into service since"
+                                : " without an inspection since")
+                        + "; the greatest load was "
                         + (most.event().atLeast() ? "at least " : "")
                         + screen.force(most.event().loadNewtons()) + ", "
                         + (most.event().atLeast() ? "at least " : "")
                         + Screen.percent(most.event().share()) + " of the "
                         + screen.force(most.event().allowedNewtons()) + " allowed, " + GearWords.time(most, screen)
                         + ".");
+    }
+
+    private static boolean isInspectedSince(GearLife life, List<GearLoad> open) {
+        return life.inspections().stream()
+                .anyMatch(entry -> open.stream().anyMatch(load -> load.wasBefore(entry.at())));
     }
 
     /** Which of several identical pieces. */

@@ -155,9 +155,17 @@ public record Screen(ForceUnit unit, ZoneId zone, boolean severalDays, boolean s
         return barePercent(share, share > 1 ? RoundingMode.CEILING : RoundingMode.FLOOR) + " %";
     }
 
+    /** Rounded up: a bound that no load seen lies above. */
+    public static String percentAtMost(double share) {
+        return barePercent(share, RoundingMode.CEILING) + " %";
+    }
+
     private static String barePercent(double share, RoundingMode rounding) {
         boolean near = Math.abs(share - 1) < 0.02;
-        return BigDecimal.valueOf(share * 100).setScale(near ? 1 : 0, rounding).toPlainString();
+        return BigDecimal.valueOf(share)
+                .movePointRight(2)
+                .setScale(near ? 1 : 0, rounding)
+                .toPlainString();
     }
 
     /** Local time to the second. */

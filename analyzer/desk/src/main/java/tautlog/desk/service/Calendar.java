@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -37,8 +38,22 @@ public final class Calendar {
         return calendar.text.line("END", "VCALENDAR").toString();
     }
 
+    /** Tasks that are not in the calendar, each with the reason. */
+    public static List<String> leftOut(ServiceState state) {
+        return Forecaster.of(state).stream()
+                .filter(forecast -> day(forecast).isEmpty())
+                .map(forecast -> forecast.state().winch() + ", "
+                        + forecast.state().task().id() + ": " + ForecastPage.dates(forecast)
+                        + String.join(" ", forecast.basis()))
+                .toList();
+    }
+
+    private static Optional<LocalDate> day(TaskForecast forecast) {
+        return forecast.outlook().flatMap(Outlook::earliest);
+    }
+
     private void event(TaskForecast forecast) {
-        Optional<LocalDate> earliest = forecast.outlook().flatMap(Outlook::earliest);
+        Optional<LocalDate> earliest = day(forecast);
         if (earliest.isEmpty()) {
             return;
         }

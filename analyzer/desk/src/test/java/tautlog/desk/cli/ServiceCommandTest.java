@@ -218,6 +218,11 @@ class ServiceCommandTest {
                 2,
                 enter("worked", "--from", "2026-05-04", "--to", "2026-05-04", "--shaft-h", "25")
                         .code());
+        Desk comma = enter("worked", "--from", "2026-05-04", "--to", "2026-05-04", "--shaft-h", "2,5");
+        assertEquals(2, comma.code());
+        assertTrue(
+                comma.err().startsWith("--shaft-h: \"2,5\" is not a number.\n  Write digits with a point, as in 2.5."),
+                comma.err());
         Desk verdict = enter("inspect", "choker", "--by", "Wren", "--result", "fine");
         assertEquals(2, verdict.code());
         assertTrue(verdict.err().contains("\"back-in-service\", \"scrap\", \"stays-out\""), verdict.err());
@@ -299,6 +304,13 @@ class ServiceCommandTest {
 
         assertEquals(0, told.code(), told.err());
         assertTrue(told.out().contains("! choker-after-overload: Due now."), told.out());
+        assertTrue(
+                told.err()
+                        .contains(
+                                "not in the calendar: upper-landing, strap-after-overload: Due when it happens: overload."),
+                told.err());
+        assertFalse(told.err().contains("choker"), told.err());
+        assertEquals("", service("forecast").err());
         assertTrue(
                 told.out().replaceAll("\\s+", " ").contains("Not enough use to say when by h of the shaft"),
                 told.out());

@@ -17,6 +17,7 @@ import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
 import tautlog.quantity.ForceUnit;
 import tautlog.rig.Band;
+import tautlog.service.Act;
 import tautlog.service.Verdict;
 
 class GearPageTest {
@@ -67,6 +68,39 @@ class GearPageTest {
         assertTrue(text.contains("No ledger was read"), text);
         assertTrue(text.contains("A note."), text);
         assertTrue(HtmlPage.render(page).contains("No ledger was read"));
+    }
+
+    @Test
+    void marksWhatIsRetired() {
+        Lives all = new Lives().entry(1, "", new Act.Retired(Lives.piece("")));
+        assertTrue(text(all).contains("choker (retired)"), text(all));
+
+        Lives one = new Lives().pieces(3).entry(1, "", new Act.Retired(Lives.piece("blue")));
+        assertTrue(text(one).contains("choker (1 retired)"), text(one));
+        assertFalse(text(new Lives()).contains("retired)"));
+    }
+
+    @Test
+    void doesNotDenyTheInspectionThatScrappedIt() {
+        Lives lives = new Lives().overload(0, Band.PAST_WLL);
+        assertTrue(text(lives).contains("without an inspection since"), text(lives));
+
+        String scrapped = text(lives.inspected(1, "A. Reed", "", Verdict.SCRAP));
+        assertTrue(scrapped.contains("Scrap it, as its inspection says."), scrapped);
+        assertTrue(scrapped.contains("Inspected by A. Reed on 4 May 2026: scrap it"), scrapped);
+        assertFalse(scrapped.contains("without an inspection since"), scrapped);
+        assertFalse(scrapped.contains("until an inspection by a named"), scrapped);
+        assertFalse(scrapped.contains("until a competent person"), scrapped);
+        assertFalse(scrapped.contains("neighbours"), scrapped);
+        Lives worse = new Lives().overload(0, Band.PAST_PROOF).inspected(1, "A. Reed", "", Verdict.SCRAP);
+        assertTrue(text(worse).contains("Scrap it, as its inspection says. Inspect its neighbours in the line."));
+    }
+
+    @Test
+    void roundsAShareUpAsABound() {
+        assertEquals("61 %", Screen.percentAtMost(0.601));
+        assertEquals("99.1 %", Screen.percentAtMost(0.9901));
+        assertEquals("55 %", Screen.percentAtMost(0.55));
     }
 
     @Test
