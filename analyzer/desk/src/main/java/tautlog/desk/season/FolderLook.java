@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -17,8 +19,17 @@ import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingName;
 
-/** Looks into the folder: all of it, or only at the files that changed since. One thread. */
+/**
+ * Looks into the folder: all of it, or only at the files that changed since. One thread.
+ *
+ * <p>What a commit writes shows in the file before the commit can be read: not until the disk has it. So a recording whose log was written lately
+ * is looked at again although it did not change. A commit goes to the log beside the recording, so that tells.
+ */
 final class FolderLook {
+    /** Chosen: as long as the logger's memory lasts when the disk stalls. */
+    private static final Duration SETTLED_AFTER = Duration.ofSeconds(60);
+
+    private static final String UNSETTLED = "";
     private final Path folder;
     private final ZoneId zone;
     private Map<Path, String> states = Map.of();
@@ -30,9 +41,11 @@ final class FolderLook {
 
     /** The season now; {@code before} itself when nothing changed. */
     KnownSeason look(KnownSeason before) throws IOException {
-        Map<Path, String> now = states();
+        Instant settled = Instant.now().minus(SETTLED_AFTER);
+        Map<Path, String> now = states(settled);
         List<Path> changed = now.entrySet().stream()
-                .filter(entry -> !entry.getValue().equals(states.get(entry.getKey())))
+                .filter(entry ->
+                        entry.getValue().equals(UNSETTLED) || !entry.getValue().equals(states.get(entry.getKey())))
                 .map(Map.Entry::getKey)
                 .toList();
         boolean isSameSet = now.keySet().equals(states.keySet());
@@ -45,11 +58,13 @@ final class FolderLook {
         return season;
     }
 
-    private Map<Path, String> states() throws IOException {
+    private Map<Path, String> states(Instant settled) throws IOException {
         Map<Path, String> found = new TreeMap<>();
         try (Stream<Path> files = Files.list(folder)) {
             for (Path file : files.filter(FolderLook::isRecording).toList()) {
-                found.put(file, state(file) + " " + state(file.resolveSibling(file.getFileName() + "-wal")));
+                Path log = file.resolveSibling(file.getFileName() + "-wal");
+                boolean isSettled = isSettled(log, settled);
+                found.put(file, isSettled ? state(file) + " " + state(log) : UNSETTLED);
             }
         }
         return found;
@@ -57,6 +72,14 @@ final class FolderLook {
 
     private static boolean isRecording(Path file) {
         return String.valueOf(file.getFileName()).endsWith(RecordingName.ENDING);
+    }
+
+    private static boolean isSettled(Path log, Instant settled) {
+        try {
+            return Files.getLastModifiedTime(log).toInstant().isBefore(settled);
+        } catch (IOException e) {
+            return true; // it is not there
+        }
     }
 
     private static String state(Path file) {

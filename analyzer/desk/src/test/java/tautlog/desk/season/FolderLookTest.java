@@ -1,0 +1,51 @@
+package tautlog.desk.season;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
+import static org.junit.jupiter.api.Assertions.assertSame;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tautlog.calibration.CellCalibration;
+import tautlog.desk.fixtures.SampleDay;
+import tautlog.recording.OutingStart;
+import tautlog.recording.OutingWriter;
+import tautlog.recording.RecordingWriter;
+import tautlog.sample.Calibration;
+
+class FolderLookTest {
+    @TempDir
+    Path folder;
+
+    /** A commit changes the file's size and time first and can be read only when the disk has it: a look between the two missed it for good. */
+    @Test
+    void looksAgainAtARecordingWhoseLogWasWrittenLately() throws Exception {
+        try (RecordingWriter writer = RecordingWriter.open(folder.resolve("live.tautlog"), "upper-landing")) {
+            OutingWriter outing = writer.begin(new OutingStart(
+                    SampleDay.instrument(7),
+                    SampleDay.rigToml(),
+                    CellCalibration.written(Calibration.of("0", "1")),
+                    "tautlogd test",
+                    OutingStart.Source.INSTRUMENT));
+            outing.tension(0, 0, 0, new int[500], 0, 500);
+            outing.commit();
+            FolderLook look = new FolderLook(folder, ZoneOffset.UTC);
+            KnownSeason first = look.look(KnownSeason.nothing(ZoneOffset.UTC));
+
+            KnownSeason lately = look.look(first);
+            Files.setLastModifiedTime(
+                    folder.resolve("live.tautlog-wal"), FileTime.from(Instant.parse("2026-05-04T07:00:00Z")));
+            KnownSeason settled = look.look(lately);
+            KnownSeason later = look.look(settled);
+
+            assertEquals(1, first.outings().size());
+            assertNotSame(first, lately);
+            assertSame(settled, later);
+        }
+    }
+}
