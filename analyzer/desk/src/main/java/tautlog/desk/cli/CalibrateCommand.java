@@ -52,7 +52,7 @@ import tautlog.rig.Rig;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class CalibrateCommand implements Callable<Integer> {
+final class CalibrateCommand implements Callable<Integer>, Inked {
     @Parameters(
             paramLabel = "READINGS.csv",
             description = "Comma, semicolon or tab between columns; # begins a remark.")
@@ -108,7 +108,8 @@ final class CalibrateCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

@@ -59,7 +59,7 @@ import tautlog.service.Ledger;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class HoursCommand implements Callable<Integer> {
+final class HoursCommand implements Callable<Integer>, Inked {
     @Parameters(arity = "1..*", paramLabel = "FILES", description = "Recordings, or folders of them; one history.")
     private List<Path> files = List.of();
 
@@ -110,7 +110,8 @@ final class HoursCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

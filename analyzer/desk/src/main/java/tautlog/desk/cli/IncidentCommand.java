@@ -61,7 +61,7 @@ import tautlog.service.LedgerView;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class IncidentCommand implements Callable<Integer> {
+final class IncidentCommand implements Callable<Integer>, Inked {
     @Parameters(arity = "1..*", paramLabel = "FILES", description = "Recordings, or folders of them: the season.")
     private List<Path> files = List.of();
 
@@ -126,7 +126,8 @@ final class IncidentCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

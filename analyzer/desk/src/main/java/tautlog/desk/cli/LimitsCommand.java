@@ -33,7 +33,7 @@ import tautlog.rig.Rig;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class LimitsCommand implements Callable<Integer> {
+final class LimitsCommand implements Callable<Integer>, Inked {
     @Option(names = "--rig", required = true, paramLabel = "FILE", description = "The winch and its gear.")
     private Path rig = Path.of("");
 
@@ -51,7 +51,8 @@ final class LimitsCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

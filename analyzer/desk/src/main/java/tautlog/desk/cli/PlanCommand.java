@@ -42,7 +42,7 @@ import tautlog.rig.Rig;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class PlanCommand implements Callable<Integer> {
+final class PlanCommand implements Callable<Integer>, Inked {
     @Option(names = "--rig", required = true, paramLabel = "FILE", description = "The winch and its gear.")
     private Path rig = Path.of("");
 
@@ -102,7 +102,8 @@ final class PlanCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

@@ -65,7 +65,7 @@ import tautlog.service.Ledger;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class ReportCommand implements Callable<Integer> {
+final class ReportCommand implements Callable<Integer>, Inked {
     /** Chosen: more names on every sheet would push the page's own text away. */
     private static final int MOST_NAMES = 3;
 
@@ -141,7 +141,8 @@ final class ReportCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

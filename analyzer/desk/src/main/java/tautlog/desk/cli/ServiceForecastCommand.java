@@ -35,7 +35,7 @@ import tautlog.desk.service.ServiceState;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class ServiceForecastCommand implements Callable<Integer> {
+final class ServiceForecastCommand implements Callable<Integer>, Inked {
     @Mixin
     private ServiceSources sources = new ServiceSources();
 
@@ -53,7 +53,8 @@ final class ServiceForecastCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

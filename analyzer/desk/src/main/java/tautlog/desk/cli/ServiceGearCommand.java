@@ -49,7 +49,7 @@ import tautlog.service.Ledger;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class ServiceGearCommand implements Callable<Integer> {
+final class ServiceGearCommand implements Callable<Integer>, Inked {
     @Parameters(arity = "1..*", paramLabel = "FILES", description = "Recordings, or folders of them; one history.")
     private List<Path> files = List.of();
 
@@ -79,7 +79,8 @@ final class ServiceGearCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

@@ -40,7 +40,7 @@ import tautlog.service.Standing;
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
-final class ServiceListCommand implements Callable<Integer> {
+final class ServiceListCommand implements Callable<Integer>, Inked {
     @Mixin
     private ServiceSources sources = new ServiceSources();
 
@@ -58,7 +58,8 @@ final class ServiceListCommand implements Callable<Integer> {
 
     private Ink ink = Ink.PLAIN;
 
-    void ink(Ink of) {
+    @Override
+    public void ink(Ink of) {
         ink = of;
     }
 

@@ -97,27 +97,10 @@ public final class Tautlog implements Runnable {
     }
 
     private static void setInk(CommandLine command, Ink ink) {
-        if (command.getCommandSpec().userObject() instanceof ReportCommand report) {
-            report.ink(ink);
-        } else if (command.getCommandSpec().userObject() instanceof HoursCommand hours) {
-            hours.ink(ink);
-        } else if (command.getCommandSpec().userObject() instanceof LimitsCommand limits) {
-            limits.ink(ink);
-        } else if (command.getCommandSpec().userObject() instanceof PlanCommand plan) {
-            plan.ink(ink);
-        } else if (command.getCommandSpec().userObject() instanceof CalibrateCommand calibrate) {
-            calibrate.ink(ink);
-        } else if (command.getCommandSpec().userObject() instanceof ServiceCommand) {
-            command.getSubcommands().values().forEach(inner -> setInk(inner, ink));
-        } else if (command.getCommandSpec().userObject() instanceof ServiceListCommand list) {
-            list.ink(ink);
-        } else if (command.getCommandSpec().userObject() instanceof ServiceForecastCommand forecast) {
-            forecast.ink(ink);
-        } else if (command.getCommandSpec().userObject() instanceof ServiceGearCommand gear) {
-            gear.ink(ink);
-        } else if (command.getCommandSpec().userObject() instanceof IncidentCommand incident) {
-            incident.ink(ink);
+        if (command.getCommandSpec().userObject() instanceof Inked inked) {
+            inked.ink(ink);
         }
+        command.getSubcommands().values().forEach(inner -> setInk(inner, ink));
     }
 
     private static PrintWriter writer(OutputStream stream) {
