@@ -79,17 +79,30 @@ final class CountRing {
 
     /** The greatest count from place {@code first} to {@code last}, both held. */
     int greatest(long first, long last) {
-        int greatest = Integer.MIN_VALUE;
-        int i = (int) first & mask;
-        for (int left = (int) (last - first) + 1; left > 0; ) {
-            int end = Math.min(ring.length, i + left);
-            left -= end - i;
-            for (; i < end; i++) {
-                greatest = Math.max(greatest, ring[i]);
-            }
-            i = 0;
+        int from = (int) first & mask;
+        int n = (int) (last - first) + 1;
+        int head = Math.min(n, ring.length - from);
+        int greatest = greatest(ring, from, head);
+        return head < n ? Math.max(greatest, greatest(ring, 0, n - head)) : greatest;
+    }
+
+    /** Four at a time: each comparison need not wait for the one before. */
+    private static int greatest(int[] counts, int from, int n) {
+        int a = Integer.MIN_VALUE;
+        int b = a;
+        int c = a;
+        int d = a;
+        int i = from;
+        for (int end = from + n - 3; i < end; i += 4) {
+            a = Math.max(a, counts[i]);
+            b = Math.max(b, counts[i + 1]);
+            c = Math.max(c, counts[i + 2]);
+            d = Math.max(d, counts[i + 3]);
         }
-        return greatest;
+        for (int end = from + n; i < end; i++) {
+            a = Math.max(a, counts[i]);
+        }
+        return Math.max(Math.max(a, b), Math.max(c, d));
     }
 
     int at(long place) {

@@ -21,8 +21,8 @@ import tautlog.sample.ZeroSource;
  * until a frame leaves {@link Quiet}, the band in which nothing can be told: no finding of the tension comes later for it, a second
  * or a stall's end by a run at most.
  *
- * <p>{@link #tension} does it all. A decoder that knows least and greatest of its runs calls {@link #beginFrame}, {@link #run}
- * and {@link #endFrame} instead.
+ * <p>{@link #tension} does it all. A replay that has the samples in runs calls {@link #frame} and {@link #run} instead, for the whole
+ * outing: the same is found, most of the cost of frames is saved.
  */
 public final class Detection implements Evidence {
     private final FindingSink sink;
@@ -65,11 +65,14 @@ public final class Detection implements Evidence {
     private long frameTick;
     private int frameLength;
     private boolean frameIsPresent;
-    /** Present frames came that were not yet settled, the first of them with this number and tick. */
+    /** Samples were taken that are not yet settled, the first of them with this number. */
     private boolean unsettled;
 
     private long unsettledNumber;
+    /** A tick not after that of the first sample that is not yet settled. */
     private long unsettledTick;
+
+    private long lastTaken;
 
     public Detection(Instrument instrument, Rig rig, Calibration calibration, FindingSink sink) {
         this.sink = sink;
@@ -116,12 +119,15 @@ public final class Detection implements Evidence {
         endFrame();
     }
 
-    /** Begins a frame; parameters as in {@link #tension}. False when its samples are not present: give none of its runs. */
-    public boolean beginFrame(long number, long tick, int flags, int n) {
+    private void beginFrame(long number, long tick, int flags, int n) {
         boolean isPresent = (flags & FLAG_OPEN_BRIDGE) == 0;
         if (!isPresent || number != lastPresent + 1 || run.n + n > room) {
             settle();
         }
+        announce(number, tick, isPresent, n);
+    }
+
+    private void announce(long number, long tick, boolean isPresent, int n) {
         frameNumber = number;
         frameTick = tick;
         frameLength = n;
@@ -135,7 +141,6 @@ public final class Detection implements Evidence {
             seconds.openBridge(number, n);
             frames.absent(number, tick, n);
         }
-        return isPresent;
     }
 
     private void beginPresent(long number) {
@@ -150,17 +155,24 @@ public final class Detection implements Evidence {
             }
             ring.beginStretch(number);
         }
-        frames.present(number, frameTick, frameLength, ring.size());
+        frames.present(number, frameTick, frameLength, ring.placeOf(number));
         lastPresent = number + frameLength - 1;
-        if (!unsettled) {
-            unsettled = true;
-            unsettledNumber = number;
-            unsettledTick = frameTick;
+    }
+
+    /**
+     * A frame begins whose samples come by {@link #run}; parameters as in {@link #tension}. What comes by numbers must be told before the
+     * samples, as in a replay by frames.
+     */
+    public void frame(long number, long tick, int flags, int n) {
+        announce(number, tick, (flags & FLAG_OPEN_BRIDGE) == 0, n);
+        shaftJoin.samplesAt(tick);
+        if (!frameIsPresent) {
+            settle();
         }
     }
 
     /**
-     * Takes samples of the frame, in order: {@code counts[from]} to {@code counts[from + n - 1]}.
+     * The next present samples, of frames that were begun: {@code counts[from]} to {@code counts[from + n - 1]}.
      *
      * @param number of the first
      * @param n 1 to 128
@@ -168,14 +180,19 @@ public final class Detection implements Evidence {
      * @param greatest the greatest of the counts, exactly
      */
     public void run(long number, int[] counts, int from, int n, int least, int greatest) {
-        makeRoom(number);
-        if (run.n + n > room) {
-            take(number, counts, from, n);
-            return;
+        for (int k = 0; k < n; k += piece.n) {
+            int fitting = ring.cut(seconds.cut(number + k, hookups.cut(number + k, n - k)));
+            piece.set(number + k, counts, from + k, fitting);
+            if (fitting == n) {
+                piece.measured(least, greatest);
+            } else {
+                piece.measure();
+            }
+            run.begin(number + k, ring.samples(), ring.next(), hookups.inForce());
+            gather();
+            giveRun();
         }
-        piece.set(number, counts, from, n);
-        piece.measured(least, greatest);
-        gather();
+        settle();
     }
 
     private void take(long number, int[] counts, int from, int n) {
@@ -202,10 +219,15 @@ public final class Detection implements Evidence {
     private void gather() {
         ring.append(piece);
         run.add(piece);
+        lastTaken = piece.last();
+        if (!unsettled) {
+            unsettled = true;
+            unsettledNumber = piece.first;
+        }
     }
 
     /** Ends the frame: what can now be decided is told. */
-    public void endFrame() {
+    private void endFrame() {
         shaftJoin.samplesAt(frameTick);
         if (!frameIsPresent || isFull() || mayTell()) {
             settle();
@@ -241,11 +263,12 @@ public final class Detection implements Evidence {
             unsettled = false;
             pulls.frameTaken(unsettledNumber, frames);
             drops.frameTaken(unsettledNumber, unsettledTick, frames);
+            unsettledTick = frameTick;
         }
-        shaftJoin.settle();
+        shaftJoin.settle(lastTaken);
         stalls.settle(shaftJoin.knownThrough());
         report(hasShaftSensor ? shaftJoin.latestTick() : Long.MAX_VALUE);
-        long oldest = frameNumber - thresholds.dropWithin;
+        long oldest = Math.min(frameNumber, lastTaken) - thresholds.dropWithin;
         frames.forgetBefore(shaftJoin.settledTick(), oldest);
         inputs.forgetBefore(Math.min(oldest, shaftJoin.intervalFirst()));
     }

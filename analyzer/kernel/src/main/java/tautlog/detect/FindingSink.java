@@ -6,6 +6,11 @@ public interface FindingSink {
 
     void second(Second second);
 
+    /** False when {@link #second} need not be called: that saves a tenth. Asked once, before anything is told. */
+    default boolean takesSeconds() {
+        return true;
+    }
+
     /**
      * A cycle of the rainflow count of a pull.
      *

@@ -39,6 +39,9 @@ final class InputLog {
 
     /** The clutch over all of {@code first} to {@code last}: unknown when it changed. */
     Known clutchFrom(long first, long last) {
+        if (entries.isEmpty()) {
+            return Known.UNKNOWN;
+        }
         Known known = clutchAt(first);
         for (Entry entry : entries) {
             if (entry.number > first && entry.number <= last && entry.bit(CLUTCH) != known) {

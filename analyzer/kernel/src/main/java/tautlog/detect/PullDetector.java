@@ -210,8 +210,10 @@ final class PullDetector implements Detector {
 
     /** A shaft reading speaks for the numbers from {@code first} to {@code last}, all of them taken here. */
     void shaftSpeaks(long first, long last, boolean turning) {
-        for (ClosedPull pull : closed) {
-            credit(pull.load, Math.max(first, pull.start), Math.min(last, pull.end), turning);
+        if (!closed.isEmpty()) {
+            for (ClosedPull pull : closed) {
+                credit(pull.load, Math.max(first, pull.start), Math.min(last, pull.end), turning);
+            }
         }
         if (open || opening > 0) {
             credit(sure, Math.max(first, start), Math.min(last, end), turning);
@@ -230,9 +232,11 @@ final class PullDetector implements Detector {
         if ((open || opening > 0) && end >= frameFirst) {
             endTick = frames.tickOf(end);
         }
-        for (ClosedPull pull : closed) {
-            if (pull.end >= frameFirst) {
-                pull.setEndTick(frames.tickOf(pull.end));
+        if (!closed.isEmpty()) {
+            for (ClosedPull pull : closed) {
+                if (pull.end >= frameFirst) {
+                    pull.setEndTick(frames.tickOf(pull.end));
+                }
             }
         }
     }

@@ -12,6 +12,7 @@ import tautlog.sample.Instrument;
 final class SecondsMaker implements Detector {
     private final Deque<SecondSoFar> seconds = new ArrayDeque<>();
     private final FindingSink sink;
+    private final boolean isWanted;
     private final long rateMillihertz;
     private final int fullScale;
     private boolean began;
@@ -25,12 +26,16 @@ final class SecondsMaker implements Detector {
 
     SecondsMaker(Instrument instrument, FindingSink sink) {
         this.sink = sink;
+        isWanted = sink.takesSeconds();
         rateMillihertz = instrument.rateMillihertz();
         fullScale = instrument.fullScale();
     }
 
     /** How many of {@code n} samples from {@code number} on lie in the same second as the first of them. */
     int cut(long number, int n) {
+        if (!isWanted) {
+            return n;
+        }
         if (!began) {
             began = true;
             first = number;
@@ -53,6 +58,9 @@ final class SecondsMaker implements Detector {
 
     @Override
     public void run(Run run) {
+        if (!isWanted) {
+            return;
+        }
         lastNumber = run.last();
         if (!seconds.isEmpty() && seconds.getLast().index() == index) {
             seconds.getLast().add(run, fullScale);

@@ -31,6 +31,7 @@ final class ShaftJoin {
     private long settledTick = Long.MIN_VALUE;
     private long knownThrough;
     private long creditedThrough = Long.MIN_VALUE;
+    private long takenThrough;
     private boolean anyReading;
     private long readingTick;
     private double readingRpm;
@@ -95,8 +96,13 @@ final class ShaftJoin {
         }
     }
 
-    /** Settles what can be settled. Every sample that came so far has been taken by the detectors. */
-    void settle() {
+    /**
+     * Settles what can be settled.
+     *
+     * @param takenThrough number of the last sample that the detectors have taken
+     */
+    void settle(long takenThrough) {
+        this.takenThrough = takenThrough;
         while (!waiting.isEmpty() && settleFirst(waiting.size() > MOST_WAITING)) {
             // each call takes one reading out
         }
@@ -139,7 +145,7 @@ final class ShaftJoin {
         }
         if (placed) {
             frames.seat(tick, seat);
-            if (!force && seat.next == Seat.NONE) {
+            if (!force && (seat.next == Seat.NONE || seat.next > takenThrough)) {
                 return false;
             }
         }

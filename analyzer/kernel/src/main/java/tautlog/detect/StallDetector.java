@@ -59,7 +59,20 @@ final class StallDetector {
         boolean inRing = ring.holds(seat.place);
         int counts = inRing ? ring.at(seat.place) : Integer.MIN_VALUE;
         boolean loaded = inRing && counts >= thresholds.pullFrom && isNearSample(tick, seat);
-        waiting.add(new Reading(tick, rpm, seat.number, counts, loaded));
+        if (isPlain(tick, rpm, loaded)) {
+            history.add(tick, rpm);
+        } else {
+            waiting.add(new Reading(tick, rpm, seat.number, counts, loaded));
+        }
+    }
+
+    /** Whether the reading, if it were the next to be judged, would change nothing: most are, and need not wait. */
+    private boolean isPlain(long tick, double rpm, boolean loaded) {
+        if (open || !armed || !waiting.isEmpty()) {
+            return false;
+        }
+        history.forgetBefore(tick - fiveSeconds);
+        return !loaded || history.size() < LEAST_READINGS || rpm >= thresholds.stallTo * history.greatestBound();
     }
 
     private boolean isNearSample(long tick, Seat seat) {

@@ -124,9 +124,13 @@ final class ByteReader {
         int length = (int) (((long) n * width + 7) >>> 3);
         require(length);
         long mask = (1L << width) - 1;
-        long bit = 0;
-        for (int i = 0; i < n; i++, bit += width) {
-            out[from + i] = base + ((eight(at + (int) (bit >>> 3)) >>> (bit & 7)) & mask);
+        int bit = 0;
+        int i = 0;
+        for (int safe = Math.min(n, (bytes.length - 8 - at) * 8 / width); i < safe; i++, bit += width) {
+            out[from + i] = base + (((long) LONG.get(bytes, at + (bit >>> 3)) >>> (bit & 7)) & mask);
+        }
+        for (; i < n; i++, bit += width) {
+            out[from + i] = base + ((eight(at + (bit >>> 3)) >>> (bit & 7)) & mask);
         }
         at += length;
     }

@@ -31,10 +31,15 @@ final class LongColumn {
     }
 
     static void decode(ByteReader in, long[] out, int n) {
+        decode(in, out, 0, n);
+    }
+
+    /** Decodes {@code n} numbers to {@code out[at]} and behind. */
+    static void decode(ByteReader in, long[] out, int at, int n) {
         for (int from = 0; from < n; from += GROUP) {
             long least = in.zigzag();
             int width = in.u8();
-            in.packed(out, from, Math.min(GROUP, n - from), least, width);
+            in.packed(out, at + from, Math.min(GROUP, n - from), least, width);
         }
     }
 }

@@ -22,7 +22,7 @@ final class Replay {
     private final SpanCodec codec = new SpanCodec();
     private final SampleBlock samples = new SampleBlock();
     private final List<Damage> damages = new ArrayList<>();
-    private Span others;
+    private final Span others;
     private boolean hasSamples;
     private boolean hookupIsLost;
     private int asideFrom = Integer.MAX_VALUE;
@@ -84,7 +84,7 @@ final class Replay {
     private void take(EvidenceRow row) {
         if (row.span() != others.index) {
             tellSpan();
-            others = new Span(outing.index(), row.span());
+            others.restart(row.span());
             loseHookupFrom(row.span());
         }
         try {
@@ -118,7 +118,7 @@ final class Replay {
         TailRows tail = TailRows.read(connection, outing.index(), codec);
         tail.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
         hookupIsLost |= !tail.damaged().isEmpty();
-        others = new Span(outing.index(), tail.span().index);
+        others.restart(tail.span().index);
         loseHookupFrom(others.index);
         for (Block block : codec.evidence(tail.span())) {
             try {
@@ -141,16 +141,19 @@ final class Replay {
             }
         }
         order.tellRest(sink);
-        others = new Span(outing.index(), -1);
+        others.restart(-1);
         hasSamples = false;
     }
 
     /** Events were lost, and with them perhaps a change of hookup: until the next naming nobody knows which is on. */
     private void tellLostHookup() {
+        if (!hookupIsLost) {
+            return;
+        }
         LongStream named = others.events.stream().filter(Event::isKeyedByNumber).mapToLong(event -> event.numbers()[0]);
         LongStream taken = hasSamples ? LongStream.of(samples.table.number[0]) : LongStream.empty();
         OptionalLong first = LongStream.concat(named, taken).min();
-        if (hookupIsLost && first.isPresent()) {
+        if (first.isPresent()) {
             sink.hookup(first.getAsLong(), UNKNOWN_HOOKUP, HookupSource.LOWEST);
             hookupIsLost = false;
         }
@@ -170,13 +173,25 @@ final class Replay {
         FrameTable frames = samples.table;
         int frame = 0;
         for (int run = 0; run < samples.runs(); run++) {
-            int end = samples.runFrom(run) + samples.runLength(run);
-            while (frame < frames.frames && frames.from[frame] < end) {
-                runs.frame(frames.number[frame], frames.tick[frame], frames.flags[frame], frames.length(frame));
-                frame++;
+            int told = samples.runFrom(run);
+            int end = told + samples.runLength(run);
+            for (; frame < frames.frames && frames.from[frame] < end; frame++) {
+                int n = frames.length(frame);
+                long lastNumber = frames.number[frame] + n - 1;
+                if (order.isEventDue(frame, lastNumber)) {
+                    tellPart(runs, run, told, frames.from[frame]);
+                    told = frames.from[frame];
+                }
+                order.tellBefore(frame, lastNumber, runs);
+                runs.frame(frames.number[frame], frames.tick[frame], frames.flags[frame], n);
             }
-            order.tellBefore(frame - 1, samples.runNumber(run) + samples.runLength(run) - 1, runs);
-            runs.run(samples, run);
+            tellPart(runs, run, told, end);
+        }
+    }
+
+    private void tellPart(RunSink runs, int run, int from, int end) {
+        if (from < end) {
+            runs.run(samples, run, from - samples.runFrom(run), end - from);
         }
     }
 }

@@ -3,19 +3,25 @@ package tautlog.recording;
 import tautlog.sample.Evidence;
 
 /**
- * Takes a replay run by run instead of frame by frame: the fast way, because a run whose least and greatest cannot matter need
- * not be decoded.
+ * Takes a replay run by run instead of frame by frame: the fast way, because most frames tell nothing by themselves, and because a run
+ * whose least and greatest cannot matter need not be decoded.
  *
- * <p>{@link #tension} is not called. For each run come, in this order: {@link #frame} for every frame that begins in it
- * (or before it), what is keyed by a sample number up to the run's last and the shaft frames that came before the last of
- * these frames, {@link #run}.
+ * <p>The calls are those of a replay by frames, in the same order, but for {@link #tension}, which is not called: {@link #frame} comes
+ * in its place, and the samples follow by {@link #run}, at the latest when 128 of them are due, and before the next event that is told
+ * between two frames. So a shaft frame may come before samples that came before it, by 127 of them at most.
  */
 public interface RunSink extends Evidence {
-    /** A frame of {@code n} samples begins in the run that comes next. */
+    /** A frame of {@code n} samples begins; its samples come by {@link #run}. */
     void frame(long number, long tick, int flags, int n);
 
-    /** Run {@code run} of {@code block}; valid only during the call. */
-    void run(SampleBlock block, int run);
+    /**
+     * The next samples: of run {@code run} of {@code block}, valid only during the call, {@code n} samples from its sample {@code skip}
+     * on. All of the run unless an event cuts it.
+     *
+     * @param skip 0 or more
+     * @param n 1 or more
+     */
+    void run(SampleBlock block, int run, int skip, int n);
 
     @Override
     default void tension(long number, long tick, int flags, int[] counts, int from, int n) {

@@ -107,63 +107,65 @@ final class ShaftCodec {
      * @throws IndexOutOfBoundsException if the bytes are no such content
      */
     void decode(ByteReader in, int frames, ShaftTable table) {
-        long[] ticks = decodeFirstApart(in, frames);
-        long[] lengths = new long[frames];
-        LongColumn.decode(in, lengths, frames);
-        long[] pulses = decodeFirstApart(in, frames);
-        long[] before = new long[frames];
-        LongColumn.decode(in, before, frames);
-        long[] pulseTicks = decodePulses(in, ticks[0]);
-        fill(table, ticks, lengths, pulses, before, pulseTicks);
+        room(frames);
+        table.begin(frames, 0);
+        decodeFirstApart(in, table.tick, frames);
+        LongColumn.decode(in, column, frames);
+        long pulses = lengths(frames, table);
+        decodeFirstApart(in, table.pulses, frames);
+        LongColumn.decode(in, column, frames);
+        long before = 0;
+        for (int i = 0; i < frames; i++) {
+            before += column[i];
+            table.samplesBefore[i] = (int) before;
+            table.tick[i] += expectedTick(table, i);
+            table.pulses[i] += expectedPulses(table, i);
+        }
+        decodePulses(in, (int) pulses, table);
     }
 
-    private static void fill(
-            ShaftTable table, long[] ticks, long[] lengths, long[] pulses, long[] before, long[] pulseTicks) {
-        table.clear();
-        int at = 0;
-        long samplesBefore = 0;
-        for (int i = 0; i < ticks.length; i++) {
-            int length = (int) lengths[i];
-            if (lengths[i] < 0 || lengths[i] > pulseTicks.length - at) {
-                throw new IndexOutOfBoundsException("a shaft frame of " + lengths[i] + " pulses");
+    /** Where the pulses of each frame will lie, by the lengths in {@link #column}; how many there are. */
+    private long lengths(int frames, ShaftTable table) {
+        long at = 0;
+        for (int i = 0; i < frames; i++) {
+            if (column[i] < 0 || column[i] > Block.GREATEST_COUNT - at) {
+                throw new IndexOutOfBoundsException("a shaft frame of " + column[i] + " pulses");
             }
-            samplesBefore += before[i];
-            table.add(0, 0, (int) samplesBefore, pulseTicks, at, length);
-            table.tick[i] = ticks[i] + expectedTick(table, i);
-            table.pulses[i] = pulses[i] + expectedPulses(table, i);
-            at += length;
+            at += column[i];
+            table.from[i + 1] = (int) at;
         }
-        if (at != pulseTicks.length) {
-            throw new IndexOutOfBoundsException(pulseTicks.length - at + " pulses in no frame");
-        }
+        return at;
     }
 
-    private static long[] decodePulses(ByteReader in, long firstTick) {
+    private void decodePulses(ByteReader in, int pulses, ShaftTable table) {
         int n = in.count(Block.GREATEST_COUNT);
-        long[] ticks = new long[n];
-        if (n == 0) {
-            return ticks;
+        if (n != pulses) {
+            throw new IndexOutOfBoundsException(n + " pulses where the frames have " + pulses);
         }
-        int lag = in.u8();
-        ticks[0] = firstTick + in.zigzag();
+        if (n == 0) {
+            return;
+        }
+        int lag = Math.max(1, in.u8());
+        table.begin(table.frames, n);
+        long[] ticks = table.pulseTick;
+        ticks[0] = table.tick[0] + in.zigzag();
         if (n > 1) {
-            long[] surprise = decodeFirstApart(in, n - 1);
-            for (int i = 0; i < n - 1; i++) {
-                ticks[i + 1] = ticks[i] + surprise[i] + expectedInterval(ticks, i, Math.max(1, lag));
+            room(n);
+            long[] interval = column;
+            decodeFirstApart(in, interval, n - 1);
+            ticks[1] = ticks[0] + interval[0];
+            for (int i = 1; i < n - 1; i++) {
+                interval[i] += interval[i >= lag ? i - lag : i - 1];
+                ticks[i + 1] = ticks[i] + interval[i];
             }
         }
-        return ticks;
     }
 
-    private static long[] decodeFirstApart(ByteReader in, int n) {
-        long[] column = new long[n];
-        column[0] = in.zigzag();
-        if (n > 1) {
-            long[] rest = new long[n - 1];
-            LongColumn.decode(in, rest, n - 1);
-            System.arraycopy(rest, 0, column, 1, n - 1);
+    private static void decodeFirstApart(ByteReader in, long[] out, int n) {
+        if (n > 0) {
+            out[0] = in.zigzag();
+            LongColumn.decode(in, out, 1, n - 1);
         }
-        return column;
     }
 
     private void room(int n) {

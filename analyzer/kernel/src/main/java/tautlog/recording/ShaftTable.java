@@ -28,7 +28,7 @@ final class ShaftTable {
 
     void add(long atTick, long count, int sampleFramesBefore, long[] source, int at, int n) {
         if (frames == tick.length) {
-            growFrames();
+            growFrames(frames * 2);
         }
         int end = from[frames] + n;
         if (end > pulseTick.length) {
@@ -41,8 +41,19 @@ final class ShaftTable {
         from[++frames] = end;
     }
 
-    private void growFrames() {
-        int room = frames * 2;
+    /** Begins anew with {@code frames} frames of {@code pulses} pulses in all, to be filled in. */
+    void begin(int frames, int pulses) {
+        if (frames > tick.length) {
+            this.frames = 0;
+            growFrames(frames);
+        }
+        if (pulses > pulseTick.length) {
+            pulseTick = new long[pulses];
+        }
+        this.frames = frames;
+    }
+
+    private void growFrames(int room) {
         tick = Arrays.copyOf(tick, room);
         pulses = Arrays.copyOf(pulses, room);
         samplesBefore = Arrays.copyOf(samplesBefore, room);

@@ -14,7 +14,7 @@ final class Span {
     private static final int EVENTS = 1_024;
 
     final int outing;
-    final int index;
+    int index;
     final FrameTable samples = new FrameTable();
     final ShaftTable shaft = new ShaftTable();
     final List<Event> events = new ArrayList<>();
@@ -23,6 +23,15 @@ final class Span {
     Span(int outing, int index) {
         this.outing = outing;
         this.index = index;
+    }
+
+    /** Forgets what it holds, to hold what span {@code anotherIndex} told. */
+    void restart(int anotherIndex) {
+        index = anotherIndex;
+        samples.clear();
+        shaft.clear();
+        events.clear();
+        seconds.clear();
     }
 
     boolean isEmpty() {

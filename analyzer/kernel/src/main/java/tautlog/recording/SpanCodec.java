@@ -97,6 +97,10 @@ final class SpanCodec {
     }
 
     private void appendShaft(Block block, Span span) {
+        if (span.shaft.frames == 0) {
+            shaft.decode(block.content(), block.count(), span.shaft);
+            return;
+        }
         shaft.decode(block.content(), block.count(), decodedShaft);
         ShaftTable from = decodedShaft;
         for (int i = 0; i < from.frames; i++) {

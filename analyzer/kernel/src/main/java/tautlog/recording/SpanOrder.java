@@ -36,6 +36,11 @@ final class SpanOrder {
         }
     }
 
+    /** Whether {@link #tellBefore} with the same parameters would tell an event. */
+    boolean isEventDue(int frame, long lastNumber) {
+        return nextEvent < events.size() && isDue(events.get(nextEvent), frame, lastNumber);
+    }
+
     private static boolean isDue(Event event, int frame, long lastNumber) {
         return event.samplesBefore() <= frame || (event.isKeyedByNumber() && event.numbers()[0] <= lastNumber);
     }

@@ -53,18 +53,24 @@ public final class ZeroShift extends ForwardedEvidence {
 
     @Override
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+        if (shifts(number, n)) {
+            super.tension(number, tick, flags, shifted(number, counts, from, n), 0, n);
+        } else {
+            super.tension(number, tick, flags, counts, from, n);
+        }
+    }
+
+    /** Whether any of {@code n} samples from {@code number} on, the next ones, is to be {@link #shifted}. */
+    public boolean shifts(long number, int n) {
         if (number >= nextNumber) {
             shift = nextShift;
             nextNumber = Long.MAX_VALUE;
         }
-        if (shift == 0 && nextNumber >= number + n) {
-            super.tension(number, tick, flags, counts, from, n);
-        } else {
-            super.tension(number, tick, flags, shifted(number, counts, from, n), 0, n);
-        }
+        return shift != 0 || nextNumber < number + n;
     }
 
-    private int[] shifted(long number, int[] counts, int from, int n) {
+    /** What is left of {@code counts[from]} to {@code counts[from + n - 1]}, the next samples, from 0 on; valid until the next call. */
+    public int[] shifted(long number, int[] counts, int from, int n) {
         if (shifted.length < n) {
             shifted = new int[n];
         }

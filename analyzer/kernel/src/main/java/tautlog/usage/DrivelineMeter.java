@@ -8,6 +8,7 @@ import tautlog.rig.Driveline;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
+import tautlog.sample.Curve;
 import tautlog.sample.Instrument;
 
 /**
@@ -21,25 +22,62 @@ final class DrivelineMeter {
 
     private final long tickHz;
     private final Optional<Driveline> driveline;
-    private final Calibration calibration;
+    private final Loads loads;
     private final int atLeastFrom;
     private final LayerTimes first = new LayerTimes();
     private final LayerTimes last = new LayerTimes();
+    private long latestTicks = -1;
+    private long latestNanos;
     private long engaged;
     private long clutchUnknown;
     private long disengaged;
     private long tensionUnknown;
     private long still;
-    private Extent torque = Extent.NONE;
-    private Extent power = Extent.NONE;
+    private final GreatestExtent torque = new GreatestExtent();
+    private final GreatestExtent power = new GreatestExtent();
     private long aboveLeast;
     private long aboveMost;
 
     DrivelineMeter(Instrument instrument, Rig rig, Calibration calibration) {
         tickHz = instrument.tickHz();
         driveline = instrument.pulsesPerRevolution() == 0 ? Optional.empty() : rig.driveline();
-        this.calibration = calibration;
+        loads = new Loads(driveline, calibration.curve());
         atLeastFrom = LineCalibration.atLeastFrom(calibration, instrument, rig);
+    }
+
+    /** Torques in newton metres and their classes for the counts met last; their divisions are what costs. */
+    private static final class Loads {
+        private static final int REMEMBERED = CountMemory.PLACES;
+
+        final double[] least = new double[REMEMBERED];
+        final double[] most = new double[REMEMBERED];
+        final int[] leastClass = new int[REMEMBERED];
+        final int[] mostClass = new int[REMEMBERED];
+        private final CountMemory counts = new CountMemory();
+        private final Optional<Driveline> driveline;
+        private final Curve curve;
+
+        Loads(Optional<Driveline> driveline, Curve curve) {
+            this.driveline = driveline;
+            this.curve = curve;
+        }
+
+        /** Where in the arrays the load of {@code count} stands. */
+        int placeOf(int count) {
+            int place = CountMemory.placeOf(count);
+            if (!counts.holds(count)) {
+                counts.remember(count);
+                fill(place, driveline.orElseThrow(), Math.max(0, curve.newtons(count)));
+            }
+            return place;
+        }
+
+        private void fill(int place, Driveline line, double newtons) {
+            least[place] = line.leastShaftTorque(newtons);
+            most[place] = line.greatestShaftTorque(newtons);
+            leastClass[place] = TorqueSpeedCell.torqueClass(least[place] / line.ratedTorqueNewtonMetres());
+            mostClass[place] = TorqueSpeedCell.torqueClass(most[place] / line.ratedTorqueNewtonMetres());
+        }
     }
 
     /** Time by class on one layer. */
@@ -48,8 +86,8 @@ final class DrivelineMeter {
 
         private final long[] nanos = new long[(TorqueSpeedCell.MOST_TORQUE + 1) * SPEEDS];
 
-        void add(double torqueShare, double speedShare, long time) {
-            int place = TorqueSpeedCell.torqueClass(torqueShare) * SPEEDS + TorqueSpeedCell.speedClass(speedShare);
+        void add(int torqueClass, int speedClass, long time) {
+            int place = torqueClass * SPEEDS + speedClass;
             nanos[place] = Math.addExact(nanos[place], time);
         }
 
@@ -64,12 +102,31 @@ final class DrivelineMeter {
         }
     }
 
+    /** {@link Extent#or} of many, without an object each. */
+    private static final class GreatestExtent {
+        private boolean seen;
+        private double low;
+        private double high;
+        private boolean atLeast;
+
+        void offer(double atLow, double atHigh, boolean isAtLeast) {
+            seen = true;
+            low = Math.max(low, atLow);
+            high = Math.max(high, atHigh);
+            atLeast |= isAtLeast;
+        }
+
+        Extent extent() {
+            return seen ? new Extent(true, low, high, atLeast) : Extent.NONE;
+        }
+    }
+
     /** As {@link tautlog.detect.FindingSink#shaftInterval}. */
     void interval(long ticks, double rpm, int samples, int greatest, Known clutch) {
         if (driveline.isEmpty()) {
             return;
         }
-        long time = Math.round(Math.min(ticks, tickHz) * NANOS / tickHz);
+        long time = nanos(ticks);
         if (rpm < TURNING_RPM) {
             still += time;
         } else if (clutch == Known.NO) {
@@ -82,21 +139,28 @@ final class DrivelineMeter {
         }
     }
 
+    /** Most times between readings are the same. */
+    private long nanos(long ticks) {
+        if (ticks != latestTicks) {
+            latestTicks = ticks;
+            latestNanos = Math.round(Math.min(ticks, tickHz) * NANOS / tickHz);
+        }
+        return latestNanos;
+    }
+
     private void loaded(Driveline line, long time, double rpm, int greatest, Known clutch) {
-        double newtons = Math.max(0, calibration.exactNewtons(greatest).doubleValue());
-        double least = line.leastShaftTorque(newtons);
-        double most = line.greatestShaftTorque(newtons);
+        int load = loads.placeOf(greatest);
+        double most = loads.most[load];
         boolean isEngaged = clutch == Known.YES;
         engaged += isEngaged ? time : 0;
         clutchUnknown += isEngaged ? 0 : time;
-        double speed = rpm / line.ratedRpm();
-        first.add(least / line.ratedTorqueNewtonMetres(), speed, time);
-        last.add(most / line.ratedTorqueNewtonMetres(), speed, time);
-        double surely = isEngaged ? least : 0;
+        int speed = TorqueSpeedCell.speedClass(rpm / line.ratedRpm());
+        first.add(loads.leastClass[load], speed, time);
+        last.add(loads.mostClass[load], speed, time);
+        double surely = isEngaged ? loads.least[load] : 0;
         boolean atLeast = greatest >= atLeastFrom;
-        torque = torque.or(new Extent(true, surely, most, atLeast));
-        power = power.or(
-                new Extent(true, Driveline.powerKilowatts(surely, rpm), Driveline.powerKilowatts(most, rpm), atLeast));
+        torque.offer(surely, most, atLeast);
+        power.offer(Driveline.powerKilowatts(surely, rpm), Driveline.powerKilowatts(most, rpm), atLeast);
         aboveLeast += surely > line.ratedTorqueNewtonMetres() ? time : 0;
         aboveMost += most > line.ratedTorqueNewtonMetres() || atLeast ? time : 0;
     }
@@ -115,8 +179,8 @@ final class DrivelineMeter {
                         disengaged,
                         tensionUnknown,
                         still,
-                        torque,
-                        power,
+                        torque.extent(),
+                        power.extent(),
                         aboveLeast,
                         aboveMost);
     }

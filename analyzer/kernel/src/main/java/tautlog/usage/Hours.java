@@ -40,6 +40,8 @@ public final class Hours implements FindingSink {
     private boolean anyReading;
     private long readingTick;
     private double readingRpm;
+    private long latestTicks = -1;
+    private double latestSeconds;
 
     /** Meters at zero, for one outing. */
     public Hours(Instrument instrument, Rig rig, Calibration calibration) {
@@ -96,8 +98,11 @@ public final class Hours implements FindingSink {
         if (jointWear.isEmpty() || clutch == Known.NO) {
             return;
         }
-        double seconds = Math.min(ticks, tickHz) / (double) tickHz;
-        jointNanos += jointWear.get().nanos(seconds, rpm, samples, greatest);
+        if (ticks != latestTicks) {
+            latestTicks = ticks;
+            latestSeconds = Math.min(ticks, tickHz) / (double) tickHz;
+        }
+        jointNanos += jointWear.get().nanos(latestSeconds, rpm, samples, greatest);
         jointIsAtMost |= clutch == Known.UNKNOWN;
     }
 

@@ -3,19 +3,23 @@ package tautlog.usage;
 import tautlog.rig.Driveline;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
+import tautlog.sample.Curve;
 
 /** Wear of the driveline's joint between two shaft readings. Source: {@code FINDINGS.md}, Hours; the formula is {@link Driveline#jointWear}. */
 final class JointWear {
     private static final double NANOS = 1e9;
-
     private final Driveline driveline;
-    private final Calibration calibration;
+    private final Curve curve;
     private final double ratedPullNewtons;
+    /** Wear at the rated speed for the counts met last: the power in it is what costs. */
+    private final double[] wears = new double[CountMemory.PLACES];
+
+    private final CountMemory counts = new CountMemory();
 
     /** @param driveline with both angles of the joint */
     JointWear(Driveline driveline, Rig rig, Calibration calibration) {
         this.driveline = driveline;
-        this.calibration = calibration;
+        curve = calibration.curve();
         ratedPullNewtons = rig.ratedPullNewtons().doubleValue();
     }
 
@@ -27,9 +31,22 @@ final class JointWear {
      * @param greatest count
      */
     long nanos(double seconds, double rpm, int samples, int greatest) {
-        double newtons = samples == 0 ? ratedPullNewtons : Math.max(0, calibration.newtons(greatest));
-        double wear =
-                driveline.jointWear(driveline.greatestShaftTorque(newtons), rpm).orElseThrow();
-        return Math.round(seconds * wear * NANOS);
+        double atRatedSpeed = samples == 0 ? wear(ratedPullNewtons) : wear(greatest);
+        return Math.round(seconds * (atRatedSpeed * (rpm / driveline.ratedRpm())) * NANOS);
+    }
+
+    private double wear(int count) {
+        int place = CountMemory.placeOf(count);
+        if (!counts.holds(count)) {
+            counts.remember(count);
+            wears[place] = wear(Math.max(0, curve.newtons(count)));
+        }
+        return wears[place];
+    }
+
+    private double wear(double newtons) {
+        return driveline
+                .jointWear(driveline.greatestShaftTorque(newtons), driveline.ratedRpm())
+                .orElseThrow();
     }
 }

@@ -28,12 +28,12 @@ final class RunLog extends ForwardedEvidence implements RunSink {
     }
 
     @Override
-    public void run(SampleBlock block, int run) {
-        int from = block.runFrom(run);
-        long number = block.runNumber(run);
-        assertTrue(number + block.runLength(run) <= announced, "a frame was not announced");
+    public void run(SampleBlock block, int run, int skip, int n) {
+        int from = block.runFrom(run) + skip;
+        long number = block.runNumber(run) + skip;
+        assertTrue(number + n <= announced, "a frame was not announced");
         int[] counts = block.counts(run);
-        for (int i = 0; i < block.runLength(run); i++) {
+        for (int i = 0; i < n; i++) {
             samples.add((number + i) + " f" + block.runFlags(run) + " " + counts[from + i]);
         }
     }

@@ -41,11 +41,16 @@ public record DayReading(Instrument instrument, Rig rig, Calibration calibration
 
     /** What detectors are fed: hookups that the rig has, counts less a moved zero. */
     public Evidence lessZero(History.Member member, Evidence next) {
-        return new HookupChoice(rig, Optional.empty(), member.lessZero(calibration, next));
+        return hookups(member.lessZero(calibration, next));
+    }
+
+    /** Passes everything on, hookups that the rig does not have replaced by one it has. */
+    public Evidence hookups(Evidence next) {
+        return new HookupChoice(rig, Optional.empty(), next);
     }
 
     /** Passes everything on to {@code next}, hookups that the rig does not have replaced by one it has. */
     public Evidence choosing(Evidence next) {
-        return new HookupChoice(rig, Optional.empty(), times.notingPlaces(next));
+        return hookups(times.notingPlaces(next));
     }
 }

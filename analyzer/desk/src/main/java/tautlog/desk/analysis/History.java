@@ -81,7 +81,7 @@ public final class History implements AutoCloseable {
          * Takes a zero that moved off the counts in front of {@code next}, which reads them with {@code calibration}, the day's
          * or another, of the cell or of the line.
          */
-        public Evidence lessZero(Calibration calibration, Evidence next) {
+        public ZeroShift lessZero(Calibration calibration, Evidence next) {
             return ZeroShift.under(
                     calibration,
                     outing.start().calibration().response(),

@@ -20,6 +20,11 @@ final class PresentSamples extends QuietEvidence {
 
     @Override
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+        frame(number, tick, flags, n);
+    }
+
+    /** As {@link #tension}, which does not look at the counts. */
+    void frame(long number, long tick, int flags, int n) {
         if (frames == numbers.length) {
             numbers = Arrays.copyOf(numbers, 2 * frames);
             ticks = Arrays.copyOf(ticks, 2 * frames);

@@ -56,6 +56,11 @@ final class UseCollector implements FindingSink {
     public void second(Second second) {}
 
     @Override
+    public boolean takesSeconds() {
+        return false;
+    }
+
+    @Override
     public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {
         machine.cycle(rangeCounts, twiceMeanCounts, halves);
     }

@@ -24,6 +24,7 @@ import tautlog.recording.RecordingException;
 import tautlog.rig.Rig;
 import tautlog.sample.Evidence;
 import tautlog.sample.Instrument;
+import tautlog.sample.ZeroShift;
 import tautlog.usage.Coverage;
 import tautlog.usage.Hours;
 import tautlog.usage.MachineMeter;
@@ -109,10 +110,11 @@ final class UsePass {
     }
 
     private OutingUse use() throws RecordingException {
-        EndOnce detection = new EndOnce(new Detection(instrument, day.rig(), day.calibration(), collector));
-        Evidence counted = new Tee(detection, present, machine.samples());
-        List<Damage> damages = member.recording().replay(outing, day.lessZero(member, windowed(counted)));
-        detection.end();
+        Detection detection = new Detection(instrument, day.rig(), day.calibration(), collector);
+        EndOnce once = new EndOnce(detection);
+        List<Damage> damages =
+                member.recording().replay(outing, fromTick.isEmpty() ? byRuns(detection, once) : byFrames(once));
+        once.end();
         if (outing.thinned()) {
             tellWhatWasSaid();
         }
@@ -133,8 +135,15 @@ final class UsePass {
                 damages.stream().map(Damage::summary).toList());
     }
 
-    private Evidence windowed(Evidence next) {
-        return fromTick.isPresent() ? new FromTick(fromTick.get(), next) : next;
+    /** The fast way. */
+    private Evidence byRuns(Detection detection, Evidence once) {
+        ZeroShift zero = member.lessZero(day.calibration(), new Tee(once, machine.samples()));
+        return new UseRuns(detection, present, machine.samples(), zero, day.hookups(zero));
+    }
+
+    private Evidence byFrames(Evidence once) {
+        Evidence counted = new Tee(once, present, machine.samples());
+        return day.hookups(member.lessZero(day.calibration(), new FromTick(fromTick.orElseThrow(), counted)));
     }
 
     private void tellWhatWasSaid() throws RecordingException {
