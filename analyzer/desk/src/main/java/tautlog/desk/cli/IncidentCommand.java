@@ -30,6 +30,8 @@ import tautlog.desk.incident.IncidentStudy;
 import tautlog.desk.incident.LedgerInspections;
 import tautlog.desk.incident.SavedNotes;
 import tautlog.desk.incident.Window;
+import tautlog.desk.notes.NoteBook;
+import tautlog.desk.notes.NoteLines;
 import tautlog.desk.page.Document;
 import tautlog.desk.page.HtmlPage;
 import tautlog.desk.page.Ink;
@@ -176,20 +178,14 @@ final class IncidentCommand implements Callable<Integer>, Inked {
 
     private SavedNotes savedNotes() throws IOException, UsageException {
         if (notes.isPresent()) {
-            return SavedNotes.of(TextFile.read("--notes", notes.get(), "Give a file of notes.")
-                    .lines()
-                    .toList());
+            return SavedNotes.of(NoteLines.in(TextFile.read("--notes", notes.get(), "Give a file of notes.")));
         }
-        List<String> lines = new ArrayList<>();
+        NoteLines lines = NoteLines.NONE;
         boolean found = false;
         for (Path folder : files.stream().filter(Files::isDirectory).toList()) {
-            Path beside = folder.resolve("notes.jsonl");
-            if (Files.exists(beside)) {
-                found = true;
-                lines.addAll(TextFile.read("--notes", beside, "Give a file of notes.")
-                        .lines()
-                        .toList());
-            }
+            NoteBook beside = new NoteBook(folder);
+            found |= beside.exists();
+            lines = lines.and(beside.lines());
         }
         return found ? SavedNotes.of(lines) : SavedNotes.NONE;
     }

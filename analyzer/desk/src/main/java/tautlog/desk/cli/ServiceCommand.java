@@ -41,6 +41,6 @@ final class ServiceCommand implements Runnable {
     public void run() {
         throw new CommandLine.ParameterException(
                 spec.commandLine(),
-                "Name a command: list, forecast, gear, done, inspect, worked, fitted, retire, out-of-service or withdraw.");
+                "Name a command: " + String.join(", ", spec.subcommands().keySet()) + ".");
     }
 }

@@ -112,6 +112,6 @@ public final class Tautlog implements Runnable {
     public void run() {
         throw new CommandLine.ParameterException(
                 spec.commandLine(),
-                "Name a command: report, hours, service, limits, plan, calibrate, verify, import, export or view.");
+                "Name a command: " + String.join(", ", spec.subcommands().keySet()) + ".");
     }
 }

@@ -282,7 +282,7 @@ public final class IncidentJson {
         json.list("notes", incident.notes().notes(), note -> {
             json.time("at", Optional.of(note.at()));
             json.text("note", note.text());
-            json.text("by", note.by().isEmpty() ? Optional.empty() : Optional.of(note.by()));
+            json.text("by", note.by());
         });
         json.whole("notes_unreadable", incident.notes().unreadable());
     }

@@ -155,7 +155,7 @@ public final class IncidentPage {
         incident.notes()
                 .notes()
                 .forEach(note -> lines.add("Note about " + screen.dateAndTime(note.at())
-                        + (note.by().isEmpty() ? "" : " by " + note.by()) + ": " + note.text()));
+                        + note.by().map(by -> " by " + by).orElse("") + ": " + note.text()));
         if (!incident.notes().isRead()) {
             lines.add("No file of notes was read.");
         }

@@ -3,17 +3,17 @@ package tautlog.desk.season;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.BasicFileAttributes;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import tautlog.desk.analysis.History;
+import tautlog.desk.disk.FileState;
 import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
@@ -22,17 +22,13 @@ import tautlog.recording.RecordingName;
 /**
  * Looks into the folder: all of it, or only at the files that changed since. One thread.
  *
- * <p>What a commit writes shows in the file before the commit can be read: not until the disk has it. So a recording whose log was written lately
- * is looked at again although it did not change. A commit goes to the log beside the recording, so that tells.
+ * <p>A recording that was written lately ({@link FileState#isSettled}) is looked at again although it did not change.
  */
 final class FolderLook {
-    /** Chosen: as long as the logger's memory lasts when the disk stalls. */
-    private static final Duration SETTLED_AFTER = Duration.ofSeconds(60);
-
-    private static final String UNSETTLED = "";
     private final Path folder;
     private final ZoneId zone;
-    private Map<Path, String> states = Map.of();
+    /** Of each recording; empty while it is not settled. */
+    private Map<Path, Optional<FileState>> states = Map.of();
 
     FolderLook(Path folder, ZoneId zone) {
         this.folder = folder;
@@ -41,11 +37,9 @@ final class FolderLook {
 
     /** The season now; {@code before} itself when nothing changed. */
     KnownSeason look(KnownSeason before) throws IOException {
-        Instant settled = Instant.now().minus(SETTLED_AFTER);
-        Map<Path, String> now = states(settled);
+        Map<Path, Optional<FileState>> now = states(Instant.now());
         List<Path> changed = now.entrySet().stream()
-                .filter(entry ->
-                        entry.getValue().equals(UNSETTLED) || !entry.getValue().equals(states.get(entry.getKey())))
+                .filter(entry -> entry.getValue().isEmpty() || !entry.getValue().equals(states.get(entry.getKey())))
                 .map(Map.Entry::getKey)
                 .toList();
         boolean isSameSet = now.keySet().equals(states.keySet());
@@ -58,13 +52,11 @@ final class FolderLook {
         return season;
     }
 
-    private Map<Path, String> states(Instant settled) throws IOException {
-        Map<Path, String> found = new TreeMap<>();
+    private Map<Path, Optional<FileState>> states(Instant now) throws IOException {
+        Map<Path, Optional<FileState>> found = new TreeMap<>();
         try (Stream<Path> files = Files.list(folder)) {
             for (Path file : files.filter(FolderLook::isRecording).toList()) {
-                Path log = file.resolveSibling(file.getFileName() + "-wal");
-                boolean isSettled = isSettled(log, settled);
-                found.put(file, isSettled ? state(file) + " " + state(log) : UNSETTLED);
+                found.put(file, state(file).filter(state -> state.isSettled(now)));
             }
         }
         return found;
@@ -74,20 +66,11 @@ final class FolderLook {
         return String.valueOf(file.getFileName()).endsWith(RecordingName.ENDING);
     }
 
-    private static boolean isSettled(Path log, Instant settled) {
+    private static Optional<FileState> state(Path file) {
         try {
-            return Files.getLastModifiedTime(log).toInstant().isBefore(settled);
+            return Optional.of(FileState.of(file));
         } catch (IOException e) {
-            return true; // it is not there
-        }
-    }
-
-    private static String state(Path file) {
-        try {
-            BasicFileAttributes of = Files.readAttributes(file, BasicFileAttributes.class);
-            return of.size() + "/" + of.lastModifiedTime();
-        } catch (IOException e) {
-            return "none";
+            return Optional.empty(); // renamed or taken away since the folder was listed
         }
     }
 

@@ -7,7 +7,6 @@
  *                 │ analysis, day by day                      │
  *                 ├──▶ {@link tautlog.desk.season.DayIndex}  (what a report says of the day)     ├──▶ {@link tautlog.desk.season.Trace} ──▶ pyramid
  *                 └──▶ pyramids                               └──▶ web
- *   {@link tautlog.desk.season.NoteBook}: what people wrote to findings, notes.jsonl in the folder
  * </pre>
  *
  * <p>Start at {@link tautlog.desk.season.SeasonWatch}. A day's figures are only ever those that {@link tautlog.desk.analysis.Analysis} gave;

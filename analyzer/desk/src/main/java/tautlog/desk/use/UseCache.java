@@ -3,6 +3,7 @@ package tautlog.desk.use;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Optional;
+import tautlog.desk.disk.FileState;
 
 /**
  * Remembers what recordings told, so that a second run reads only what is new. All of it follows from the recordings: it may be
@@ -43,9 +44,9 @@ final class UseCache {
                 .map(KeptHead::head);
     }
 
-    /** @param state of the file before it was read; forgotten while a change might not show in it */
+    /** @param state of the file before it was read; forgotten while it is not settled */
     void keep(Path file, FileState state, Instant now, FileHead head) {
-        if (state.tellsOfChanges(now)) {
+        if (state.isSettled(now)) {
             lines.put(headKey(file), new KeptHead(state, head));
         }
     }

@@ -13,6 +13,7 @@ import tautlog.desk.analysis.GivenRecordings;
 import tautlog.desk.analysis.History;
 import tautlog.desk.analysis.HistoryNotes;
 import tautlog.desk.analysis.Refusals;
+import tautlog.desk.disk.FileState;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.LostOuting;
 import tautlog.recording.Outing;

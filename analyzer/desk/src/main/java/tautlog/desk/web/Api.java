@@ -10,9 +10,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import tautlog.desk.notes.Note;
+import tautlog.desk.notes.NoteBook;
 import tautlog.desk.season.DayKey;
 import tautlog.desk.season.DayRecord;
-import tautlog.desk.season.NoteBook;
 import tautlog.desk.season.SeasonWatch;
 import tautlog.desk.season.Trace;
 import tautlog.desk.season.TraceAsk;
@@ -114,8 +115,8 @@ final class Api {
 
     private Answer notes() throws IOException {
         JsonArray all = new JsonArray();
-        for (NoteBook.Note note : notes.notes()) {
-            all.add(NotesJson.of(note));
+        for (Note note : notes.lines().notes()) {
+            note.winch().ifPresent(winch -> all.add(NotesJson.of(winch, note)));
         }
         JsonObject json = new JsonObject();
         json.addProperty("schema", 1);

@@ -3,8 +3,8 @@ package tautlog.desk.web;
 import com.google.gson.JsonObject;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import tautlog.desk.notes.Note;
 import tautlog.desk.season.KnownSeason;
-import tautlog.desk.season.NoteBook;
 
 /** Notes as the page reads and sends them. */
 final class NotesJson {
@@ -12,13 +12,14 @@ final class NotesJson {
 
     private NotesJson() {}
 
-    static JsonObject of(NoteBook.Note note) {
+    /** @param winch whose trace shows it */
+    static JsonObject of(String winch, Note note) {
         JsonObject json = new JsonObject();
-        json.addProperty("winch", KnownSeason.winchId(note.winch()));
+        json.addProperty("winch", KnownSeason.winchId(winch));
         json.addProperty("at_us", micros(note.at()));
         json.addProperty("about", note.about());
         json.addProperty("text", note.text());
-        json.addProperty("written", note.written().toString());
+        note.written().ifPresent(written -> json.addProperty("written", written.toString()));
         return json;
     }
 
@@ -27,7 +28,7 @@ final class NotesJson {
     }
 
     /** @throws IllegalArgumentException if it is none */
-    static NoteBook.Note read(JsonObject json, String winch, Instant now) {
+    static Note read(JsonObject json, String winch, Instant now) {
         String about = json.get("about").getAsString();
         if (about.length() > LONGEST_ABOUT) {
             throw new IllegalArgumentException("about is longer than " + LONGEST_ABOUT);
@@ -37,6 +38,6 @@ final class NotesJson {
             throw new IllegalArgumentException("at_us is no time of ours: " + micros);
         }
         Instant at = Instant.EPOCH.plus(micros, ChronoUnit.MICROS);
-        return new NoteBook.Note(winch, at, about, json.get("text").getAsString(), now.truncatedTo(ChronoUnit.SECONDS));
+        return Note.of(winch, at, about, json.get("text").getAsString(), now.truncatedTo(ChronoUnit.SECONDS));
     }
 }

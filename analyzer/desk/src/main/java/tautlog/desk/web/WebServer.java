@@ -14,7 +14,7 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import tautlog.desk.season.NoteBook;
+import tautlog.desk.notes.NoteBook;
 import tautlog.desk.season.SeasonWatch;
 
 /**

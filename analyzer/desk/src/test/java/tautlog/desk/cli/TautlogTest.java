@@ -71,6 +71,21 @@ class TautlogTest {
         assertTrue(lines[2].startsWith("  tautlog "), help.out());
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"", "service"})
+    void namesEveryCommandWhenNoneIsGiven(String group) {
+        CommandLine line = new CommandLine(new Tautlog());
+        CommandLine of = group.isEmpty() ? line : line.getSubcommands().get(group);
+
+        Desk run = group.isEmpty() ? Desk.run() : Desk.run(group);
+
+        assertEquals(2, run.code());
+        of.getSubcommands()
+                .keySet()
+                .forEach(command -> assertTrue(run.err().matches("(?s).*: .*\\b" + command + "\\b.*"), run.err()));
+        assertTrue(run.err().startsWith("Name a command: "), run.err());
+    }
+
     @Test
     void offersTheNearestOptionForAMistypedOne() {
         Desk run = Desk.run("report", recording, "--htlm", "x.html");

@@ -9,13 +9,15 @@ import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.fixtures.Desk;
 import tautlog.desk.fixtures.SampleDay;
-import tautlog.desk.season.NoteBook;
+import tautlog.desk.notes.Note;
+import tautlog.desk.notes.NoteBook;
 
 /** Moments at which there is nothing, what stands beside the recordings, and wrong usage. */
 class IncidentCommandTest {
@@ -114,7 +116,8 @@ class IncidentCommandTest {
                 season.resolve("notes.jsonl"),
                 "{\"at\":\"2026-05-04T07:00:26Z\",\"text\":\"butt met a stump <b>\",\"by\":\"owner\"}\n"
                         + "{\"at\":\"2026-05-04T09:00:00Z\",\"text\":\"later\"}\n"
-                        + "{\"at\":\"2026-05-04T07:00:2");
+                        + "{\"at\":\"2026-05-04T07:00:27Z\",\"text\":\"the br");
+        Files.write(season.resolve("notes.jsonl"), new byte[] {(byte) 0xC3}, StandardOpenOption.APPEND); // amid an ü
 
         String words = words(Desk.run("incident", season, "--at", AT, "--zone", "UTC"));
 
@@ -127,7 +130,7 @@ class IncidentCommandTest {
     void tellsANoteThatWasAddedInTheEveningView(@TempDir Path season) throws IOException {
         SampleDay.write(season);
         Instant at = Instant.parse("2026-05-04T07:00:26Z");
-        new NoteBook(season).add(new NoteBook.Note("hillside", at, "overload", "thick choker was on", at));
+        new NoteBook(season).add(Note.of("hillside", at, "overload", "thick choker was on", at));
 
         String words = words(Desk.run("incident", season, "--at", AT, "--zone", "UTC"));
 

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.calibration.CellCalibration;
@@ -38,8 +39,9 @@ class FolderLookTest {
             KnownSeason first = look.look(KnownSeason.nothing(ZoneOffset.UTC));
 
             KnownSeason lately = look.look(first);
-            Files.setLastModifiedTime(
-                    folder.resolve("live.tautlog-wal"), FileTime.from(Instant.parse("2026-05-04T07:00:00Z")));
+            for (String name : List.of("live.tautlog", "live.tautlog-wal")) {
+                Files.setLastModifiedTime(folder.resolve(name), FileTime.from(Instant.parse("2026-05-04T07:00:00Z")));
+            }
             KnownSeason settled = look.look(lately);
             KnownSeason later = look.look(settled);
 

@@ -6,7 +6,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
-import tautlog.desk.season.NoteBook;
+import tautlog.desk.notes.NoteBook;
 import tautlog.desk.season.Offer;
 import tautlog.desk.season.SeasonWatch;
 

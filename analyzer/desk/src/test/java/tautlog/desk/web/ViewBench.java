@@ -16,7 +16,7 @@ import java.util.Optional;
 import java.util.Random;
 import tautlog.calibration.CellCalibration;
 import tautlog.desk.fixtures.SampleDay;
-import tautlog.desk.season.NoteBook;
+import tautlog.desk.notes.NoteBook;
 import tautlog.desk.season.Offer;
 import tautlog.desk.season.SeasonWatch;
 import tautlog.recording.OutingStart;

@@ -1,4 +1,4 @@
-package tautlog.desk.use;
+package tautlog.desk.disk;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -14,13 +14,16 @@ import java.time.temporal.ChronoUnit;
  * How a recording's file lies on the disk: what changes when somebody writes to it.
  *
  * @param logBytes of the log beside it, 0 when there is none
- * @param logWritten {@link Instant#EPOCH} when there is none
+ * @param logWritten {@link Instant#EPOCH} when there is none, or nothing in it
  */
-record FileState(long bytes, Instant written, long logBytes, Instant logWritten) {
-    /** Chosen: the coarsest clock of a file system that people use (FAT) ticks each 2 s. */
-    private static final Duration COARSEST = Duration.ofSeconds(2);
+public record FileState(long bytes, Instant written, long logBytes, Instant logWritten) {
+    /**
+     * Chosen: as long as the logger's memory lasts when the disk stalls. What a commit writes shows in the log's size and time before the
+     * commit can be read: not until the disk has it. It covers the coarsest clock of a file system that people use, too (FAT, 2 s).
+     */
+    private static final Duration SETTLED_AFTER = Duration.ofSeconds(60);
 
-    static FileState of(Path file) throws IOException {
+    public static FileState of(Path file) throws IOException {
         BasicFileAttributes main = Files.readAttributes(file, BasicFileAttributes.class);
         Path log = file.resolveSibling(file.getFileName() + "-wal");
         try {
@@ -39,9 +42,9 @@ record FileState(long bytes, Instant written, long logBytes, Instant logWritten)
         return time.toInstant().truncatedTo(ChronoUnit.MICROS); // as it is remembered
     }
 
-    /** False while a further change might not show: it was written so lately that its time might stay the same. */
-    boolean tellsOfChanges(Instant now) {
+    /** False when it was written so lately that what is read from it now may not be all, though nothing here changes any more. */
+    public boolean isSettled(Instant now) {
         Instant latest = written.isAfter(logWritten) ? written : logWritten;
-        return latest.isBefore(now.minus(COARSEST));
+        return latest.isBefore(now.minus(SETTLED_AFTER));
     }
 }
