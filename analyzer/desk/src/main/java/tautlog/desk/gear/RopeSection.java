@@ -81,7 +81,8 @@ final class RopeSection {
                         Block.Column.left("Source"),
                         Block.Column.right("Found"),
                         Block.Column.left("Reached")),
-                criteria.stream().map(RopeSection::row).toList()));
+                criteria.stream().map(RopeSection::row).toList(),
+                Block.Narrow.STACKS));
     }
 
     private static List<String> row(RopeCriterion criterion) {

@@ -72,8 +72,14 @@ public sealed interface Block {
      *
      * @param caption what the table holds
      * @param rows each as long as {@code columns}; a cell that is not known says so in words
+     * @param narrow what it does where it is wider than the page
      */
-    record Table(String caption, List<Column> columns, List<List<String>> rows) implements Block {
+    record Table(String caption, List<Column> columns, List<List<String>> rows, Narrow narrow) implements Block {
+        /** One that is scrolled sideways where it is wider than the page: figures that are compared by columns. */
+        public Table(String caption, List<Column> columns, List<List<String>> rows) {
+            this(caption, columns, rows, Narrow.SCROLLS);
+        }
+
         public Table {
             columns = List.copyOf(columns);
             rows = rows.stream().map(List::copyOf).toList();
@@ -89,6 +95,14 @@ public sealed interface Block {
         public void show(Layout layout) {
             layout.table(this);
         }
+    }
+
+    /** What a table does where it is wider than the page. */
+    enum Narrow {
+        /** Its columns stay beside each other. */
+        SCROLLS,
+        /** The cells of a row stand under each other, each with its head; long texts wrap. */
+        STACKS
     }
 
     /** A table's column. */

@@ -129,22 +129,26 @@ public final class HtmlPage implements Block.Layout {
     @Override
     public void table(Block.Table table) {
         out.append("<div class=\"scroll\" role=\"region\" tabindex=\"0\" aria-label=\"");
-        out.append(Markup.escape(table.caption())).append("\">\n<table>\n");
+        out.append(Markup.escape(table.caption()))
+                .append(table.narrow() == Block.Narrow.STACKS ? "\">\n<table class=\"stacks\">\n" : "\">\n<table>\n");
         element("caption", table.caption());
         out.append("<thead><tr>");
         for (Block.Column column : table.columns()) {
             cell("th scope=\"col\"", "th", column, column.head());
         }
         out.append("</tr></thead>\n<tbody>\n");
-        table.rows().forEach(row -> row(table.columns(), row));
+        table.rows().forEach(row -> row(table, row));
         out.append("</tbody>\n</table>\n</div>\n");
     }
 
-    private void row(List<Block.Column> columns, List<String> cells) {
+    private void row(Block.Table table, List<String> cells) {
         out.append("<tr>");
         for (int i = 0; i < cells.size(); i++) {
             boolean first = i == 0;
-            cell(first ? "th scope=\"row\"" : "td", first ? "th" : "td", columns.get(i), cells.get(i));
+            Block.Column column = table.columns().get(i);
+            String head =
+                    table.narrow() == Block.Narrow.STACKS ? " data-head=\"" + Markup.escape(column.head()) + "\"" : "";
+            cell((first ? "th scope=\"row\"" : "td") + head, first ? "th" : "td", column, cells.get(i));
         }
         out.append("</tr>\n");
     }

@@ -108,4 +108,30 @@ class HtmlInBrowserIT {
             assertFalse(bytes.length < 20_000, picture + " is nearly empty");
         }
     }
+
+    /** A frame as wide as a telephone: nothing in it may have to be scrolled sideways. */
+    @Test
+    void stacksLongTextsOnATelephone() throws Exception {
+        String rule = "a sentence about broken wires that is far too long for a telephone beside three others";
+        Block.Table table = new Block.Table(
+                "Discard criteria",
+                List.of(Block.Column.left("Discard at"), Block.Column.left("Source"), Block.Column.right("Found")),
+                List.of(List.of(rule, "29 CFR 1926.1413(a)(2)(ii)(A), in force", "not entered")),
+                Block.Narrow.STACKS);
+        String text = HtmlPage.render(
+                        new Document("Gear", List.of(), "", List.of(new Document.Section("Rope", List.of(table)))))
+                .replaceFirst("<meta http-equiv[^>]*>", "");
+        Path frame = PICTURES.resolve("frame.html");
+        Files.writeString(
+                frame,
+                "<!DOCTYPE html><title>f</title><iframe width=360 height=900 srcdoc='"
+                        + text.replace("&", "&amp;").replace("'", "&apos;")
+                        + "'></iframe><script>onload = () => { const d = document.querySelector('iframe').contentDocument;"
+                        + " const s = d.querySelector('.scroll'); document.title = 'wide ' + (s.scrollWidth - s.clientWidth)"
+                        + " + ', head ' + getComputedStyle(d.querySelector('td'), '::before').content; };</script>");
+
+        String dom = Browser.visit(PICTURES, frame).dom();
+
+        assertTrue(dom.contains("<title>wide 0, head \"Source\" \": \"</title>"), dom.substring(0, 300));
+    }
 }
