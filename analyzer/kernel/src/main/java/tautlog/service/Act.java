@@ -1,7 +1,9 @@
 package tautlog.service;
 
 import java.math.BigDecimal;
+import java.time.Duration;
 import java.time.Instant;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,11 +15,28 @@ public sealed interface Act {
     String kind();
 
     /** Whether believing it wrongly would show work or gear in a better light: it then counts only when it is certain. */
-    boolean reassures();
+    default boolean reassures() {
+        return false;
+    }
 
     /** The gear it is about; empty when it is about none. */
     default Optional<GearPiece> subject() {
         return Optional.empty();
+    }
+
+    /** About gear. */
+    sealed interface OnGear extends Act {
+        GearPiece gear();
+
+        /** Whether it puts the gear into service: then somebody must answer for it with a name, see {@link Entry#putsIntoService}. */
+        default boolean putsIntoService() {
+            return false;
+        }
+
+        @Override
+        default Optional<GearPiece> subject() {
+            return Optional.of(gear());
+        }
     }
 
     /** A task was done. */
@@ -40,9 +59,9 @@ public sealed interface Act {
      * @param damage words of what was seen: {@code kink}, {@code heat}
      */
     record Inspected(GearPiece gear, Verdict verdict, Map<String, BigDecimal> figures, List<String> damage)
-            implements Act {
+            implements OnGear {
         public Inspected {
-            figures = java.util.Collections.unmodifiableMap(new TreeMap<>(figures));
+            figures = Collections.unmodifiableMap(new TreeMap<>(figures));
             damage = List.copyOf(damage);
         }
 
@@ -52,36 +71,36 @@ public sealed interface Act {
         }
 
         @Override
-        public boolean reassures() {
+        public boolean putsIntoService() {
             return verdict == Verdict.BACK_IN_SERVICE;
         }
 
         @Override
-        public Optional<GearPiece> subject() {
-            return Optional.of(gear);
+        public boolean reassures() {
+            return putsIntoService();
         }
     }
 
     /** Gear was taken into use, new or in place of other. */
-    record Fitted(GearPiece gear) implements Act {
+    record Fitted(GearPiece gear) implements OnGear {
         @Override
         public String kind() {
             return "fitted";
         }
 
         @Override
-        public boolean reassures() {
+        public boolean putsIntoService() {
             return true;
         }
 
         @Override
-        public Optional<GearPiece> subject() {
-            return Optional.of(gear);
+        public boolean reassures() {
+            return true;
         }
     }
 
     /** Gear was taken away for good. */
-    record Retired(GearPiece gear) implements Act {
+    record Retired(GearPiece gear) implements OnGear {
         @Override
         public String kind() {
             return "retired";
@@ -91,28 +110,13 @@ public sealed interface Act {
         public boolean reassures() {
             return true;
         }
-
-        @Override
-        public Optional<GearPiece> subject() {
-            return Optional.of(gear);
-        }
     }
 
     /** Gear must not be used until it was inspected. */
-    record OutOfService(GearPiece gear) implements Act {
+    record OutOfService(GearPiece gear) implements OnGear {
         @Override
         public String kind() {
             return "out-of-service";
-        }
-
-        @Override
-        public boolean reassures() {
-            return false;
-        }
-
-        @Override
-        public Optional<GearPiece> subject() {
-            return Optional.of(gear);
         }
     }
 
@@ -120,7 +124,7 @@ public sealed interface Act {
      * The winch worked while nothing was recorded.
      *
      * @param from before {@code to}
-     * @param shaftHours empty when nobody knows; so are the others
+     * @param shaftHours not longer than the span, see {@link #fits}; empty when nobody knows; so are the others
      */
     record Worked(
             Instant from,
@@ -129,14 +133,31 @@ public sealed interface Act {
             Optional<BigDecimal> pullHours,
             Optional<BigDecimal> pulls)
             implements Act {
-        @Override
-        public String kind() {
-            return "worked";
+        private static final BigDecimal NANOS_PER_HOUR =
+                BigDecimal.valueOf(Duration.ofHours(1).toNanos());
+
+        /** @throws IllegalArgumentException if {@code to} does not lie after {@code from}, or hours do not fit between them */
+        public Worked {
+            if (!from.isBefore(to)) {
+                throw new IllegalArgumentException("work must end after it began, was from " + from + " to " + to);
+            }
+            if (shaftHours.filter(hours -> !fits(hours, from, to)).isPresent()
+                    || pullHours.filter(hours -> !fits(hours, from, to)).isPresent()) {
+                throw new IllegalArgumentException("hours must be from 0 to those from " + from + " to " + to
+                        + ", were " + shaftHours + " of the shaft, " + pullHours + " in pulls");
+            }
+        }
+
+        /** Whether so many hours can have passed from {@code from} to {@code to}; exact. */
+        public static boolean fits(BigDecimal hours, Instant from, Instant to) {
+            Duration span = Duration.between(from, to);
+            BigDecimal nanos = BigDecimal.valueOf(span.getSeconds(), -9).add(BigDecimal.valueOf(span.getNano()));
+            return hours.signum() >= 0 && hours.multiply(NANOS_PER_HOUR).compareTo(nanos) <= 0;
         }
 
         @Override
-        public boolean reassures() {
-            return false;
+        public String kind() {
+            return "worked";
         }
     }
 
@@ -145,11 +166,6 @@ public sealed interface Act {
         @Override
         public String kind() {
             return "withdrawn";
-        }
-
-        @Override
-        public boolean reassures() {
-            return false;
         }
     }
 }

@@ -22,8 +22,25 @@ final class Corrections {
 
     private Corrections() {}
 
-    /** The entries that hold, those that say "withdrawn" among them; of a conflict (one id, several contents) all contents. */
-    static List<Entry> holding(List<Entry> entries) {
+    /**
+     * Entries about the same thing.
+     *
+     * @param all each content of each id once
+     * @param holding the one that holds; of a conflict (one id, several contents) all contents
+     */
+    record Group(List<Entry> all, List<Entry> holding) {
+        /** What holds of the others. */
+        List<Entry> withoutHolding() {
+            return Corrections.groups(all.stream()
+                            .filter(entry -> !holding.contains(entry))
+                            .toList())
+                    .stream()
+                    .flatMap(group -> group.holding().stream())
+                    .toList();
+        }
+    }
+
+    static List<Group> groups(List<Entry> entries) {
         Corrections groups = new Corrections();
         Set<String> replaced = new HashSet<>();
         for (Entry entry : entries) {
@@ -37,9 +54,9 @@ final class Corrections {
             byGroup.computeIfAbsent(groups.leader(entry.id()), leader -> new ArrayList<>())
                     .add(entry);
         }
-        List<Entry> holding = new ArrayList<>();
-        byGroup.values().forEach(group -> holding.addAll(last(group, replaced)));
-        return holding;
+        return byGroup.values().stream()
+                .map(group -> new Group(group, last(group, replaced)))
+                .toList();
     }
 
     private static List<Entry> last(List<Entry> group, Set<String> replaced) {

@@ -21,4 +21,14 @@ public record Entry(
         Optional<String> winch,
         Optional<String> note,
         Optional<String> replaces,
-        Act act) {}
+        Act act) {
+    /** Whether it says who answers for it. */
+    public boolean isNamed() {
+        return by.filter(name -> !name.isBlank()).isPresent();
+    }
+
+    /** Whether it puts gear into service, new or after an inspection; only with the name of who answers for that. */
+    public boolean putsIntoService() {
+        return isNamed() && act instanceof Act.OnGear on && on.putsIntoService();
+    }
+}

@@ -2,7 +2,6 @@ package tautlog.service;
 
 import com.google.gson.JsonObject;
 import java.math.BigDecimal;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Arrays;
@@ -19,7 +18,6 @@ final class EntryReader {
     /** The schema of lines that this program writes. */
     static final int SCHEMA = 1;
 
-    private static final BigDecimal SECONDS_PER_HOUR = BigDecimal.valueOf(3600);
     private static final Map<String, Verdict> VERDICTS =
             Arrays.stream(Verdict.values()).collect(Collectors.toMap(Reading::word, Function.identity()));
 
@@ -60,8 +58,9 @@ final class EntryReader {
 
     private Optional<Entry> entry() {
         Optional<String> id = fields.requiredText("id");
-        Optional<? extends Act> act = fields.oneOf("kind", kinds).flatMap(kind -> kind.apply(fields));
-        boolean isWorked = act.filter(Act.Worked.class::isInstance).isPresent();
+        Optional<Function<LineFields, Optional<? extends Act>>> kind = fields.oneOf("kind", kinds);
+        boolean isWorked = kind.filter(one -> one.equals(kinds.get("worked"))).isPresent();
+        Optional<? extends Act> act = kind.flatMap(one -> one.apply(fields));
         Optional<Instant> at =
                 isWorked ? fields.time("at", WrittenTime.FROM) : fields.requiredTime("at", WrittenTime.FROM);
         Optional<Instant> when = act.filter(Act.Worked.class::isInstance)
@@ -116,16 +115,18 @@ final class EntryReader {
             fields.problem("to", "does not lie after \"from\"");
             return Optional.empty();
         }
-        long seconds =
-                Duration.between(from.get(), to.get()).plusNanos(999_999_999).toSeconds();
-        notLonger(fields, "shaft_h", shaft, seconds);
-        notLonger(fields, "pull_h", pull, seconds);
-        return Optional.of(new Act.Worked(from.get(), to.get(), shaft, pull, pulls));
+        boolean fits = fits(fields, "shaft_h", shaft, from.get(), to.get());
+        fits &= fits(fields, "pull_h", pull, from.get(), to.get());
+        return fits ? Optional.of(new Act.Worked(from.get(), to.get(), shaft, pull, pulls)) : Optional.empty();
     }
 
-    private static void notLonger(LineFields fields, String key, Optional<BigDecimal> hours, long seconds) {
-        hours.filter(written -> written.multiply(SECONDS_PER_HOUR).compareTo(BigDecimal.valueOf(seconds)) > 0)
-                .ifPresent(tooLong -> fields.problem(key, "is more than lies between \"from\" and \"to\""));
+    private static boolean fits(LineFields fields, String key, Optional<BigDecimal> hours, Instant from, Instant to) {
+        boolean isTooLong =
+                hours.filter(written -> !Act.Worked.fits(written, from, to)).isPresent();
+        if (isTooLong) {
+            fields.problem(key, "is more than lies between \"from\" and \"to\"");
+        }
+        return !isTooLong;
     }
 
     private static Optional<Act.Withdrawn> withdrawn(LineFields fields) {

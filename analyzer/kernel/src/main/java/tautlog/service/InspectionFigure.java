@@ -2,6 +2,9 @@ package tautlog.service;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import tautlog.rig.GearKind;
 
 /** What an inspection counts or measures. */
 public enum InspectionFigure {
@@ -37,6 +40,25 @@ public enum InspectionFigure {
     /** For a person. */
     public String words() {
         return words;
+    }
+
+    /** Whether gear of such a kind has it; of the kind OTHER nobody knows: it may have any. */
+    public boolean fits(GearKind kind) {
+        return kind == GearKind.OTHER || kinds().contains(kind);
+    }
+
+    /** The kinds that have it, for a person: {@code chain, rope or web}. */
+    public String kindWords() {
+        String words = kinds().stream().sorted().map(GearKind::word).collect(Collectors.joining(", "));
+        return words.replaceFirst(", (?=[a-z]+$)", " or ");
+    }
+
+    private Set<GearKind> kinds() {
+        return switch (this) {
+            case LINK_THICKNESS_MM -> Set.of(GearKind.CHAIN);
+            case LENGTH_MM -> Set.of(GearKind.CHAIN, GearKind.ROPE, GearKind.WEB);
+            default -> Set.of(GearKind.ROPE);
+        };
     }
 
     public static Optional<InspectionFigure> of(String key) {

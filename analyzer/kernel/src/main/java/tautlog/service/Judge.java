@@ -112,7 +112,9 @@ public final class Judge {
     }
 
     private Stream<Since> ofGear(Task task, String gear) {
-        Stream<Since> fitted = last(gear, Act.Fitted.class).stream()
+        Stream<Since> fitted = entries.stream()
+                .filter(entry -> entry.act() instanceof Act.Fitted act && isAllOf(gear, act.gear()))
+                .filter(entry -> task.after().isEmpty() || entry.putsIntoService())
                 .map(entry -> new Since(Since.Kind.FITTED, Optional.of(entry.at()), Optional.of(entry)));
         Stream<Since> byRig =
                 fittedByRig(gear).map(at -> new Since(Since.Kind.FITTED, Optional.of(at), Optional.empty()));
@@ -120,7 +122,7 @@ public final class Judge {
                 ? Stream.empty()
                 : entries.stream()
                         .filter(entry -> entry.act() instanceof Act.Inspected act
-                                && act.verdict() == Verdict.BACK_IN_SERVICE
+                                && entry.putsIntoService()
                                 && isAllOf(gear, act.gear()))
                         .map(entry -> new Since(Since.Kind.INSPECTED, Optional.of(entry.at()), Optional.of(entry)));
         return Stream.concat(Stream.concat(fitted, byRig), inspected);

@@ -3,6 +3,7 @@ package tautlog.service;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -13,15 +14,17 @@ import java.util.Set;
  *
  * @param entries that hold, in the order of their time
  * @param ids of all entries that could be read, holding or not
+ * @param withdrawn by the id of each entry that was taken back, and of what it corrected, the id of the entry that did that
  * @param complaints in the order of lines
  */
-public record Ledger(List<Entry> entries, Set<String> ids, List<Complaint> complaints) {
+public record Ledger(List<Entry> entries, Set<String> ids, Map<String, String> withdrawn, List<Complaint> complaints) {
     /** Of somebody who keeps none. */
-    public static final Ledger EMPTY = new Ledger(List.of(), Set.of(), List.of());
+    public static final Ledger EMPTY = new Ledger(List.of(), Set.of(), Map.of(), List.of());
 
     public Ledger {
         entries = List.copyOf(entries);
         ids = Set.copyOf(ids);
+        withdrawn = Map.copyOf(withdrawn);
         complaints = List.copyOf(complaints);
     }
 
@@ -30,7 +33,7 @@ public record Ledger(List<Entry> entries, Set<String> ids, List<Complaint> compl
      *
      * @param file the name that messages show; nothing is opened
      * @param zone of times that are written without one
-     * @param now entries that reassure and lie after it do not count yet
+     * @param now entries that reassure and lie after it do not count yet; one that withdraws takes back only what reassures
      */
     public static Ledger read(String file, byte[] bytes, ZoneId zone, Instant now) {
         LedgerReader reader = new LedgerReader(file, now);
@@ -41,6 +44,6 @@ public record Ledger(List<Entry> entries, Set<String> ids, List<Complaint> compl
     /** The same, without entries of later than {@code end}. */
     public Ledger until(Instant end) {
         return new Ledger(
-                entries.stream().filter(entry -> !entry.at().isAfter(end)).toList(), ids, complaints);
+                entries.stream().filter(entry -> !entry.at().isAfter(end)).toList(), ids, withdrawn, complaints);
     }
 }

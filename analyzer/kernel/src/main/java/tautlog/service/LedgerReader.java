@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** Puts the lines of a ledger together; see {@link Ledger}. Not thread-safe. */
@@ -20,6 +21,7 @@ final class LedgerReader {
     private final Instant now;
     private final List<Complaint> complaints = new ArrayList<>();
     private final List<Placed> placed = new ArrayList<>();
+    private final Map<String, String> withdrawn = new TreeMap<>();
 
     LedgerReader(String file, Instant now) {
         this.file = file;
@@ -50,18 +52,65 @@ final class LedgerReader {
     Ledger ledger() {
         List<Placed> once = once();
         noteReplacements(once);
-        List<Entry> holding =
-                Corrections.holding(once.stream().map(Placed::entry).toList());
+        List<Entry> holding = holding(once);
         Map<String, Long> contents = holding.stream().collect(Collectors.groupingBy(Entry::id, Collectors.counting()));
         List<Entry> entries = holding.stream()
-                .filter(entry -> !(entry.act() instanceof Act.Withdrawn))
                 .filter(entry -> contents.getOrDefault(entry.id(), 0L) == 1 || doubted(entry, once))
                 .filter(entry -> !entry.at().isAfter(now) || ahead(entry, once))
                 .sorted(Comparator.comparing(Entry::at).thenComparing(Entry::id).thenComparing(EntryLine::of))
                 .toList();
+        entries.forEach(entry -> noteNameless(entry, once));
         complaints.sort(Comparator.comparingInt(Complaint::line));
         Set<String> ids = once.stream().map(one -> one.entry().id()).collect(Collectors.toSet());
-        return new Ledger(entries, ids, complaints);
+        return new Ledger(entries, ids, withdrawn, complaints);
+    }
+
+    private List<Entry> holding(List<Placed> once) {
+        List<Entry> holding = new ArrayList<>();
+        for (Corrections.Group group :
+                Corrections.groups(once.stream().map(Placed::entry).toList())) {
+            if (group.holding().stream().allMatch(this::isTooEarly)) {
+                holding.addAll(untilThen(group, once));
+            } else if (group.holding().get(0).act() instanceof Act.Withdrawn) {
+                group.all()
+                        .forEach(entry ->
+                                withdrawn.put(entry.id(), group.holding().get(0).id()));
+            } else {
+                holding.addAll(group.holding());
+            }
+        }
+        return holding.stream()
+                .filter(entry -> !(entry.act() instanceof Act.Withdrawn))
+                .toList();
+    }
+
+    private boolean isTooEarly(Entry entry) {
+        return entry.at().isAfter(now) && (entry.act().reassures() || entry.act() instanceof Act.Withdrawn);
+    }
+
+    /** Of what an entry of the future corrects: what warns counts until then, what reassures is in doubt already. */
+    private List<Entry> untilThen(Corrections.Group group, List<Placed> once) {
+        List<Entry> before = group.withoutHolding().stream()
+                .filter(entry -> !(entry.act() instanceof Act.Withdrawn) && !isTooEarly(entry))
+                .toList();
+        List<Entry> warning =
+                before.stream().filter(entry -> !entry.act().reassures()).toList();
+        String less = before.isEmpty()
+                ? ""
+                : warning.isEmpty() ? ", nor does what it corrects any more" : "; what it corrects counts until then";
+        group.holding().forEach(entry -> stillToCome(entry, "it does not count until then" + less, once));
+        return warning;
+    }
+
+    /** What puts gear into service needs somebody who answers for it; an inspection without a name is not even read. */
+    private void noteNameless(Entry entry, List<Placed> once) {
+        if (entry.act() instanceof Act.Fitted && !entry.isNamed()) {
+            remarkAt(
+                    entry,
+                    once,
+                    "it does not say who fitted it: it puts no gear back into service",
+                    "Enter it again with --by NAME --replaces " + shown(entry.id()) + ".");
+        }
     }
 
     /** Each content of each id once, where it stands first. */
@@ -113,13 +162,16 @@ final class LedgerReader {
     /** An entry of the future: told; whether it counts all the same. */
     private boolean ahead(Entry entry, List<Placed> once) {
         boolean counts = !entry.act().reassures();
+        stillToCome(entry, counts ? "it counts all the same" : "it does not count until then", once);
+        return counts;
+    }
+
+    private void stillToCome(Entry entry, String what, List<Placed> once) {
         remarkAt(
                 entry,
                 once,
-                "its time " + entry.at() + " is still to come"
-                        + (counts ? "; it counts all the same" : "; it does not count until then"),
+                "its time " + entry.at() + " is still to come; " + what,
                 "Is the clock of one computer wrong? Correct it with --replaces " + shown(entry.id()) + ".");
-        return counts;
     }
 
     private void remarkAt(Entry entry, List<Placed> once, String found, String advice) {

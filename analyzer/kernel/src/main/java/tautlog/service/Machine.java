@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tautlog.rig.GearKind;
 
 /**
  * A winch, its gear and what is known of its work.
@@ -27,7 +28,7 @@ public record Machine(String winch, Map<String, Kept> gear, List<Stint> recorded
      * @param count identical pieces
      * @param fitted when the rig says that it was taken into use
      */
-    public record Kept(int count, Optional<LocalDate> fitted) {}
+    public record Kept(GearKind kind, int count, Optional<LocalDate> fitted) {}
 
     /** The same, without outings that began after {@code end}; those without a clock stay. */
     public Machine until(Instant end) {

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import tautlog.rig.GearKind;
 
 /** How tasks stand, worked out by hand. */
 class JudgeTest {
@@ -66,15 +67,12 @@ class JudgeTest {
     }
 
     private JudgeTest entry(Instant at, Act act) {
-        entries.add(new Entry(
-                "e" + entries.size(),
-                at,
-                at,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                act));
+        return entry(at, act, Optional.of("Wren"));
+    }
+
+    private JudgeTest entry(Instant at, Act act, Optional<String> by) {
+        entries.add(
+                new Entry("e" + entries.size(), at, at, by, Optional.empty(), Optional.empty(), Optional.empty(), act));
         return this;
     }
 
@@ -85,9 +83,9 @@ class JudgeTest {
     private Judge judge(ZoneId zone) {
         Map<String, Machine.Kept> gear = Map.of(
                 "choker",
-                new Machine.Kept(6, Optional.empty()),
+                new Machine.Kept(GearKind.CHAIN, 6, Optional.empty()),
                 "rope",
-                new Machine.Kept(1, Optional.of(LocalDate.of(2026, 5, 4))));
+                new Machine.Kept(GearKind.ROPE, 1, Optional.of(LocalDate.of(2026, 5, 4))));
         return new Judge(new Machine("upper-landing", gear, stints, incomplete), entries, NOW, zone);
     }
 
@@ -318,6 +316,23 @@ class JudgeTest {
     }
 
     @Test
+    void gearThatNobodySaysWhoFittedAnswersNoHappeningButBeginsItsIntervals() {
+        Task inspect = task("grease", "choker", Map.of(), "overload");
+        outing(MONDAY, 1, new Happening("overload", Optional.of(MONDAY), List.of("choker")));
+        Act fitted = new Act.Fitted(new GearPiece("choker", Optional.empty()));
+
+        entry(day(1), fitted, Optional.empty());
+        is(Standing.DUE, state(inspect));
+        assertEquals(
+                Since.Kind.FITTED,
+                state(task("grease", "choker", Map.of(Meter.PULLS, 9), ""))
+                        .since()
+                        .kind());
+        entry(day(1), fitted);
+        is(Standing.LATER, state(inspect));
+    }
+
+    @Test
     void gearCountsFromTheDayItWasFittedByTheRigOrTheLedger() {
         Task rope = task("other", "rope", Map.of(Meter.SHAFT_H, 8), "");
         outing(MONDAY, 5).outing(day(2), 4);
@@ -383,8 +398,8 @@ class JudgeTest {
     @Test
     void anEntryWithoutAWinchReassuresNobodyWhereThereAreSeveral() {
         done(day(1));
-        entry(day(2), new Act.Worked(day(2), day(2), Optional.of(BigDecimal.ZERO), Optional.empty(), Optional.empty()));
-        Ledger ledger = new Ledger(entries, java.util.Set.of(), List.of());
+        entry(day(2), new Act.Worked(day(1), day(2), Optional.of(BigDecimal.ZERO), Optional.empty(), Optional.empty()));
+        Ledger ledger = new Ledger(entries, java.util.Set.of(), Map.of(), List.of());
 
         LedgerView two = new LedgerView(ledger, java.util.Set.of("upper-landing", "hillside"));
         assertEquals(List.of("e1"), two.of("hillside").stream().map(Entry::id).toList());

@@ -1,6 +1,8 @@
 package tautlog.service;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
@@ -11,6 +13,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /** What lines say, however they came to stand there. */
@@ -214,6 +217,116 @@ class LedgerTest {
         assertEquals(
                 "its time 2027-05-04T07:00:00Z is still to come; it does not count until then",
                 ledger.complaints().get(0).found());
+    }
+
+    private static String out(String id, String more) {
+        return "{\"id\":\"" + id + "\",\"kind\":\"out-of-service\",\"at\":\"2026-05-04\",\"gear\":\"choker\"" + more
+                + "}";
+    }
+
+    private static String inspected(String id, String at, String more) {
+        return "{\"id\":\"" + id + "\",\"kind\":\"inspected\",\"at\":\"" + at
+                + "\",\"by\":\"Wren\",\"gear\":\"choker\",\"result\":\"back-in-service\"" + more + "}";
+    }
+
+    private static String withdrawn(String id, String at, String replaces) {
+        return "{\"id\":\"" + id + "\",\"kind\":\"withdrawn\",\"at\":\"" + at + "\",\"replaces\":\"" + replaces + "\"}";
+    }
+
+    private static List<String> found(Ledger ledger) {
+        return ledger.complaints().stream().map(Complaint::found).toList();
+    }
+
+    @Test
+    void anEntryThatIsStillToComeTakesBackNothingThatWarns() {
+        Ledger withdrawn = read(out("o", ""), withdrawn("w", "2027-05-04T07:00:00Z", "o"));
+        Ledger corrected = read(out("o", ""), inspected("i", "2027-05-04T07:00:00Z", ",\"replaces\":\"o\""));
+
+        assertEquals(List.of("o"), ids(withdrawn));
+        assertEquals(List.of("o"), ids(corrected));
+        String until = "its time 2027-05-04T07:00:00Z is still to come; it does not count until then; what it corrects"
+                + " counts until then";
+        assertEquals(List.of(until), found(withdrawn));
+        assertEquals(List.of(until), found(corrected));
+        assertEquals(Map.of(), withdrawn.withdrawn());
+    }
+
+    @Test
+    void anEntryThatIsStillToComePutsInDoubtWhatReassures() {
+        Ledger ledger = read(inspected("i", "2026-05-04T07:00:00Z", ""), withdrawn("w", "2027-05-04T07:00:00Z", "i"));
+
+        assertEquals(List.of(), ids(ledger));
+        assertEquals(
+                List.of("its time 2027-05-04T07:00:00Z is still to come; it does not count until then, nor does what it"
+                        + " corrects any more"),
+                found(ledger));
+    }
+
+    @Test
+    void anEntryThatWasWithdrawnStaysSoWhateverStillComes() {
+        Ledger ledger = read(
+                out("o", ""), withdrawn("w", "2026-05-05T07:00:00Z", "o"), withdrawn("v", "2027-05-04T07:00:00Z", "o"));
+
+        assertEquals(List.of(), ids(ledger));
+    }
+
+    @Test
+    void saysByWhichEntryWhatWasTakenBack() {
+        Ledger ledger = read(
+                done("a", "2026-05-04T07:00:00Z", ""),
+                done("b", "2026-05-05T07:00:00Z", ",\"replaces\":\"a\""),
+                withdrawn("w", "2026-05-06", "b"),
+                done("c", "2026-05-07T07:00:00Z", ""));
+
+        assertEquals(Map.of("a", "w", "b", "w", "w", "w"), ledger.withdrawn());
+    }
+
+    @Test
+    void remarksThatNobodySaysWhoFittedGearUntilItIsCorrected() {
+        String nameless = "{\"id\":\"f\",\"kind\":\"fitted\",\"at\":\"2026-05-04\",\"gear\":\"choker\"}";
+        String named = nameless.replace("\"f\"", "\"g\"").replace("}", ",\"by\":\"Wren\",\"replaces\":\"f\"}");
+
+        assertEquals(
+                List.of("it does not say who fitted it: it puts no gear back into service"), found(read(nameless)));
+        assertEquals(List.of("f"), ids(read(nameless)));
+        assertEquals(List.of(), found(read(nameless, named)));
+    }
+
+    private static String worked(String id, String from, String to, String more) {
+        return "{\"id\":\"" + id + "\",\"kind\":\"worked\",\"from\":\"" + from + "\",\"to\":\"" + to
+                + "\",\"shaft_h\":1" + more + "}";
+    }
+
+    @Test
+    void findsWorkThatMayHaveBeenEnteredTwice() {
+        Ledger ledger = read(
+                worked("a", "2026-05-04", "2026-05-06", ",\"winch\":\"upper-landing\""),
+                worked("b", "2026-05-06T08:00:00Z", "2026-05-07T08:00:00Z", ",\"winch\":\"upper-landing\""),
+                worked("c", "2026-05-07T08:00:00Z", "2026-05-07T09:00:00Z", ",\"winch\":\"upper-landing\""),
+                worked("d", "2026-05-04", "2026-05-09", ",\"winch\":\"hillside\""),
+                worked("e", "2026-05-09", "2026-05-09", ""),
+                worked("f", "2026-05-04", "2026-05-09", ",\"winch\":\"hilside\""));
+
+        List<String> twice = WorkedTwice.in(ledger, Set.of("upper-landing", "hillside")).stream()
+                .map(pair -> pair.one().id() + pair.other().id())
+                .toList();
+
+        assertEquals(
+                List.of("ab", "de"),
+                twice); // where b ends c begins; d is of another winch; e may be of d's; f counts for none
+    }
+
+    @Test
+    void refusesWorkThatIsLongerThanItsSpanToTheNanosecond() {
+        Instant from = Instant.parse("2026-05-04T07:00:00Z");
+        BigDecimal hour = new BigDecimal("1");
+
+        assertTrue(Act.Worked.fits(hour, from, from.plusSeconds(3_600)));
+        assertFalse(Act.Worked.fits(hour, from, from.plusSeconds(3_600).minusNanos(1)));
+        assertFalse(Act.Worked.fits(hour.negate(), from, from.plusSeconds(3_600)));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new Act.Worked(from, from, Optional.empty(), Optional.empty(), Optional.empty()));
     }
 
     @Test

@@ -35,6 +35,7 @@ import tautlog.desk.page.HtmlPage;
 import tautlog.desk.page.Ink;
 import tautlog.desk.page.TextPage;
 import tautlog.desk.report.LeftOut;
+import tautlog.desk.service.KnownGear;
 import tautlog.desk.service.LedgerDoubts;
 import tautlog.desk.use.OutingUse;
 import tautlog.desk.use.UseHistory;
@@ -135,7 +136,7 @@ final class HoursCommand implements Callable<Integer>, Inked {
                 UnloggedWork.of(kept.entries(), asked, start.orElse(Instant.MIN), end.orElse(Instant.MAX));
         Shown shown =
                 new Shown(table.with(unlogged.sum()), notes(history, unlogged), look(at, period, List.of()), period);
-        LedgerDoubts doubts = new LedgerDoubts(kept, winches(history));
+        LedgerDoubts doubts = new LedgerDoubts(kept, KnownGear.ofWinches(winches(history)));
         print(shown, doubts, history.leftOut());
         if (html != null) {
             HoursPage.Look drawn = look(at, period, HoursDrawings.of(asked, table, history.latestRigs()));

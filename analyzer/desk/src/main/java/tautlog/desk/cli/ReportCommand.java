@@ -37,6 +37,7 @@ import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
 import tautlog.desk.report.JsonReport;
 import tautlog.desk.report.Report;
+import tautlog.desk.service.KnownGear;
 import tautlog.desk.service.LedgerDoubts;
 import tautlog.quantity.ForceUnit;
 import tautlog.recording.RecordingException;
@@ -160,7 +161,8 @@ final class ReportCommand implements Callable<Integer>, Inked {
             Analysis analysis = Analysis.of(history, question);
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> unit(analysis)), at);
             Optional<StudiedGear> gear = gear(analysis, written, String.valueOf(ledger), at);
-            LedgerDoubts doubts = new LedgerDoubts(written.orElse(Ledger.EMPTY), winches(analysis));
+            LedgerDoubts doubts =
+                    new LedgerDoubts(written.orElse(Ledger.EMPTY), KnownGear.ofWinches(winches(analysis)));
             write(analysis, screen, new OfGear(gear, doubts), paper);
             return exitCode(analysis.report(), written.orElse(Ledger.EMPTY), failing);
         }

@@ -3,6 +3,7 @@ package tautlog.desk.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -39,9 +40,6 @@ final class ServiceForecastCommand implements Callable<Integer>, Inked {
     @Mixin
     private ServiceSources sources = new ServiceSources();
 
-    @Option(names = "--json", description = "Print one JSON document instead of text.")
-    private boolean json;
-
     @Option(
             names = "--ics",
             paramLabel = "F",
@@ -61,26 +59,36 @@ final class ServiceForecastCommand implements Callable<Integer>, Inked {
     @Override
     public Integer call() throws IOException, UsageException, ConfigException {
         boolean calendarOnly = ics != null && Output.isStandard(ics);
-        if (json && calendarOnly) {
+        if (sources.json() && calendarOnly) {
             throw new UsageException("--json and --ics -: only one of them can go to the standard output.\n  Give the"
                     + " calendar a file.");
         }
         ServiceState state = sources.read(ink, spec.commandLine().getErr()).state();
         if (ics != null) {
-            try (Writer writer = Output.open("--ics", ics, spec.commandLine().getOut())) {
-                writer.write(Calendar.render(state));
-            }
-            PrintWriter err = spec.commandLine().getErr();
-            Calendar.leftOut(state).forEach(task -> err.println("not in the calendar: " + task));
-            err.flush();
+            write(state, ics);
         }
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (sources.json()) {
             out.print(ForecastJson.render(state));
         } else if (!calendarOnly) {
             out.print(TextPage.render(ForecastPage.of(state), ink));
         }
         out.flush();
         return ServiceSources.whole(state, spec.commandLine().getErr());
+    }
+
+    private void write(ServiceState state, String file) throws IOException, UsageException {
+        PrintWriter err = spec.commandLine().getErr();
+        Optional<String> calendar = Calendar.render(state);
+        if (calendar.isPresent()) {
+            try (Writer writer = Output.open("--ics", file, spec.commandLine().getOut())) {
+                writer.write(calendar.get());
+            }
+        } else {
+            err.println("--ics: no task has a day: there is no calendar to write."
+                    + (Output.isStandard(file) ? "" : " " + file + " is as it was."));
+        }
+        Calendar.leftOut(state).forEach(task -> err.println("not in the calendar: " + task));
+        err.flush();
     }
 }

@@ -25,6 +25,7 @@ import tautlog.desk.page.HtmlPage;
 import tautlog.desk.page.Ink;
 import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
+import tautlog.desk.service.KnownGear;
 import tautlog.desk.service.LedgerDoubts;
 import tautlog.desk.use.UseHistory;
 import tautlog.quantity.ForceUnit;
@@ -100,7 +101,7 @@ final class ServiceGearCommand implements Callable<Integer>, Inked {
         UsedGear gear = UsedGear.of(history.outings(), rigs, kept, at);
         ForceUnit unit = asked.orElseGet(
                 () -> rigs.values().stream().findFirst().map(Rig::units).orElse(ForceUnit.KN));
-        LedgerDoubts doubts = new LedgerDoubts(kept, gear.names());
+        LedgerDoubts doubts = new LedgerDoubts(kept, new KnownGear(gear.kinds()));
         write(gear, notes(gear, history), doubts, new Screen(unit, at, true, true), isTaken);
         return Exits.whole(history.leftOut(), kept, spec.commandLine().getErr());
     }

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -14,8 +15,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import tautlog.config.ConfigException;
 import tautlog.config.Reading;
 import tautlog.config.Refusal;
+import tautlog.rig.Gear;
 import tautlog.service.Act;
 import tautlog.service.InspectionFigure;
 import tautlog.service.Verdict;
@@ -85,15 +88,35 @@ final class ServiceInspectCommand implements Callable<Integer> {
     private CommandSpec spec = CommandSpec.create();
 
     @Override
-    public Integer call() throws IOException, UsageException {
-        if (entry.by().isEmpty()) {
-            throw new UsageException(
-                    "--by: nobody is named.\n  An inspection counts only with the name of the competent"
-                            + " person who made it: --by NAME.");
+    public Integer call() throws IOException, UsageException, ConfigException {
+        entry.requireName("An inspection");
+        Act.Inspected inspected = new Act.Inspected(gear.piece(), verdict(), figures(), damage);
+        refuseStrange(inspected, gear.inRig());
+        return gear.enter(inspected, entry, spec);
+    }
+
+    /** @param inRig the gear first; empty when it is not known */
+    private static void refuseStrange(Act.Inspected inspected, List<Gear> inRig) throws UsageException {
+        for (String key :
+                inRig.isEmpty() ? Set.<String>of() : inspected.figures().keySet()) {
+            InspectionFigure figure = InspectionFigure.of(key).orElseThrow();
+            Gear it = inRig.get(0);
+            if (!figure.fits(it.kind())) {
+                List<String> others = inRig.stream()
+                        .filter(other -> figure.fits(other.kind()))
+                        .map(Gear::id)
+                        .toList();
+                throw new UsageException(
+                        option(figure) + ": \"" + it.id() + "\" is " + it.kind().word() + ", only "
+                                + figure.kindWords() + " has " + figure.words() + ".\n  "
+                                + (others.isEmpty() ? "" : "Was it " + String.join(" or ", others) + "? ")
+                                + "What else was measured goes into --note.");
+            }
         }
-        return entry.enter(
-                new Act.Inspected(gear.piece(), verdict(), figures(), damage),
-                spec.commandLine().getOut());
+    }
+
+    private static String option(InspectionFigure figure) {
+        return "--" + figure.key().replace('_', '-');
     }
 
     private Verdict verdict() throws UsageException {
@@ -117,8 +140,8 @@ final class ServiceInspectCommand implements Callable<Integer> {
         Map<String, BigDecimal> figures = new TreeMap<>();
         for (var figure : given.entrySet()) {
             if (figure.getValue().filter(value -> value.signum() < 0).isPresent()) {
-                throw new UsageException("--" + figure.getKey().key().replace('_', '-') + ": "
-                        + figure.getValue().get() + " is below 0.\n  Allowed: from 0.");
+                throw new UsageException(
+                        option(figure.getKey()) + ": " + figure.getValue().get() + " is below 0.\n  Allowed: from 0.");
             }
             figure.getValue().ifPresent(value -> figures.put(figure.getKey().key(), value));
         }

@@ -44,9 +44,6 @@ final class ServiceListCommand implements Callable<Integer>, Inked {
     @Mixin
     private ServiceSources sources = new ServiceSources();
 
-    @Option(names = "--json", description = "Print one JSON document instead of text.")
-    private boolean json;
-
     @Option(
             names = "--fail-on",
             paramLabel = "STANDING",
@@ -71,7 +68,8 @@ final class ServiceListCommand implements Callable<Integer>, Inked {
         ServiceState state = standings.state();
         List<GearLife> lives = standings.gear().lives();
         PrintWriter out = spec.commandLine().getOut();
-        out.print(json ? ServiceJson.render(state, lives) : TextPage.render(ServicePage.of(state, lives), ink));
+        out.print(
+                sources.json() ? ServiceJson.render(state, lives) : TextPage.render(ServicePage.of(state, lives), ink));
         out.flush();
         int whole = ServiceSources.whole(state, spec.commandLine().getErr());
         boolean found = worst.isPresent()

@@ -6,6 +6,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import tautlog.config.ConfigException;
 import tautlog.service.Act;
 
 /** Enters that gear must not be used until a competent person has inspected it. */
@@ -29,8 +30,7 @@ final class ServiceOutCommand implements Callable<Integer> {
     private CommandSpec spec = CommandSpec.create();
 
     @Override
-    public Integer call() throws IOException, UsageException {
-        return entry.enter(
-                new Act.OutOfService(gear.piece()), spec.commandLine().getOut());
+    public Integer call() throws IOException, UsageException, ConfigException {
+        return gear.enter(new Act.OutOfService(gear.piece()), entry, spec);
     }
 }

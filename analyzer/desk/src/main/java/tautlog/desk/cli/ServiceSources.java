@@ -41,11 +41,19 @@ final class ServiceSources {
     @Option(names = "--zone", paramLabel = "ZONE", description = "Time zone of the days instead of this computer's.")
     private @Nullable String zone;
 
+    @Option(names = "--json", description = "Print one JSON document instead of text.")
+    private boolean json;
+
     @Mixin
     private UseOptions use = new UseOptions();
 
     /** How tasks and gear stand at one time. */
     record Standings(ServiceState state, UsedGear gear) {}
+
+    /** Whether the answer is for a program. */
+    boolean json() {
+        return json;
+    }
 
     /** Reads everything; {@code err} is told how far it is where somebody looks on. */
     Standings read(Ink ink, PrintWriter err) throws IOException, UsageException, ConfigException {

@@ -2,7 +2,6 @@ package tautlog.desk.cli;
 
 import java.io.IOException;
 import java.math.BigDecimal;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -29,8 +28,6 @@ import tautlog.service.Act;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
 final class ServiceWorkedCommand implements Callable<Integer> {
-    private static final BigDecimal SECONDS_PER_HOUR = BigDecimal.valueOf(3600);
-
     @Option(names = "--from", required = true, paramLabel = "T", description = "Begin; a day alone is its beginning.")
     private String from = "";
 
@@ -61,9 +58,8 @@ final class ServiceWorkedCommand implements Callable<Integer> {
             throw new UsageException(
                     "--to: " + to + " does not lie after --from " + from + ".\n  Give the earlier one as --from.");
         }
-        Duration between = Duration.between(begin, end);
-        Optional<BigDecimal> shaftHours = hours("--shaft-h", shaft, between);
-        Optional<BigDecimal> pullHours = hours("--pull-h", pull, between);
+        Optional<BigDecimal> shaftHours = hours("--shaft-h", shaft, begin, end);
+        Optional<BigDecimal> pullHours = hours("--pull-h", pull, begin, end);
         if (pulls != null && pulls < 0) {
             throw new UsageException("--pulls: " + pulls + " is below 0.\n  Allowed: from 0.");
         }
@@ -89,16 +85,12 @@ final class ServiceWorkedCommand implements Callable<Integer> {
                 : written;
     }
 
-    private static Optional<BigDecimal> hours(String option, @Nullable BigDecimal hours, Duration between)
+    private static Optional<BigDecimal> hours(String option, @Nullable BigDecimal hours, Instant begin, Instant end)
             throws UsageException {
-        if (hours == null) {
-            return Optional.empty();
-        }
-        BigDecimal most = BigDecimal.valueOf(between.toSeconds());
-        if (hours.signum() < 0 || hours.multiply(SECONDS_PER_HOUR).compareTo(most) > 0) {
+        if (hours != null && !Act.Worked.fits(hours, begin, end)) {
             throw new UsageException(option + ": " + hours.toPlainString()
                     + " is out of range.\n  Allowed: from 0 to the hours between --from and --to.");
         }
-        return Optional.of(hours);
+        return Optional.ofNullable(hours);
     }
 }

@@ -109,8 +109,9 @@ public final class GearLives {
     /** Of all identical pieces at once: by an entry that names none, or by the rig. */
     private Optional<Instant> fitted(Optional<Gear> gear, List<Entry> own) {
         Optional<Instant> written = own.stream()
-                .filter(entry ->
-                        entry.act() instanceof Act.Fitted && name(entry).isEmpty())
+                .filter(entry -> entry.act() instanceof Act.Fitted
+                        && entry.putsIntoService()
+                        && name(entry).isEmpty())
                 .map(Entry::at)
                 .max(Comparator.naturalOrder());
         return Stream.concat(written.stream(), fittedByRig(gear).stream()).max(Comparator.naturalOrder());
@@ -193,9 +194,7 @@ public final class GearLives {
         if (named > count) {
             notes.add("The ledger names " + named + " pieces, the rig has " + count + ".");
         }
-        if (own.stream()
-                .anyMatch(entry -> entry.act() instanceof Act.Inspected
-                        && entry.by().filter(by -> !by.isBlank()).isEmpty())) {
+        if (own.stream().anyMatch(entry -> entry.act() instanceof Act.Inspected && !entry.isNamed())) {
             notes.add("An inspection without a name under it puts nothing back into service.");
         }
         gear.flatMap(Gear::lastInspection)

@@ -47,7 +47,7 @@ final class PieceJudge {
 
     Piece judge(Optional<String> name, int count) {
         Optional<Entry> answer =
-                latest(entries.stream().filter(PieceJudge::answers).toList());
+                latest(entries.stream().filter(Entry::putsIntoService).toList());
         Optional<Instant> inServiceSince = latestOf(answer.map(Entry::at), fittedByRig);
         List<GearLoad> open = loads.stream()
                 .filter(load ->
@@ -93,15 +93,6 @@ final class PieceJudge {
                 .filter(entry ->
                         fitted.map(since -> !entry.at().isBefore(since)).orElse(true))
                 .toList());
-    }
-
-    /** Whether it puts the piece into service. */
-    private static boolean answers(Entry entry) {
-        if (entry.act() instanceof Act.Inspected inspected) {
-            return inspected.verdict() == Verdict.BACK_IN_SERVICE
-                    && entry.by().filter(by -> !by.isBlank()).isPresent();
-        }
-        return entry.act() instanceof Act.Fitted;
     }
 
     private static boolean scraps(Entry entry) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import tautlog.desk.use.OutingUse;
+import tautlog.rig.Gear;
+import tautlog.rig.GearKind;
 import tautlog.rig.Rig;
 import tautlog.service.Ledger;
 import tautlog.service.LedgerView;
@@ -63,9 +66,12 @@ public record UsedGear(List<GearLives.OfWinch> winches, List<String> notes) {
         return winches.stream().flatMap(winch -> winch.lives().stream()).toList();
     }
 
-    /** The winches' names. */
-    public Set<String> names() {
-        return winches.stream().map(winch -> winch.rig().winch()).collect(Collectors.toSet());
+    /** What kind each winch's gear is, by its id, as its latest rig says; none of a winch whose rig cannot be read. */
+    public Map<String, Map<String, GearKind>> kinds() {
+        Map<String, Map<String, GearKind>> kinds = new LinkedHashMap<>();
+        winches.forEach(winch -> kinds.put(
+                winch.rig().winch(), winch.rig().gear().stream().collect(Collectors.toMap(Gear::id, Gear::kind))));
+        return kinds;
     }
 
     private static GearOuting outing(OutingUse use, List<OutingUse> uses) {

@@ -27,15 +27,22 @@ public final class Calendar {
         this.asOf = asOf;
     }
 
-    public static String render(ServiceState state) {
+    /** Empty when no task has a day: a calendar must hold something (RFC 5545, 3.6). */
+    public static Optional<String> render(ServiceState state) {
+        List<TaskForecast> dated = Forecaster.of(state).stream()
+                .filter(forecast -> day(forecast).isPresent())
+                .toList();
+        if (dated.isEmpty()) {
+            return Optional.empty();
+        }
         Calendar calendar = new Calendar(state.asOf());
         calendar.text
                 .line("BEGIN", "VCALENDAR")
                 .line("VERSION", "2.0")
                 .line("PRODID", "-//Tautlog//tautlog service forecast//EN")
                 .line("METHOD", "PUBLISH");
-        Forecaster.of(state).forEach(calendar::event);
-        return calendar.text.line("END", "VCALENDAR").toString();
+        dated.forEach(forecast -> calendar.event(forecast, day(forecast).orElseThrow()));
+        return Optional.of(calendar.text.line("END", "VCALENDAR").toString());
     }
 
     /** Tasks that are not in the calendar, each with the reason. */
@@ -52,19 +59,15 @@ public final class Calendar {
         return forecast.outlook().flatMap(Outlook::earliest);
     }
 
-    private void event(TaskForecast forecast) {
-        Optional<LocalDate> earliest = day(forecast);
-        if (earliest.isEmpty()) {
-            return;
-        }
+    private void event(TaskForecast forecast, LocalDate earliest) {
         String task = forecast.state().task().id();
         String winch = forecast.state().winch();
         text.line("BEGIN", "VEVENT")
                 .text("UID", task + "." + winch + "@tautlog")
                 .line("DTSTAMP", STAMP.format(asOf))
                 .line("SEQUENCE", Long.toString(asOf.getEpochSecond() / SECONDS_PER_MINUTE))
-                .line("DTSTART;VALUE=DATE", DAY.format(earliest.get()))
-                .line("DTEND;VALUE=DATE", DAY.format(earliest.get().plusDays(1)))
+                .line("DTSTART;VALUE=DATE", DAY.format(earliest))
+                .line("DTEND;VALUE=DATE", DAY.format(earliest.plusDays(1)))
                 .text("SUMMARY", forecast.state().task().title() + " (" + winch + ")")
                 .text("DESCRIPTION", description(forecast))
                 .line("TRANSP", "TRANSPARENT")

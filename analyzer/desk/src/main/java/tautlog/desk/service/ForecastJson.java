@@ -14,7 +14,7 @@ import tautlog.desk.report.JsonFields;
  * When tasks will be due, for programs; unknown is null.
  *
  * <pre>
- *   { "schema": 1, "as_of", "tasks": [ { winch, task, standing, earliest, expected, latest (local days), basis: [ … ] } ], "notes": [ … ] }
+ *   { "schema": 1, "as_of", "tasks": [ { winch, task, standing, earliest, expected, latest (local days), basis: [ … ] } ], "ledger_lines": [ … ], "notes": [ … ] }
  * </pre>
  */
 public final class ForecastJson {
@@ -28,6 +28,7 @@ public final class ForecastJson {
             json.whole("schema", 1);
             json.time("as_of", Optional.of(state.asOf()));
             json.list("tasks", Forecaster.of(state), forecast -> task(json, forecast));
+            ServiceJson.ledgerLines(json, state.ledger());
             json.texts("notes", state.notes());
             state.leftOut().write(json);
             json.end();

@@ -35,16 +35,17 @@ public final class ForecastPage {
         know.add(
                 "Due dates follow from how much was worked in the last weeks; another pace means other dates. Only tautlog"
                         + " service list says what is due.");
-        know.addAll(state.notes());
+        know.addAll(state.notesBesideDoubts());
+        List<Document.Section> sections = new ArrayList<>();
+        state.doubts().section(state.leftOut()).ifPresent(sections::add);
+        sections.add(new Document.Section("Tasks", blocks));
+        sections.add(new Document.Section("Read this with the dates", List.of(new Block.Bullets(know))));
+        sections.add(new Document.Section(StandingText.HEADING, List.of(new Block.Bullets(StandingText.sentences()))));
         return new Document(
                 "When service will be due",
                 List.of("As of " + new TaskWords(state.zone()).time(state.asOf()) + "."),
                 "",
-                List.of(
-                        new Document.Section("Tasks", blocks),
-                        new Document.Section("Read this with the dates", List.of(new Block.Bullets(know))),
-                        new Document.Section(
-                                StandingText.HEADING, List.of(new Block.Bullets(StandingText.sentences())))));
+                sections);
     }
 
     private Block block(TaskForecast forecast) {

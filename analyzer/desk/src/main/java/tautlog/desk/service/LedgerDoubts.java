@@ -1,7 +1,9 @@
 package tautlog.desk.service;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -11,26 +13,31 @@ import tautlog.config.NearestKey;
 import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
 import tautlog.desk.page.Screen;
+import tautlog.desk.report.LeftOut;
 import tautlog.service.Complaint;
+import tautlog.service.Entry;
 import tautlog.service.Ledger;
+import tautlog.service.WorkedTwice;
 
-/** What of a ledger could not be read or counts for none of the winches that were recorded; every page that reads one has it on top. */
+/** What of a ledger could not be read, counts for none of the winches that were recorded, or counts and may be wrong; every page that reads one has it on top. */
 public final class LedgerDoubts {
     /** Chosen: a file that is no ledger shall not push the page's own text away. */
     private static final int MOST_LINES = 10;
+    /** As in the help of every command. */
+    private static final String LEDGER = "ledger.jsonl";
 
     private final Ledger ledger;
-    private final Set<String> winches;
+    private final KnownGear known;
 
-    /** @param winches those of the recordings that were read */
-    public LedgerDoubts(Ledger ledger, Set<String> winches) {
+    /** @param known of the recordings that were read */
+    public LedgerDoubts(Ledger ledger, KnownGear known) {
         this.ledger = ledger;
-        this.winches = Set.copyOf(winches);
+        this.known = known;
     }
 
     /** The page with its doubts as the first section; as it was when there are none. */
     public Document onTopOf(Document page) {
-        return section(List.of())
+        return section(new LeftOut(List.of(), List.of()))
                 .map(doubts -> {
                     List<Document.Section> sections = new ArrayList<>(List.of(doubts));
                     sections.addAll(page.sections());
@@ -39,31 +46,66 @@ public final class LedgerDoubts {
                 .orElse(page);
     }
 
-    /** For programs: each line, then each winch, a sentence or two. */
+    /** For programs: each line, then what stands beside lines, a sentence or two. */
     public List<String> sentences() {
-        return Stream.concat(ledger.complaints().stream().map(Complaint::toString), ofOtherWinches().stream())
+        return Stream.concat(ledger.complaints().stream().map(Complaint::toString), besideLines().stream())
                 .toList();
     }
 
     /**
      * One notice for each doubt.
      *
-     * @param further notices that belong there, too
+     * @param leftOut what of the recordings could not be read, which belongs there, too
      * @return empty when there is nothing to say
      */
-    Optional<Document.Section> section(List<Block> further) {
+    Optional<Document.Section> section(LeftOut leftOut) {
         List<Block> blocks = new ArrayList<>(lines());
-        ofOtherWinches()
-                .forEach(sentence -> blocks.add(new Block.Notice(Block.Tone.CAUTION, "Another winch", sentence)));
-        blocks.addAll(further);
+        caution(blocks, "Another winch", ofOtherWinches());
+        caution(blocks, "Other gear", new GearDoubts(ledger, known).sentences());
+        caution(blocks, "Entered twice", workedTwice());
+        Stream.concat(leftOut.sentences().stream(), leftOut.damage().stream())
+                .forEach(sentence -> blocks.add(new Block.Notice(Block.Tone.ACTION, "Left out", sentence)));
         return blocks.isEmpty()
                 ? Optional.empty()
                 : Optional.of(
                         new Document.Section(Screen.counted(blocks.size(), "thing") + " unread or in doubt", blocks));
     }
 
+    private static void caution(List<Block> blocks, String label, Collection<String> sentences) {
+        sentences.forEach(sentence -> blocks.add(new Block.Notice(Block.Tone.CAUTION, label, sentence)));
+    }
+
+    /** Doubts that are not of single lines, a sentence or two for each. */
+    Set<String> besideLines() {
+        Set<String> sentences = new LinkedHashSet<>(ofOtherWinches());
+        sentences.addAll(new GearDoubts(ledger, known).sentences());
+        sentences.addAll(workedTwice());
+        return sentences;
+    }
+
+    /** The same days entered on two laptops are added up. */
+    private List<String> workedTwice() {
+        List<WorkedTwice> twice = WorkedTwice.in(ledger, known.winches());
+        List<String> sentences = new ArrayList<>();
+        twice.stream()
+                .limit(MOST_LINES)
+                .forEach(pair -> sentences.add("Entries " + words(pair.one()) + " and " + words(pair.other())
+                        + " tell of work in the same time: both are added up. If they are of the same work, take one back:"
+                        + " tautlog service withdraw " + pair.other().id() + " --ledger "
+                        + LEDGER + "."));
+        if (twice.size() > MOST_LINES) {
+            sentences.add((twice.size() - MOST_LINES) + " more pairs of entries tell of work in the same time.");
+        }
+        return sentences;
+    }
+
+    private static String words(Entry worked) {
+        return worked.id() + worked.by().map(by -> " (by " + by + ")").orElse("");
+    }
+
     /** A winch that is misspelt would lose its entries without a word; a sentence or two for each. */
-    Set<String> ofOtherWinches() {
+    private Set<String> ofOtherWinches() {
+        Set<String> winches = known.winches();
         Set<String> sentences = new TreeSet<>();
         ledger.entries().stream()
                 .flatMap(entry -> entry.winch().stream())

@@ -52,7 +52,7 @@ public final class Machines {
     private static Map<String, Machine.Kept> gear(Optional<Rig> rig) {
         Map<String, Machine.Kept> gear = new LinkedHashMap<>();
         for (Gear one : rig.map(Rig::gear).orElse(List.of())) {
-            gear.put(one.id(), new Machine.Kept(one.count(), one.fitted()));
+            gear.put(one.id(), new Machine.Kept(one.kind(), one.count(), one.fitted()));
         }
         return gear;
     }

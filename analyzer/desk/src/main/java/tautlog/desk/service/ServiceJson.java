@@ -12,6 +12,7 @@ import tautlog.desk.gear.GearLife;
 import tautlog.desk.report.JsonFields;
 import tautlog.service.Complaint;
 import tautlog.service.Entry;
+import tautlog.service.Ledger;
 import tautlog.service.Machine;
 import tautlog.service.TaskState;
 
@@ -53,7 +54,7 @@ public final class ServiceJson {
                 lives.stream().flatMap(GearLife::outForPrograms).toList(),
                 out -> out.write(json));
         json.list("tasks", state.tasks(), this::task);
-        json.list("ledger_lines", state.ledger().complaints(), this::line);
+        ledgerLines(json, state.ledger());
         json.texts("notes", state.notes());
         state.leftOut().write(json);
         json.end();
@@ -85,7 +86,12 @@ public final class ServiceJson {
         json.text("source", state.task().source());
     }
 
-    private void line(Complaint complaint) throws IOException {
+    /** Lines of the ledger that do not count, or of which something is remarked. */
+    static void ledgerLines(JsonFields json, Ledger ledger) throws IOException {
+        json.list("ledger_lines", ledger.complaints(), complaint -> line(json, complaint));
+    }
+
+    private static void line(JsonFields json, Complaint complaint) throws IOException {
         json.whole("line", complaint.line());
         json.flag("counts", complaint.weight() == Complaint.Weight.REMARK);
         json.text("found", complaint.found());

@@ -3,9 +3,7 @@ package tautlog.desk.service;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import tautlog.desk.gear.GearLife;
 import tautlog.desk.gear.OutOnTop;
 import tautlog.desk.page.Block;
@@ -38,7 +36,7 @@ public final class ServicePage {
     private Document document() {
         List<Document.Section> sections = new ArrayList<>();
         OutOnTop.section(lives, severalWinches).ifPresent(sections::add);
-        ledgerLines(sections);
+        state.doubts().section(state.leftOut()).ifPresent(sections::add);
         for (Standing standing : Standing.values()) {
             List<TaskState> tasks = state.tasks().stream()
                     .filter(task -> task.standing() == standing)
@@ -60,8 +58,7 @@ public final class ServicePage {
                             + " When was it last done? Enter it with --at.");
         }
         know.add("Enter what was done: tautlog service done TASK --ledger ledger.jsonl --by NAME.");
-        Set<String> onTop = state.doubts().ofOtherWinches();
-        state.notes().stream().filter(note -> !onTop.contains(note)).forEach(know::add);
+        know.addAll(state.notesBesideDoubts());
         sections.add(new Document.Section("Read this with the list", List.of(new Block.Bullets(know))));
         sections.add(new Document.Section(StandingText.HEADING, List.of(new Block.Bullets(StandingText.sentences()))));
         return new Document("Service of " + winches(), List.of(subtitle()), "", sections);
@@ -129,13 +126,6 @@ public final class ServicePage {
         task.task().how().ifPresent(sentences::add);
         task.task().source().ifPresent(source -> sentences.add("(" + source + ")"));
         return String.join(" ", sentences);
-    }
-
-    private void ledgerLines(List<Document.Section> sections) {
-        List<Block> leftOut = Stream.concat(state.leftOut().sentences().stream(), state.leftOut().damage().stream())
-                .<Block>map(sentence -> new Block.Notice(Block.Tone.ACTION, "Left out", sentence))
-                .toList();
-        state.doubts().section(leftOut).ifPresent(sections::add);
     }
 
     private static String upperFirst(String sentence) {

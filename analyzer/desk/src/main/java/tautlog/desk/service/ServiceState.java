@@ -6,7 +6,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -130,9 +129,15 @@ public record ServiceState(
         return notes;
     }
 
-    /** What of the ledger could not be read or counts for no winch here. */
+    /** What of the ledger could not be read, counts for no winch here, or may be wrong. */
     LedgerDoubts doubts() {
-        return new LedgerDoubts(ledger, winches(machines));
+        return new LedgerDoubts(ledger, KnownGear.ofMachines(machines));
+    }
+
+    /** Notes that do not stand among the doubts. */
+    List<String> notesBesideDoubts() {
+        Set<String> doubts = doubts().besideLines();
+        return notes.stream().filter(note -> !doubts.contains(note)).toList();
     }
 
     private static Set<String> winches(List<Machine> machines) {
@@ -146,26 +151,13 @@ public record ServiceState(
                     + " winches it counts for none. Correct it with --winch.");
         }
         Set<String> tasks = plan.tasks().stream().map(Task::id).collect(Collectors.toSet());
-        Set<String> gear = new LinkedHashSet<>();
-        known.machines().forEach(machine -> gear.addAll(machine.gear().keySet()));
-        Set<String> strangers = new LedgerDoubts(ledger, winches(known.machines())).ofOtherWinches();
+        Set<String> strangers = new LedgerDoubts(ledger, KnownGear.ofMachines(known.machines())).besideLines();
         for (Entry entry : ledger.entries()) {
             if (entry.act() instanceof Act.Done done && !tasks.contains(done.task())) {
                 strangers.add("The ledger speaks of a task \"" + done.task() + "\" that is not in the tasks."
                         + NearestKey.to(done.task(), tasks)
                                 .map(near -> " Did somebody mean \"" + near + "\"? Correct " + entry.id() + ".")
                                 .orElse(""));
-            }
-            boolean isOfOther = entry.winch()
-                    .map(winch -> known.machines().stream()
-                            .noneMatch(machine -> machine.winch().equals(winch)))
-                    .orElse(false);
-            if (!isOfOther) {
-                entry.act()
-                        .subject()
-                        .filter(piece -> !gear.contains(piece.gear()))
-                        .ifPresent(piece ->
-                                strangers.add("The ledger speaks of gear \"" + piece.gear() + "\" that no rig has."));
             }
         }
         notes.addAll(strangers);

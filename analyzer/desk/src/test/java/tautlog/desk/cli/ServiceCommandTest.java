@@ -193,7 +193,7 @@ class ServiceCommandTest {
     void namesATornLineCountsTheOthersAndEndsWithThree() throws IOException {
         enter("done", "joint-crosses", "--at", "2026-05-04T06:00:00Z");
         Files.writeString(ledger, "{\"id\":\"20260504T1", StandardOpenOption.APPEND);
-        enter("fitted", "choker", "--at", "2026-05-04T06:30:00Z");
+        enter("fitted", "choker", "--at", "2026-05-04T06:30:00Z", "--by", "Wren");
 
         Desk listed = list();
 
@@ -322,6 +322,161 @@ class ServiceCommandTest {
         assertEquals("2026-05-04", choker.get("earliest").getAsString());
         assertEquals(2, service("forecast", "--json", "--ics", "-").code());
         assertTrue(service("forecast", "--ics", "-").out().startsWith("BEGIN:VCALENDAR\r\n"));
+    }
+
+    @Test
+    void writesNoCalendarThatWouldHoldNothing() throws IOException {
+        Files.writeString(tasks, """
+                schema = 1
+                [[task]]
+                id = "strap-after-overload"
+                title = "A competent person decides"
+                on = "strap-1"
+                after = "overload"
+                """);
+        Path ics = Files.writeString(folder.resolve("service.ics"), "older");
+
+        Desk told = service("forecast", "--ics", ics);
+
+        assertEquals(0, told.code(), told.err());
+        assertTrue(told.err()
+                .startsWith("--ics: no task has a day: there is no calendar to write. " + ics + " is as it was.\n"));
+        assertEquals("older", Files.readString(ics));
+        assertEquals("", service("forecast", "--ics", "-").out());
+    }
+
+    @Test
+    void theForecastTellsWhatTheListTellsOfTheLedger() throws IOException {
+        enter("done", "joint-crosses", "--at", "2026-05-04T06:00:00Z");
+        enter("retire", "shackel-2", "--at", "2026-05-04T06:00:00Z");
+        enter("out-of-service", "bock-1", "--at", "2026-05-04T06:00:00Z");
+        Files.writeString(ledger, "{\"id\":\"20260504T1", StandardOpenOption.APPEND);
+
+        String text = service("forecast").out().replaceAll("\\s+", " ");
+
+        int tasksBegin = text.indexOf(" TASKS ");
+        assertTrue(text.indexOf("! ledger.jsonl, line 4: this line is torn") < tasksBegin, text);
+        assertTrue(text.contains("! ledger.jsonl, line 4: this line is torn"), text);
+        assertTrue(text.contains("gear \"bock-1\" that no rig has"), text);
+        assertTrue(text.indexOf("\"bock-1\"") < tasksBegin, text);
+        assertTrue(text.contains("Did somebody mean \"block-1\"?"), text);
+        assertFalse(text.contains("shackel-2"), "gear that was retired last is rightly in no rig");
+        JsonObject json =
+                JsonParser.parseString(service("forecast", "--json").out()).getAsJsonObject();
+        assertEquals(
+                4,
+                json.getAsJsonArray("ledger_lines")
+                        .get(0)
+                        .getAsJsonObject()
+                        .get("line")
+                        .getAsInt());
+    }
+
+    @Test
+    void namesTwoEntriesOfWorkInTheSameTime() {
+        String one =
+                id(enter("worked", "--from", "2026-05-02", "--to", "2026-05-03", "--shaft-h", "4", "--by", "Wren"));
+        String other = id(enter(
+                "worked", "--from", "2026-05-03", "--to", "2026-05-03", "--shaft-h", "2", "--winch", "upper-landing"));
+
+        for (Desk told : List.of(
+                list(),
+                service("forecast"),
+                Desk.run("hours", recordings, "--ledger", ledger),
+                Desk.run("service", "gear", recordings, "--no-cache", "--ledger", ledger))) {
+            String text = told.out().replaceAll("\\s+", " ");
+            assertTrue(
+                    text.contains("- Entered twice: Entries " + one + " (by Wren) and " + other + " tell of work"),
+                    text + told.err());
+            assertTrue(text.contains("tautlog service withdraw " + other + " --ledger"), text);
+        }
+        assertEquals(0, enter("withdraw", other).code());
+        assertFalse(list().out().contains("Entered twice"), list().out());
+    }
+
+    @Test
+    void refusesToTakeBackTwiceAndOffersNothingElseThere() {
+        String id = id(enter("done", "joint-crosses", "--at", "2026-05-04T06:00:00Z"));
+        String by = id(enter("withdraw", id));
+
+        Desk again = enter("withdraw", id);
+        assertEquals(2, again.code());
+        assertTrue(again.err().startsWith(id + " is taken back already, by " + by + "."), again.err());
+        assertEquals(2, enter("withdraw", by).code());
+
+        String help = Desk.run("service", "withdraw", "--help").out();
+        for (String option : List.of("--at", "--winch", "--replaces", "--zone")) {
+            assertFalse(help.contains(option), help);
+        }
+        assertTrue(help.contains("--by") && help.contains("--note") && help.contains("--ledger"), help);
+    }
+
+    @Test
+    void gearIsPutIntoServiceOnlyWithANameUnderIt() throws IOException {
+        Desk nameless = enter("fitted", "choker");
+        assertEquals(2, nameless.code());
+        assertTrue(nameless.err().startsWith("--by: nobody is named."), nameless.err());
+        assertFalse(Files.exists(ledger));
+
+        Files.writeString(
+                ledger, "{\"id\":\"f1\",\"kind\":\"fitted\",\"at\":\"2026-05-04T12:00:00Z\",\"gear\":\"choker\"}\n");
+        String listed = list().out().replaceAll("\\s+", " ");
+        assertEquals("due", standing("choker-after-overload"));
+        assertTrue(listed.contains("! Out of service: choker (past-proof)"), listed);
+        assertTrue(listed.contains("it does not say who fitted it"), listed);
+
+        enter("fitted", "choker", "--by", "Wren", "--at", "2026-05-04T12:00:00Z", "--replaces", "f1");
+        assertEquals("later", standing("choker-after-overload"));
+        assertFalse(list().out().contains("choker (past-proof)"));
+    }
+
+    @Test
+    void refusesGearThatTheRigHasNotAndFiguresThatItsKindHasNot() throws IOException {
+        Path rig = Files.writeString(folder.resolve("rig.toml"), SampleDay.rigToml());
+        Desk stranger = enter("inspect", "chokr", "--by", "Wren", "--result", "scrap", "--rig", rig);
+        assertEquals(2, stranger.code());
+        assertTrue(stranger.err().startsWith("There is no gear \"chokr\" in " + rig), stranger.err());
+        assertTrue(stranger.err().contains("Did you mean choker?"), stranger.err());
+        for (String command : List.of("fitted", "retire", "out-of-service")) {
+            assertEquals(
+                    2, enter(command, "chokr", "--by", "Wren", "--rig", rig).code());
+        }
+        Desk wires = enter(
+                "inspect", "choker", "--by", "Wren", "--result", "scrap", "--broken-wires-in-lay", "2", "--rig", rig);
+        assertEquals(2, wires.code());
+        assertEquals(
+                "--broken-wires-in-lay: \"choker\" is chain, only rope has broken wires in one lay length.",
+                wires.err().lines().findFirst().orElseThrow());
+        assertFalse(Files.exists(ledger));
+        Desk fits = enter(
+                "inspect", "choker", "--by", "Wren", "--result", "scrap", "--link-thickness-mm", "6", "--rig", rig);
+        assertEquals(0, fits.code(), fits.err());
+        assertEquals("", fits.err());
+    }
+
+    @Test
+    void whatWasEnteredWithoutARigIsHeldAgainstThatOfTheRecordings() {
+        Desk entered = enter(
+                "inspect",
+                "choker",
+                "--by",
+                "Wren",
+                "--result",
+                "stays-out",
+                "--broken-wires-in-lay",
+                "2",
+                "--at",
+                "2026-05-04T12:00:00Z");
+        assertTrue(entered.err().startsWith("Not checked whether there is such gear: give --rig"), entered.err());
+
+        for (Desk told : List.of(list(), Desk.run("service", "gear", recordings, "--no-cache", "--ledger", ledger))) {
+            String text = told.out().replaceAll("\\s+", " ");
+            assertTrue(
+                    text.contains(
+                            "- Other gear: Entry " + id(entered)
+                                    + " tells the broken wires in one lay length of \"choker\", which is chain: only rope has that."),
+                    text);
+        }
     }
 
     @Test

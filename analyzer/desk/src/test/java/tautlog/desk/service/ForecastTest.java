@@ -76,7 +76,7 @@ class ForecastTest {
                         List.of(),
                         new LeftOut(List.of(), List.of())),
                 plan,
-                new Ledger(entries, Set.of(), List.of()),
+                new Ledger(entries, Set.of(), Map.of(), List.of()),
                 Optional.empty(),
                 today.atTime(20, 0).toInstant(ZoneOffset.UTC),
                 ZONE);
@@ -227,7 +227,7 @@ class ForecastTest {
         ServiceState state =
                 state(plan(task("grease", "shaft_h = 18") + task("oil", "pulls = 5")), sunday, sunday.minusDays(1));
 
-        String text = Calendar.render(state);
+        String text = Calendar.render(state).orElseThrow();
 
         ICalendar calendar = Biweekly.parse(text).first();
         assertEquals(
@@ -247,7 +247,23 @@ class ForecastTest {
         assertFalse(event.getDateStart().getValue().hasTime());
         assertEquals(sunday.plusDays(16), localDate(event));
         assertTrue(text.endsWith("END:VCALENDAR\r\n"));
-        assertEquals(text, Calendar.render(state));
+        assertEquals(Optional.of(text), Calendar.render(state));
+    }
+
+    /** RFC 5545, 3.6: a calendar holds at least one component; the parser that is not ours says so of one without. */
+    @Test
+    void thereIsNoCalendarWithoutAnEvent() throws ConfigException {
+        for (int week = 0; week < 6; week++) {
+            outing(START.plusWeeks(week).plusDays(1), 8);
+        }
+        LocalDate sunday = START.plusWeeks(6).minusDays(1);
+        ServiceState state = state(plan(task("oil", "pulls = 5")), sunday, sunday.minusDays(1));
+
+        assertEquals(Optional.empty(), Calendar.render(state));
+        assertFalse(Biweekly.parse("BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:x\r\nEND:VCALENDAR\r\n")
+                .first()
+                .validate(biweekly.ICalVersion.V2_0)
+                .isEmpty());
     }
 
     private static LocalDate localDate(VEvent event) {
