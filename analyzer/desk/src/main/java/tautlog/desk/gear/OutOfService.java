@@ -69,7 +69,7 @@ public final class OutOfService {
                         : band.map(passed -> OverloadedGear.todo(life.id(), passed))
                                 .orElse("It stays out of service until a competent person has inspected it."));
         overloads(life).ifPresent(sentences::add);
-        sentences.add(which(life));
+        which(life).ifPresent(sentences::add);
         life.out().flatMap(piece -> piece.reasons().stream()).distinct().forEach(sentences::add);
         sentences.add(
                 isScrap
@@ -109,7 +109,7 @@ public final class OutOfService {
     }
 
     /** Which of several identical pieces. */
-    private static String which(GearLife life) {
+    private static Optional<String> which(GearLife life) {
         List<Piece> out = life.out().toList();
         int count = out.stream().mapToInt(Piece::count).sum();
         String names = out.stream().flatMap(piece -> piece.name().stream()).collect(Collectors.joining(", "));
@@ -118,16 +118,16 @@ public final class OutOfService {
                 .mapToInt(Piece::count)
                 .sum();
         if (all <= 1) {
-            return names.isEmpty() ? "" : "It is the piece " + names + ".";
+            return names.isEmpty() ? Optional.empty() : Optional.of("It is the piece " + names + ".");
         }
         int unnamed = out.stream()
                 .filter(piece -> piece.name().isEmpty())
                 .mapToInt(Piece::count)
                 .sum();
-        return "Of " + all + " identical pieces " + count + (count == 1 ? " is" : " are") + " out"
+        return Optional.of("Of " + all + " identical pieces " + count + (count == 1 ? " is" : " are") + " out"
                 + (names.isEmpty()
                         ? ""
                         : " (" + names + (unnamed > 0 ? " and " + unnamed + " without a name" : "") + ")")
-                + ": which of them carried it, nobody said.";
+                + ": which of them carried it, nobody said.");
     }
 }

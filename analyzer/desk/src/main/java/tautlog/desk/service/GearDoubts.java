@@ -55,7 +55,8 @@ final class GearDoubts {
                 + NearestKey.to(subject.gear(), gear.keySet())
                         .map(near -> " Did somebody mean \"" + near + "\"? Enter it again with --replaces " + last.id()
                                 + ".")
-                        .orElse(" Enter it as retired if it is gone."));
+                        .orElse(" The rig has: " + String.join(", ", KnownGear.ids(gear, kind -> true))
+                                + ". If it is gone, enter it as retired."));
     }
 
     private void noteFigures(Entry entry, Act.Inspected inspected, Collection<String> sentences) {
