@@ -2,6 +2,7 @@ package tautlog.desk.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -58,7 +59,7 @@ final class GearOptions {
                     + "It has: " + String.join(", ", ids) + ".");
         }
         return all.stream()
-                .sorted(java.util.Comparator.comparing(one -> !one.id().equals(gear)))
+                .sorted(Comparator.comparing(one -> !one.id().equals(gear)))
                 .toList();
     }
 }

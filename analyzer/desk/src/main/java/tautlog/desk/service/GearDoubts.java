@@ -1,9 +1,11 @@
 package tautlog.desk.service;
 
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import tautlog.config.NearestKey;
 import tautlog.rig.GearKind;
@@ -34,10 +36,10 @@ final class GearDoubts {
         return sentences;
     }
 
-    private record Subject(java.util.Optional<String> winch, String gear) {}
+    private record Subject(Optional<String> winch, String gear) {}
 
     private Map<Subject, Entry> lastAboutEach() {
-        Map<Subject, Entry> last = new java.util.LinkedHashMap<>();
+        Map<Subject, Entry> last = new LinkedHashMap<>();
         for (Entry entry : ledger.entries()) {
             entry.act().subject().ifPresent(piece -> last.put(new Subject(entry.winch(), piece.gear()), entry));
         }

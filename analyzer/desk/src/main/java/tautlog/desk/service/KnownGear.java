@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import tautlog.rig.GearKind;
 import tautlog.rig.LoadedItem;
@@ -61,7 +62,7 @@ public record KnownGear(Map<String, Map<String, GearKind>> kinds) {
     }
 
     /** Ids of gear that {@code fits}, in their order. */
-    static Set<String> ids(Map<String, GearKind> gear, java.util.function.Predicate<GearKind> fits) {
+    static Set<String> ids(Map<String, GearKind> gear, Predicate<GearKind> fits) {
         Set<String> ids = new TreeSet<>();
         gear.forEach((id, kind) -> {
             if (fits.test(kind) && !id.equals(LoadedItem.CELL)) {
