@@ -98,6 +98,9 @@ final class SecondsMaker implements Detector {
 
     /** A shaft reading sits at sample {@code seat}. */
     void reading(long seat, double rpm) {
+        if (!isWanted) {
+            return;
+        }
         for (SecondSoFar second : seconds) {
             if (second.holds(seat)) {
                 second.reading(rpm);

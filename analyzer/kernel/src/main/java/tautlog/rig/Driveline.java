@@ -26,7 +26,8 @@ public record Driveline(
         OptionalDouble jointAngleDegrees,
         OptionalDouble jointRatedAngleDegrees) {
     private static final double LEAST_JOINT_DEGREES = 3;
-    private static final double WEAR_EXPONENT = 10.0 / 3;
+    /** Of the torque, in {@link #jointWear}. */
+    public static final double WEAR_EXPONENT = 10.0 / 3;
 
     /** Radius at which the rope runs on in {@code layer} (1 for the first), in metres. */
     public double layerRadiusMetres(int layer) {

@@ -22,7 +22,9 @@ final class DrivelineMeter {
 
     private final long tickHz;
     private final Optional<Driveline> driveline;
-    private final Loads loads;
+    private final Curve curve;
+    private final double leastTorquePerNewton;
+    private final double mostTorquePerNewton;
     private final int atLeastFrom;
     private final LayerTimes first = new LayerTimes();
     private final LayerTimes last = new LayerTimes();
@@ -41,43 +43,10 @@ final class DrivelineMeter {
     DrivelineMeter(Instrument instrument, Rig rig, Calibration calibration) {
         tickHz = instrument.tickHz();
         driveline = instrument.pulsesPerRevolution() == 0 ? Optional.empty() : rig.driveline();
-        loads = new Loads(driveline, calibration.curve());
+        curve = calibration.curve();
+        leastTorquePerNewton = driveline.map(line -> line.leastShaftTorque(1)).orElse(Double.NaN);
+        mostTorquePerNewton = driveline.map(line -> line.greatestShaftTorque(1)).orElse(Double.NaN);
         atLeastFrom = LineCalibration.atLeastFrom(calibration, instrument, rig);
-    }
-
-    /** Torques in newton metres and their classes for the counts met last; their divisions are what costs. */
-    private static final class Loads {
-        private static final int REMEMBERED = CountMemory.PLACES;
-
-        final double[] least = new double[REMEMBERED];
-        final double[] most = new double[REMEMBERED];
-        final int[] leastClass = new int[REMEMBERED];
-        final int[] mostClass = new int[REMEMBERED];
-        private final CountMemory counts = new CountMemory();
-        private final Optional<Driveline> driveline;
-        private final Curve curve;
-
-        Loads(Optional<Driveline> driveline, Curve curve) {
-            this.driveline = driveline;
-            this.curve = curve;
-        }
-
-        /** Where in the arrays the load of {@code count} stands. */
-        int placeOf(int count) {
-            int place = CountMemory.placeOf(count);
-            if (!counts.holds(count)) {
-                counts.remember(count);
-                fill(place, driveline.orElseThrow(), Math.max(0, curve.newtons(count)));
-            }
-            return place;
-        }
-
-        private void fill(int place, Driveline line, double newtons) {
-            least[place] = line.leastShaftTorque(newtons);
-            most[place] = line.greatestShaftTorque(newtons);
-            leastClass[place] = TorqueSpeedCell.torqueClass(least[place] / line.ratedTorqueNewtonMetres());
-            mostClass[place] = TorqueSpeedCell.torqueClass(most[place] / line.ratedTorqueNewtonMetres());
-        }
     }
 
     /** Time by class on one layer. */
@@ -149,15 +118,16 @@ final class DrivelineMeter {
     }
 
     private void loaded(Driveline line, long time, double rpm, int greatest, Known clutch) {
-        int load = loads.placeOf(greatest);
-        double most = loads.most[load];
+        double newtons = Math.max(0, curve.newtons(greatest));
+        double least = newtons * leastTorquePerNewton;
+        double most = newtons * mostTorquePerNewton;
         boolean isEngaged = clutch == Known.YES;
         engaged += isEngaged ? time : 0;
         clutchUnknown += isEngaged ? 0 : time;
         int speed = TorqueSpeedCell.speedClass(rpm / line.ratedRpm());
-        first.add(loads.leastClass[load], speed, time);
-        last.add(loads.mostClass[load], speed, time);
-        double surely = isEngaged ? loads.least[load] : 0;
+        first.add(TorqueSpeedCell.torqueClass(least / line.ratedTorqueNewtonMetres()), speed, time);
+        last.add(TorqueSpeedCell.torqueClass(most / line.ratedTorqueNewtonMetres()), speed, time);
+        double surely = isEngaged ? least : 0;
         boolean atLeast = greatest >= atLeastFrom;
         torque.offer(surely, most, atLeast);
         power.offer(Driveline.powerKilowatts(surely, rpm), Driveline.powerKilowatts(most, rpm), atLeast);

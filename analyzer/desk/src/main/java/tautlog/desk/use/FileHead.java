@@ -1,6 +1,5 @@
 package tautlog.desk.use;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -23,16 +22,15 @@ record FileHead(String winch, String recordingId, List<OutingHead> outings, List
         lost = List.copyOf(lost);
     }
 
-    static FileHead read(Path file) throws RecordingException {
-        try (Recording recording = Recording.open(file)) {
-            String id = recording.id();
-            Map<Integer, String> fingerprints = recording.fingerprints();
-            List<OutingHead> heads = new ArrayList<>();
-            for (Outing outing : recording.outings()) {
-                heads.add(head(id, fingerprints.getOrDefault(outing.index(), ""), outing));
-            }
-            return new FileHead(recording.winch(), id, heads, recording.lostOutings());
+    /** @param outings as {@link Recording#outings} gave them */
+    static FileHead read(Recording recording, List<Outing> outings) throws RecordingException {
+        String id = recording.id();
+        Map<Integer, String> fingerprints = recording.fingerprints();
+        List<OutingHead> heads = new ArrayList<>();
+        for (Outing outing : outings) {
+            heads.add(head(id, fingerprints.getOrDefault(outing.index(), ""), outing));
         }
+        return new FileHead(recording.winch(), id, heads, recording.lostOutings());
     }
 
     private static OutingHead head(String id, String fingerprint, Outing outing) {

@@ -7,6 +7,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import tautlog.config.ConfigException;
 import tautlog.desk.analysis.Copies;
 import tautlog.desk.analysis.GivenRecordings;
@@ -25,20 +27,27 @@ import tautlog.rig.Rig;
  * What the machines did, outing by outing, over any number of recordings.
  *
  * <ol>
- *   <li>the head of each file, or the cache: which outings it holds
+ *   <li>the head of each file, or the cache: which outings it holds; while a file is open, {@link UsePass} over them
  *   <li>{@link Copies}: each outing once
  *   <li>{@link Windows}: no time of a winch twice
- *   <li>{@link UsePass} over each outing, or the cache
+ *   <li>of each outing what was read then, or the cache, or {@link UsePass} again where only a part of it counts
  * </ol>
  */
 public final class UseHistory {
     private final UseSettings settings;
     private final UseCache cache;
     private final Workers workers;
+    private final StoredRigs rigs = new StoredRigs();
+    /** Outings read while the head of their file was, by file and place in it. */
+    private final Map<Place, OutingUse> ahead = new ConcurrentHashMap<>();
+
+    private final Set<Copies.Identity> begun = ConcurrentHashMap.newKeySet();
     private final List<String> notes = new ArrayList<>();
     private final List<LeftOut.OfRecording> recordingsLeftOut = new ArrayList<>();
     private final List<LeftOut.OfOuting> outingsLeftOut = new ArrayList<>();
     private final List<OutingUse> outings = new ArrayList<>();
+
+    private record Place(Path file, int outing) {}
 
     private UseHistory(UseSettings settings) {
         this.settings = settings;
@@ -93,14 +102,41 @@ public final class UseHistory {
             if (known.isPresent()) {
                 return known.get();
             }
-            FileHead head = FileHead.read(file);
-            cache.keep(file, state, settings.now().get(), head);
-            return head;
+            return headAndUse(file, state);
         } catch (RecordingException e) {
             throw e;
         } catch (IOException e) {
             throw new RecordingException(file + ": its size and time cannot be told: " + e.getMessage(), e);
         }
+    }
+
+    private FileHead headAndUse(Path file, FileState state) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            List<Outing> found = recording.outings();
+            FileHead head = FileHead.read(recording, found);
+            cache.keep(file, state, settings.now().get(), head);
+            for (int i = 0; i < found.size(); i++) {
+                Windows.Member member = member(file, head, head.outings().get(i));
+                if (member.samples() > 0 && begun.add(member.identity())) {
+                    useAhead(recording, found.get(i), member);
+                }
+            }
+            return head;
+        }
+    }
+
+    /** Of copies only one is read ahead; where it is not the one that counts, or cannot be read, the second look says so. */
+    private void useAhead(Recording recording, Outing outing, Windows.Member member) {
+        try {
+            OutingUse use = knownOr(member, () -> pass(recording, outing, member));
+            ahead.put(new Place(member.file(), member.index()), use);
+        } catch (RecordingException e) {
+            // the second look meets it again, and tells
+        }
+    }
+
+    private static Windows.Member member(Path file, FileHead head, OutingHead outing) {
+        return new Windows.Member(file, head.winch(), head.recordingId(), outing, Optional.empty());
     }
 
     private void add(Copies<Windows.Member> once, Path file, FileHead head) {
@@ -110,7 +146,7 @@ public final class UseHistory {
         for (OutingHead outing : head.outings()) {
             int index = outing.identity().index();
             if (outing.samples() > 0) {
-                once.add(new Windows.Member(file, head.winch(), head.recordingId(), outing, Optional.empty()));
+                once.add(member(file, head, outing));
             } else if (head.lost().stream().noneMatch(lost -> lost.index() == index)) {
                 notes.add(HistoryNotes.noReadings(file, index));
             }
@@ -137,29 +173,41 @@ public final class UseHistory {
     }
 
     private OutingUse use(Windows.Member member) throws RecordingException {
+        OutingUse whole = ahead.get(new Place(member.file(), member.index()));
+        return whole != null && member.from().isEmpty() ? whole : knownOr(member, () -> read(member));
+    }
+
+    /** Reads what an outing was used for. */
+    private interface Reading {
+        OutingUse read() throws RecordingException;
+    }
+
+    private OutingUse knownOr(Windows.Member member, Reading reading) throws RecordingException {
         String rig = settings.rig().map(UseSettings.OtherRig::toml).orElse("");
         Optional<OutingUse> known = cache.use(member, rig);
         if (known.isPresent()) {
             return known.get();
         }
-        OutingUse use = read(member);
+        OutingUse use = reading.read();
         cache.keep(member, rig, use);
         return use;
     }
 
     private OutingUse read(Windows.Member member) throws RecordingException {
-        Optional<Rig> rig = settings.rig().map(UseSettings.OtherRig::rig);
         try (Recording recording = Recording.open(member.file())) {
             for (Outing outing : recording.outings()) {
                 if (outing.index() == member.index()) {
-                    History.Member of =
-                            new History.Member(member.file(), recording, member.winch(), member.recordingId(), outing);
-                    return UsePass.of(of, rig, member.from());
+                    return pass(recording, outing, member);
                 }
             }
             throw new RecordingException(
                     member.file() + ": was changed by another program while it was read. Try again.");
         }
+    }
+
+    private OutingUse pass(Recording recording, Outing outing, Windows.Member member) throws RecordingException {
+        History.Member of = new History.Member(member.file(), recording, member.winch(), member.recordingId(), outing);
+        return UsePass.of(of, rigs, settings.rig().map(UseSettings.OtherRig::rig), member.from());
     }
 
     private void noteOutings() {

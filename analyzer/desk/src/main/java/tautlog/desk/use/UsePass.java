@@ -61,26 +61,29 @@ final class UsePass {
     /**
      * Reads one outing.
      *
+     * @param rigs knows the stored ones
      * @param otherRig in place of the stored one
      * @param from time before it is left out of all meters; overloads and what else calls for service are not
      * @throws RecordingException if its rig cannot be read, or its readings are gone and another rig is asked for
      */
-    static OutingUse of(History.Member member, Optional<Rig> otherRig, Optional<Instant> from)
+    static OutingUse of(History.Member member, StoredRigs rigs, Optional<Rig> otherRig, Optional<Instant> from)
             throws RecordingException {
         if (otherRig.isPresent() && member.thinned()) {
             throw Refusals.thinned(member.file());
         }
-        DayReading day = day(member, otherRig);
+        DayReading day = day(member, rigs, otherRig);
         OutingUse whole = new UsePass(member, day, Optional.empty()).use();
         return from.isEmpty() ? whole : new UsePass(member, day, from).use().withFindingsOf(whole);
     }
 
-    private static DayReading day(History.Member member, Optional<Rig> otherRig) throws RecordingException {
+    private static DayReading day(History.Member member, StoredRigs rigs, Optional<Rig> otherRig)
+            throws RecordingException {
         if (otherRig.isPresent()) {
             return DayReading.of(member, 1, otherRig.get());
         }
         try {
-            return DayReading.of(member, 1);
+            String toml = member.outing().start().rigToml();
+            return DayReading.of(member, 1, rigs.of(member.file(), toml));
         } catch (ConfigException e) {
             throw Refusals.rig(member.file(), e);
         }
