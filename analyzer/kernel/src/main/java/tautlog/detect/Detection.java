@@ -69,9 +69,6 @@ public final class Detection implements Evidence {
     private boolean unsettled;
 
     private long unsettledNumber;
-    /** A tick not after that of the first sample that is not yet settled. */
-    private long unsettledTick;
-
     private long lastTaken;
 
     public Detection(Instrument instrument, Rig rig, Calibration calibration, FindingSink sink) {
@@ -262,8 +259,7 @@ public final class Detection implements Evidence {
         if (unsettled) {
             unsettled = false;
             pulls.frameTaken(unsettledNumber, frames);
-            drops.frameTaken(unsettledNumber, unsettledTick, frames);
-            unsettledTick = frameTick;
+            drops.frameTaken(unsettledNumber, frames.frameTickOf(unsettledNumber), frames);
         }
         shaftJoin.settle(lastTaken);
         stalls.settle(shaftJoin.knownThrough());

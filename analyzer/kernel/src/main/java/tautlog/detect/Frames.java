@@ -105,6 +105,11 @@ final class Frames {
         return frame.ticks.tickOf((int) (number - frame.number));
     }
 
+    /** Tick of the frame that holds {@code number} and is still kept. */
+    long frameTickOf(long number) {
+        return at(holding(number)).tick;
+    }
+
     /** Place of the latest present sample at or before {@code number}; -1 when no such sample is kept. */
     long placeAtOrBefore(long number) {
         int i = holding(number);

@@ -190,7 +190,7 @@ class DetectionTest {
         }
     }
 
-    @Property(tries = 120)
+    @Property(tries = 300)
     void givesTheSameByRuns(@ForAll @IntRange(max = 1_000_000) int seed) {
         Outings outing = wild(seed);
         Calibration calibration = Calibration.of("-3", "1.03");
