@@ -41,7 +41,7 @@ final class FrameTable {
     /** Adds a frame whose counts are filled in later. */
     void addFrame(long firstNumber, long firstTick, int frameFlags, int n) {
         if (frames == number.length) {
-            growFrames();
+            growFrames(frames * 2);
         }
         int end = Math.addExact(from[frames], n);
         if (end > counts.length) {
@@ -53,8 +53,19 @@ final class FrameTable {
         from[++frames] = end;
     }
 
-    private void growFrames() {
-        int room = frames * 2;
+    /** Begins anew with {@code howMany} frames of {@code samples} samples in all, to be filled in. */
+    void begin(int howMany, int samples) {
+        if (howMany > number.length) {
+            frames = 0;
+            growFrames(howMany);
+        }
+        if (samples > counts.length) {
+            counts = new int[Math.max(samples, Math.min(counts.length * 2, Block.SAMPLES + 128))];
+        }
+        frames = howMany;
+    }
+
+    private void growFrames(int room) {
         number = Arrays.copyOf(number, room);
         tick = Arrays.copyOf(tick, room);
         flags = Arrays.copyOf(flags, room);

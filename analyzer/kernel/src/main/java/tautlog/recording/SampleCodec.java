@@ -73,25 +73,31 @@ final class SampleCodec {
     void decodeFrames(ByteReader in, long firstNumber, int samples, FrameTable table) {
         int frames = in.count(samples);
         room(frames);
-        table.clear();
-        long[] lengths = new long[frames];
-        LongColumn.decode(in, lengths, frames);
+        table.begin(frames, samples);
         LongColumn.decode(in, column, frames);
-        long number = firstNumber;
         int left = samples;
         for (int i = 0; i < frames; i++) {
-            if (lengths[i] < 1 || lengths[i] > left) {
-                throw new IndexOutOfBoundsException("a frame of " + lengths[i] + " samples");
+            if (column[i] < 1 || column[i] > left) {
+                throw new IndexOutOfBoundsException("a frame of " + column[i] + " samples");
             }
-            number += column[i];
-            table.addFrame(number, 0, 0, (int) lengths[i]);
-            number += lengths[i];
-            left -= (int) lengths[i];
+            table.from[i + 1] = table.from[i] + (int) column[i];
+            left -= (int) column[i];
         }
         if (left != 0) {
             throw new IndexOutOfBoundsException(left + " samples in no frame");
         }
+        decodeNumbers(in, firstNumber, table);
         decodeTicksAndFlags(in, table);
+    }
+
+    private void decodeNumbers(ByteReader in, long firstNumber, FrameTable table) {
+        LongColumn.decode(in, column, table.frames);
+        long number = firstNumber;
+        for (int i = 0; i < table.frames; i++) {
+            number += column[i];
+            table.number[i] = number;
+            number += table.length(i);
+        }
     }
 
     private void decodeTicksAndFlags(ByteReader in, FrameTable table) {
