@@ -6,13 +6,13 @@ import java.util.List;
 import tautlog.desk.page.Block;
 import tautlog.desk.page.Document;
 
-/** A report's page as JSON, for a page that shows it by text alone; drawings are left out. */
-final class PageJson implements Block.Layout {
+/** A document as JSON, for a page that sets its texts as text; a drawing is its {@code svg} element. */
+public final class PageJson implements Block.Layout {
     private JsonArray blocks = new JsonArray();
 
     private PageJson() {}
 
-    static JsonObject of(Document document) {
+    public static JsonObject of(Document document) {
         JsonObject json = new JsonObject();
         json.addProperty("title", document.title());
         json.add("subtitle", texts(document.subtitle()));
@@ -84,5 +84,9 @@ final class PageJson implements Block.Layout {
     }
 
     @Override
-    public void figure(Block.Figure figure) {}
+    public void figure(Block.Figure figure) {
+        JsonObject block = block("figure");
+        block.addProperty("title", figure.title());
+        block.addProperty("svg", figure.svg());
+    }
 }

@@ -26,11 +26,19 @@ import tautlog.desk.season.WhatIf;
  *   /api/season  days, winches, progress      /api/trace   columns of a time, limits, marks
  *   /api/day     a day's report               /api/rigs    hookups and limits, from when to when
  *   /api/live    how old the newest sample is /api/notes   GET all, POST one
+ *   /api/plan    a plan, or what is wrong     /api/plan/choices   rigs, grounds, units
  * </pre>
  */
 final class Api {
-    private static final Set<String> PATHS =
-            Set.of("/api/season", "/api/day", "/api/trace", "/api/rigs", "/api/live", "/api/notes");
+    private static final Set<String> PATHS = Set.of(
+            "/api/season",
+            "/api/day",
+            "/api/trace",
+            "/api/rigs",
+            "/api/live",
+            "/api/notes",
+            "/api/plan",
+            "/api/plan/choices");
     private static final int TRACES_AT_ONCE = 2;
     /** Years 1970 to 2200, and times since the start of an outing, in microseconds. */
     static final long LATEST = 7_258_118_400_000_000L;
@@ -38,12 +46,14 @@ final class Api {
     private final SeasonWatch watch;
     private final NoteBook notes;
     private final Trace trace;
+    private final PlanApi plans;
     private final Semaphore traces = new Semaphore(TRACES_AT_ONCE, true);
 
     Api(SeasonWatch watch, NoteBook notes) {
         this.watch = watch;
         this.notes = notes;
         trace = new Trace(watch);
+        plans = new PlanApi(watch, trace);
     }
 
     boolean has(String path) {
@@ -62,6 +72,8 @@ final class Api {
             case "/api/rigs" -> Answer.json(RigsJson.of(watch, trace, whatIf(query)));
             case "/api/live" -> Answer.json(LiveJson.of(watch, Instant.now()));
             case "/api/notes" -> notes();
+            case "/api/plan" -> plans.plan(query);
+            case "/api/plan/choices" -> plans.choices();
             default -> throw new RefusedException(404, "There is nothing here.");
         };
     }

@@ -19,6 +19,8 @@ final class PageFiles {
             Map.entry("words.js", SCRIPT),
             Map.entry("season.js", SCRIPT),
             Map.entry("day.js", SCRIPT),
+            Map.entry("document.js", SCRIPT),
+            Map.entry("plan.js", SCRIPT),
             Map.entry("trace.js", SCRIPT),
             Map.entry("plot.js", SCRIPT),
             Map.entry("notes.js", SCRIPT));

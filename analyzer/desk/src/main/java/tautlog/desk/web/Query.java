@@ -9,8 +9,23 @@ import java.util.TreeMap;
 
 /** What stands behind the question mark of an address: known keys, each once. */
 final class Query {
-    private static final Set<String> KEYS =
-            Set.of("winch", "day", "from", "to", "columns", "outing", "hookup", "rig", "calibration");
+    private static final Set<String> KEYS = Set.of(
+            "winch",
+            "day",
+            "from",
+            "to",
+            "columns",
+            "outing",
+            "hookup",
+            "rig",
+            "calibration",
+            "log",
+            "ground",
+            "friction",
+            "slope",
+            "slope-plus-minus",
+            "block-angle",
+            "units");
 
     private final Map<String, String> values = new TreeMap<>();
 

@@ -3,10 +3,11 @@ import { ask } from "./api.js";
 import { el, setUnit, setZone, length } from "./words.js";
 import { showSeason } from "./season.js";
 import { showDay } from "./day.js";
+import { showPlan } from "./plan.js";
 
 const state = { season: null, shown: null, live: null };
 
-/** The address: #/season or #/day/ID, and behind ? what is switched. */
+/** The address: #/season, #/day/ID or #/plan, and behind ? what is switched. */
 export function place() {
   const [path, query] = location.hash.replace(/^#/, "").split("?");
   const parts = path.split("/").filter(Boolean);
@@ -34,7 +35,8 @@ function text(id, words) {
   if (element.textContent !== words) element.textContent = words;
 }
 
-function banner(words) {
+/** What every view and printed page says on top. */
+export function banner(words) {
   const element = document.getElementById("what-if");
   element.textContent = words;
   element.hidden = !words;
@@ -44,6 +46,7 @@ function banner(words) {
 function switches() {
   const { season } = state;
   const form = document.getElementById("switches");
+  form.hidden = place().view === "plan";
   const now = whatIf();
   const go = (changes) => { location.hash = address(place().view, place().id, { ...changes, from: place().query.get("from"), to: place().query.get("to") }); };
   const parts = [];
@@ -90,7 +93,7 @@ function views() {
   const nav = document.getElementById("views");
   if (nav.dataset.made !== made) {
     nav.dataset.made = made;
-    nav.replaceChildren(...(here === "season" ? [] : [link("season", "← Season")]));
+    nav.replaceChildren(...(here === "season" ? [] : [link("season", "← Season")]), link("plan", "Plan a pull"));
   }
 }
 
@@ -103,11 +106,11 @@ function progress(of) {
 }
 
 async function load() {
-  const season = await ask("/api/season", whatIf());
+  const season = await ask("/api/season", place().view === "plan" ? {} : whatIf());
   state.season = season;
   setZone(season.zone);
   setUnit(season.unit);
-  banner(season.what_if);
+  banner(state.shown?.banner?.() ?? season.what_if);
   progress(season.progress);
   views();
   if (document.getElementById("standing").children.length === 0) {
@@ -120,8 +123,14 @@ async function load() {
 async function show() {
   const main = document.getElementById("main");
   try {
-    const season = await load();
     state.shown?.close?.();
+    state.shown = null;
+    const season = await load();
+    if (place().view === "plan") {
+      state.shown = await showPlan(main);
+      document.title = "Plan a pull – Tautlog";
+      return;
+    }
     if (!season.winches.length) {
       main.replaceChildren(el("p", {}, season.progress.looked ? "The folder holds no recording that can be read yet." : "Reading the folder …"));
       state.shown = { season: () => show() };

@@ -1,6 +1,7 @@
 // A day: its trace, and the words of its report.
 import { ask } from "./api.js";
 import { whatIf } from "./app.js";
+import { section } from "./document.js";
 import { el, date } from "./words.js";
 import { Trace } from "./trace.js";
 
@@ -45,26 +46,4 @@ function report(got) {
   // the standing text stands at the end of every view already
   const standing = document.getElementById("standing-head").textContent;
   return [...banner, ...got.page.sections.filter((s) => s.heading !== standing).map(section)];
-}
-
-function section(of) {
-  return el("section", {}, el("h2", {}, of.heading), of.blocks.map(block));
-}
-
-function block(of) {
-  switch (of.kind) {
-    case "heading": return el("h3", {}, of.text);
-    case "action":
-    case "caution": return el("p", { className: of.kind }, of.label ? el("strong", {}, of.label + ": ") : "", of.text);
-    case "bullets": return el("ul", {}, of.items.map((item) => el("li", {}, item)));
-    case "table": return el("div", { className: "scroll", role: "region", tabIndex: 0, "aria-label": of.caption }, table(of));
-    default: return el("p", {}, of.text);
-  }
-}
-
-function table(of) {
-  return el("table", {}, el("caption", {}, of.caption),
-    el("thead", {}, el("tr", {}, of.heads.map((head, i) => el("th", { scope: "col", className: of.numeric[i] ? "n" : "" }, head)))),
-    el("tbody", {}, of.rows.map((row) => el("tr", {}, row.map((cell, i) => i === 0
-      ? el("th", { scope: "row", className: of.numeric[i] ? "n" : "" }, cell) : el("td", { className: of.numeric[i] ? "n" : "" }, cell))))));
 }

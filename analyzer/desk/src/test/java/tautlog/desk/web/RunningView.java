@@ -34,6 +34,11 @@ final class RunningView implements AutoCloseable {
         return new RunningView(folder, Offer.NONE, Optional.empty());
     }
 
+    /** With another rig or calibration to switch to. */
+    static RunningView offering(Path folder, Offer offer) throws IOException {
+        return new RunningView(folder, offer, Optional.empty());
+    }
+
     static RunningView withToken(Path folder, String token) throws IOException {
         return new RunningView(folder, Offer.NONE, Optional.of(token));
     }

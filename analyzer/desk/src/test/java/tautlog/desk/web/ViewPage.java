@@ -83,6 +83,12 @@ final class ViewPage implements AutoCloseable {
         return this;
     }
 
+    /** A file beside the view, as a browser shows it. */
+    ViewPage goToFile(Path file) {
+        driver.get(file.toUri().toString());
+        return this;
+    }
+
     WebElement one(String css) {
         return driver.findElement(By.cssSelector(css));
     }
