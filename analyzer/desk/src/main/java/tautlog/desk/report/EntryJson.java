@@ -226,10 +226,17 @@ public final class EntryJson {
     private void mark(Report.Mark mark) throws IOException {
         json.time("at", mark.at().utc());
         json.text("note", mark.note());
+        inOuting(mark.at());
     }
 
-    /** Where the winch was; null when no receiver told it in the 10 s before. */
+    private void inOuting(Moment at) throws IOException {
+        json.whole("outing", at.outing());
+        json.number("outing_s", at.seconds());
+    }
+
+    /** When in its outing, which an outing without a clock has, too; where the winch was, null when no receiver told it in the 10 s before. */
     private void position(Moment at) throws IOException {
+        inOuting(at);
         if (at.place().isEmpty()) {
             json.text("position", Optional.empty());
             return;

@@ -35,6 +35,11 @@ public record KnownSeason(
                 .collect(Collectors.groupingBy(outing -> outing.day(zone), TreeMap::new, Collectors.toList()));
     }
 
+    /** Another one when a recording changed. */
+    public String stamp() {
+        return Fingerprint.of(new TreeMap<>(stamps).toString());
+    }
+
     /** The winches, sorted by name. */
     public List<String> winches() {
         return outings.stream().map(KnownOuting::winch).distinct().sorted().toList();

@@ -18,6 +18,7 @@ final class LiveJson {
         JsonObject json = new JsonObject();
         json.addProperty("schema", 1);
         json.addProperty("now_us", NotesJson.micros(now));
+        json.addProperty("stamp", watch.season().stamp());
         json.add("progress", SeasonJson.progress(watch.progress()));
         JsonArray winches = new JsonArray();
         for (String winch : watch.season().winches()) {

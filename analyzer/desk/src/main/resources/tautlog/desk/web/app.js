@@ -5,7 +5,9 @@ import { showSeason } from "./season.js";
 import { showDay } from "./day.js";
 import { showPlan } from "./plan.js";
 
-const state = { season: null, shown: null, live: null };
+/** A season that grows is asked for anew at most so often. */
+const GROWN_MS = 3000;
+const state = { season: null, shown: null, live: null, loadedAt: 0 };
 
 /** The address: #/season, #/day/ID or #/plan, and behind ? what is switched. */
 export function place() {
@@ -150,13 +152,16 @@ async function tick() {
     state.live = await ask("/api/live");
     progress(state.live.progress);
     const behind = JSON.stringify(state.live.progress);
-    if (behind !== state.behind || (state.season && !state.season.days.every((d) => d.known))) {
+    const grew = state.live.stamp !== state.stamp && performance.now() - state.loadedAt > GROWN_MS;
+    if (behind !== state.behind || grew || (state.season && !state.season.days.every((d) => d.known))) {
       state.behind = behind;
+      state.stamp = state.live.stamp;
+      state.loadedAt = performance.now();
       await load();
       state.shown?.season?.(state.season);
     }
     if (state.season?.winches.length) {
-      const now = newest(winch());
+      const now = newest(state.shown?.winch ?? winch());
       const age = now?.age_s;
       text("live", age === null || age === undefined ? "" : now.open && age < 86400 * 2
         ? `The newest sample is ${age < 0 ? "from a clock that is ahead" : length(Math.max(0, age) * 1e6) + " old"}${age > 5 ? ": nothing new is coming." : "."}`

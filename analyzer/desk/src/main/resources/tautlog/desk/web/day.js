@@ -13,8 +13,8 @@ export async function showDay(main, season, id) {
   const words = el("div", { className: "report" });
   const traces = day.from_us !== undefined
     ? [new Trace({ winch: day.winch_id, whole: [day.from_us, day.to_us], days: [day], heading: "Trace of the day" })]
-    : day.outings.map((outing, i) => new Trace({ winch: day.winch_id, outing: outing.id, whole: [0, Math.ceil(outing.length_s * 1e6) + 1e6], days: [],
-      heading: "Outing " + (i + 1) + ", no clock: seconds from its start" }));
+    : day.outings.map((outing, i) => new Trace({ winch: day.winch_id, outing: outing.id, whole: undated(outing), days: [],
+      ordinal: i + 1, heading: "Outing " + (i + 1) + ", no clock: seconds from its start" }));
   main.replaceChildren(...traces.map((trace) => trace.element), words);
   let made = "";
   let closed = false;
@@ -30,14 +30,19 @@ export async function showDay(main, season, id) {
   await fill();
   const timer = setInterval(() => fill().catch(() => {}), 2000);
   return {
+    winch: day.winch_id,
     season: (next) => {
       const now = next.days.find((one) => one.day === id);
-      if (now && now.from_us !== undefined) traces[0].update([now.from_us, now.to_us], [now]);
+      if (now?.from_us !== undefined) traces[0].update([now.from_us, now.to_us], [now]);
+      else for (const outing of now?.outings ?? []) traces.find((trace) => trace.outing === outing.id)?.update(undated(outing), []);
     },
     live: (now) => traces.forEach((trace) => trace.live(now)),
     close: () => { closed = true; clearInterval(timer); traces.forEach((trace) => trace.close()); },
   };
 }
+
+/** From its start to a second after its last frame began, in microseconds. */
+const undated = (outing) => [0, Math.ceil(outing.length_s * 1e6) + 1e6];
 
 function report(got) {
   if (!got.known) return [el("p", { className: "caution", role: "status" }, "What was found on this day is being worked out. Until then it is unknown.")];

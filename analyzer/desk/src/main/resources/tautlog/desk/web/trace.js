@@ -11,8 +11,8 @@ const DAYS_WITH_FINDINGS = 7;
 const KINDS = [["overloads", "overload", "▲"], ["shocks", "shock", "◆"], ["jolts", "jolt", "●"], ["drops", "drop", "▽"], ["stalls", "stall", "■"], ["trouble", "trouble", "✕"]];
 
 export class Trace {
-  constructor({ winch, whole, days, heading, outing }) {
-    Object.assign(this, { winch, whole, days, outing });
+  constructor({ winch, whole, days, heading, outing, ordinal }) {
+    Object.assign(this, { winch, whole, days, outing, ordinal });
     this.view = asked(whole) ?? [...whole];
     this.found = new Map();
     this.notes = [];
@@ -35,10 +35,11 @@ export class Trace {
         button("←", "Earlier", () => this.move(-0.5)), button("→", "Later", () => this.move(0.5)),
         button("⇱ All", "Show all", () => this.show([...this.whole])),
         button("⌃ Greatest", "Zoom to the greatest tension", () => this.toGreatest()),
-        el("label", {}, this.followBox, " follow live")),
+        ...(outing ? [] : [el("label", {}, this.followBox, " follow live")])),
       this.group, this.words, this.parts,
       el("details", { open: true }, this.listHead, this.list),
-      noteForm(() => this.choices(), (note) => this.addNote(note)),
+      // a note is kept with its time, which nobody knows here
+      ...(outing ? [] : [noteForm(() => this.choices(), (note) => this.addNote(note))]),
       this.figures);
     this.listen();
     this.resize = new ResizeObserver(() => this.refresh());
@@ -79,14 +80,21 @@ export class Trace {
     const all = [];
     for (const [list, name, sign] of KINDS) {
       for (const one of report[list] ?? []) {
-        const at = one.at ?? one.start;
-        if (!at) continue;
+        const at = this.placeOf(one);
+        if (at === null) continue;
         const share = one.share === undefined || one.share === null ? "" : " " + (one.at_least || one.limit_is_at_most ? "at least " : "") + percent(one.share) + " of limit";
-        all.push({ at: micros(at), name, sign, words: (one.kind ? one.kind + " (" + name + ")" : name) + share });
+        all.push({ at, name, sign, words: (one.kind ? one.kind + " (" + name + ")" : name) + share });
       }
     }
     this.found.set(day, all);
     this.tell();
+  }
+
+  /** Where a finding begins on this trace's axis; null when it is not on it. */
+  placeOf(one) {
+    if (this.outing) return one.outing === this.ordinal ? Math.round(one.outing_s * 1e6) : null;
+    const at = one.at ?? one.start;
+    return at ? micros(at) : null;
   }
 
   show(view) {

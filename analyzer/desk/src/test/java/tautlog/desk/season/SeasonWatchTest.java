@@ -80,9 +80,15 @@ class SeasonWatchTest {
             JsonObject whole = JsonParser.parseString(JsonReport.render(
                             Analysis.of(history, Question.AS_RECORDED).report(), Optional.empty(), List.of()))
                     .getAsJsonObject();
-            assertEquals(whole.getAsJsonArray("pulls"), pulls);
-            assertEquals(whole.getAsJsonArray("overloads"), overloads);
+            assertEquals(unnumbered(whole.getAsJsonArray("pulls")), unnumbered(pulls));
+            assertEquals(unnumbered(whole.getAsJsonArray("overloads")), unnumbered(overloads));
         }
+    }
+
+    /** Outings are counted from 1 among those asked for: of a day, of a season. */
+    private static JsonArray unnumbered(JsonArray findings) {
+        findings.forEach(one -> one.getAsJsonObject().remove("outing"));
+        return findings;
     }
 
     @Test

@@ -8,11 +8,17 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.calibration.CellCalibration;
+import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.fixtures.SmallSeason;
+import tautlog.desk.season.Offer;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
 
 /** A person with a browser and a season. Pictures are left in {@code target/view-in-browser} for eyes. */
 class ViewInBrowserIT {
@@ -25,7 +31,14 @@ class ViewInBrowserIT {
         ViewPage.assumeInstalled();
         folder = Files.createDirectory(temporary.resolve("season"));
         SmallSeason.write(folder);
-        view = RunningView.of(folder).done();
+        String thin = SampleDay.rigToml().replace("5/16 in", "1/4 in");
+        view = RunningView.offering(
+                        folder,
+                        new Offer(
+                                Optional.of(Rig.parse("thin.toml", thin)),
+                                Optional.of(CellCalibration.written(Calibration.of("0", "2"))),
+                                thin + " twice as much"))
+                .done();
         page = ViewPage.open(temporary, view.address());
     }
 
@@ -146,6 +159,72 @@ class ViewInBrowserIT {
         page.await("later", () -> !page.one(".trace").getAttribute("data-from").equals(from));
         page.one(".plot").sendKeys("0");
         page.await("all again", () -> page.spanMicros() >= all);
+    }
+
+    @Test
+    void theOtherRigAndTheOtherCalibrationAreSwitchedOnAndOff() throws Exception {
+        season("");
+        String asRecorded = page.text("tbody");
+        page.one("#switches label:nth-of-type(2) input").click();
+        page.await("the banner", () -> page.text("#what-if").contains("another rig is used than the one recorded"));
+        page.await(
+                "days of the thin choker",
+                () -> !page.text("tbody").contains("not worked out")
+                        && !page.text("tbody").equals(asRecorded));
+        // 3150 lbf · 0.75 (49 CFR 393.108, grade 70, 1/4 in) instead of 4700 lbf · 0.75
+        assertTrue(
+                page.text(".words").contains("Greatest at least 61 kN, at least 581 % of limit"), page.text(".words"));
+        clean();
+
+        page.one("#switches label:nth-of-type(3) input").click();
+        page.await("both", () -> page.text("#what-if").contains("another calibration is used"));
+        page.await("twice the force", () -> page.text(".words").contains("Greatest at least 122 kN"));
+
+        page.one("#switches label:nth-of-type(3) input").click();
+        page.one("#switches label:nth-of-type(2) input").click();
+        page.await(
+                "as recorded",
+                () -> !page.one("#what-if").isDisplayed() && page.text("tbody").equals(asRecorded));
+    }
+
+    @Test
+    void theWheelZoomsWhereTheMouseIs() {
+        season("");
+        long all = page.spanMicros();
+        double place = 0.3;
+        double before = page.timeAt(place);
+        page.wheel(place, -100);
+        page.await("closer", () -> page.spanMicros() < all * 0.75);
+        assertEquals(before, page.timeAt(place), page.spanMicros() * 0.005, "the time under the mouse stays");
+        long near = page.spanMicros();
+        page.wheel(place, 100);
+        page.await("farther", () -> page.spanMicros() > near * 1.3);
+        assertEquals(before, page.timeAt(place), page.spanMicros() * 0.005);
+    }
+
+    @Test
+    void fingersPinchAndSwipe() throws Exception {
+        season("");
+        page.sized(360, 800);
+        page.await("the trace narrower", () -> page.one("canvas").getSize().getWidth() < 360);
+        page.run("document.querySelector('canvas').scrollIntoView()");
+        long all = page.spanMicros();
+        double before = page.timeAt(0.5);
+        page.pinch(0.45, 0.55, 0.3, 0.7);
+        page.await("a quarter of the time", () -> page.spanMicros() < all * 0.3);
+        assertTrue(page.spanMicros() > all * 0.2, page.spanMicros() + " of " + all);
+        assertEquals(before, page.timeAt(0.5), page.spanMicros() * 0.05, "the time between the fingers stays");
+
+        double left = page.timeAt(0.3);
+        long near = page.spanMicros();
+        page.swipe(0.7, 0.3);
+        page.await("moved on", () -> page.timeAt(0.3) > left + near * 0.3);
+        assertEquals(near, page.spanMicros(), near * 0.01, "one finger does not zoom");
+        assertEquals(page.timeAt(0.3), left + near * 0.4 * 360 / 292, near * 0.1);
+
+        page.pinch(0.3, 0.7, 0.45, 0.55);
+        page.await("all again", () -> page.spanMicros() > near * 3);
+        assertEquals(true, page.run("return document.documentElement.scrollWidth <= 360"));
     }
 
     @Test

@@ -128,6 +128,60 @@ final class ViewPage implements AutoCloseable {
         fail(what + " did not come in a minute; the page says: " + text("body"));
     }
 
+    /** Turns the wheel so far down with the mouse over the trace, at a part of its width from the left. */
+    void wheel(double part, int down) {
+        WebElement canvas = one("canvas");
+        int fromMiddle = (int) Math.round((part - 0.5) * canvas.getSize().getWidth());
+        new org.openqa.selenium.interactions.Actions(driver)
+                .scrollFromOrigin(
+                        org.openqa.selenium.interactions.WheelInput.ScrollOrigin.fromElement(canvas, fromMiddle, 0),
+                        0,
+                        down)
+                .perform();
+    }
+
+    /** Two fingers on the trace go apart, or together, evenly. Places are parts of its width. */
+    void pinch(double left, double right, double leftTo, double rightTo) {
+        touch("touchStart", left, right);
+        for (int step = 1; step <= 10; step++) {
+            touch("touchMove", left + (leftTo - left) * step / 10, right + (rightTo - right) * step / 10);
+        }
+        touch("touchEnd");
+    }
+
+    /** One finger goes over the trace. */
+    void swipe(double from, double to) {
+        touch("touchStart", from);
+        for (int step = 1; step <= 10; step++) {
+            touch("touchMove", from + (to - from) * step / 10);
+        }
+        touch("touchEnd");
+    }
+
+    private void touch(String type, double... parts) {
+        org.openqa.selenium.Rectangle canvas = one("canvas").getRect();
+        double scrolled = ((Number) run("return window.scrollY")).doubleValue();
+        List<Map<String, Object>> fingers = new java.util.ArrayList<>();
+        for (int i = 0; i < parts.length; i++) {
+            fingers.add(Map.of(
+                    "x",
+                    canvas.getX() + parts[i] * canvas.getWidth(),
+                    "y",
+                    canvas.getY() + canvas.getHeight() / 2.0 - scrolled,
+                    "id",
+                    i));
+        }
+        driver.executeCdpCommand("Input.dispatchTouchEvent", Map.of("type", type, "touchPoints", fingers));
+    }
+
+    /** The time under a place of the trace, as the plot is laid out: 58 pixels left of it, 10 right of it. */
+    double timeAt(double part) {
+        WebElement trace = one(".trace");
+        double width = one("canvas").getSize().getWidth();
+        double from = Double.parseDouble(String.valueOf(trace.getAttribute("data-from")));
+        return from + spanMicros() * (part * width - 58) / (width - 68);
+    }
+
     /** The length of the time in view, in microseconds. */
     long spanMicros() {
         WebElement trace = one(".trace");
