@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -17,12 +18,14 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tautlog.calibration.CellCalibration;
 import tautlog.config.ConfigException;
 import tautlog.desk.analysis.Analysis;
 import tautlog.desk.analysis.GivenRecordings;
 import tautlog.desk.analysis.History;
 import tautlog.desk.analysis.Question;
 import tautlog.desk.analysis.QuestionException;
+import tautlog.desk.analysis.Study;
 import tautlog.desk.incident.Incident;
 import tautlog.desk.incident.IncidentJson;
 import tautlog.desk.incident.IncidentPage;
@@ -37,6 +40,8 @@ import tautlog.desk.page.HtmlPage;
 import tautlog.desk.page.Ink;
 import tautlog.desk.page.Screen;
 import tautlog.desk.page.TextPage;
+import tautlog.desk.service.KnownGear;
+import tautlog.desk.service.LedgerDoubts;
 import tautlog.quantity.ForceUnit;
 import tautlog.rig.Rig;
 import tautlog.service.Complaint;
@@ -49,6 +54,7 @@ import tautlog.service.LedgerView;
         headerHeading = "Examples:%n"
                 + "  tautlog incident recordings/ --at 2026-05-04T14:31:20 --pdf incident.pdf%n"
                 + "  tautlog incident recordings/ --at 2026-05-04T14:31 --around 2min --against last-links.txt%n"
+                + "  tautlog incident undated-3.tautlog --outing 1 --at 125.4s%n"
                 + "%n",
         header = "What happened at one moment: what broke, by how much, how sure, what now.",
         description = {
@@ -71,8 +77,15 @@ final class IncidentCommand implements Callable<Integer>, Inked {
             names = "--at",
             required = true,
             paramLabel = "T",
-            description = "The moment (ISO 8601; local without zone).")
+            description = "The moment (ISO 8601; local without zone); with --outing seconds from its start.")
     private String at = "";
+
+    @Option(
+            names = "--outing",
+            paramLabel = "N",
+            description = "The outing that --at counts from, where no clock was known: as tautlog report of the same"
+                    + " FILES numbers it, 1 for a single one.")
+    private Optional<Integer> outing = Optional.empty();
 
     @Option(
             names = "--around",
@@ -85,6 +98,12 @@ final class IncidentCommand implements Callable<Integer>, Inked {
 
     @Option(names = "--hookup", paramLabel = "ID", description = "Take this hookup to have been on all the time.")
     private Optional<String> hookup = Optional.empty();
+
+    @Option(
+            names = "--calibration",
+            paramLabel = "FILE",
+            description = "Another calibration of the load cell than the one stored: what if.")
+    private Optional<Path> calibration = Optional.empty();
 
     @Option(
             names = "--notes",
@@ -136,44 +155,46 @@ final class IncidentCommand implements Callable<Integer>, Inked {
     @Override
     public Integer call() throws IOException, UsageException, ConfigException, QuestionException {
         ZoneId local = zone.isPresent() ? LocalTime.zone("--zone", zone.get()) : ZoneId.systemDefault();
-        Window window = new Window(LocalTime.instant("--at", at, local), Around.seconds("--around", around));
+        AskedMoment.check(at, number(), local);
+        double aroundSeconds = Around.seconds("--around", around);
         Optional<ForceUnit> asked =
                 units.isPresent() ? Optional.of(ScreenUnit.of("--units", units.get())) : Optional.empty();
         Optional<Rig> other =
                 rig.isPresent() ? Optional.of(RigSource.read(rig.get()).rig()) : Optional.empty();
-        Question question = new Question(other, hookup, Optional.empty(), Optional.empty(), Optional.empty());
-        IncidentStudy.Beside beside = beside(window, local);
+        Optional<CellCalibration> cell =
+                calibration.isPresent() ? Optional.of(GivenCalibration.read(calibration.get())) : Optional.empty();
+        Question question = new Question(other, hookup, cell, Optional.empty(), Optional.empty());
+        Optional<Ledger> written = ledger.isPresent()
+                ? Optional.of(NamedLedger.read(ledger.get(), local, Instant.now()))
+                : Optional.empty();
+        SavedNotes kept = savedNotes();
+        List<Incident.KeptLink> links = links();
         Optional<PdfFile> paper = PdfFile.asked(pdf, created);
         refuseTwoDocuments();
         try (History history = History.open(files)) {
             Analysis analysis = Analysis.of(history, question);
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> ReportCommand.unit(analysis)), local);
+            Window window = new Window(AskedMoment.of(at, number(), local, analysis.studies()), aroundSeconds);
+            IncidentStudy.Beside beside =
+                    new IncidentStudy.Beside(kept, written.map(read -> inspections(read, window, local)), links, cell);
             Incident incident = IncidentStudy.of(analysis, window, beside, screen);
-            write(incident, screen, paper);
-            return exitCode(incident);
+            LedgerDoubts doubts = new LedgerDoubts(
+                    written.orElse(Ledger.EMPTY), KnownGear.ofWinches(ReportCommand.winches(analysis)));
+            write(incident, screen, doubts, paper);
+            return exitCode(incident, written.orElse(Ledger.EMPTY), analysis.studies());
         }
     }
 
-    private IncidentStudy.Beside beside(Window window, ZoneId local) throws IOException, UsageException {
-        return new IncidentStudy.Beside(
-                savedNotes(),
-                ledger(window, local),
-                links(),
-                outing -> outing.start().calibration());
+    private OptionalInt number() {
+        return outing.map(OptionalInt::of).orElse(OptionalInt.empty());
     }
 
-    private Optional<IncidentStudy.LedgerOf> ledger(Window window, ZoneId local) throws IOException, UsageException {
-        if (ledger.isEmpty()) {
-            return Optional.empty();
-        }
-        Ledger read = NamedLedger.read(ledger.get(), local, Instant.now());
-        read.complaints().forEach(complaint -> spec.commandLine().getErr().println(complaint));
+    private static IncidentStudy.LedgerOf inspections(Ledger read, Window window, ZoneId local) {
         long unusable = read.complaints().stream()
                 .filter(complaint -> complaint.weight() == Complaint.Weight.IGNORED)
                 .count();
         // the ledger given is taken for that of the winch: an entry that names none is this one's
-        return Optional.of(winch ->
-                new LedgerInspections(new LedgerView(read, Set.of(winch)), unusable, winch, window.at(), local));
+        return winch -> new LedgerInspections(new LedgerView(read, Set.of(winch)), unusable, winch, window.at(), local);
     }
 
     private SavedNotes savedNotes() throws IOException, UsageException {
@@ -201,12 +222,13 @@ final class IncidentCommand implements Callable<Integer>, Inked {
                 .toList();
     }
 
-    private void write(Incident incident, Screen screen, Optional<PdfFile> paper) throws IOException, UsageException {
-        Document page = IncidentPage.of(incident, screen);
+    private void write(Incident incident, Screen screen, LedgerDoubts doubts, Optional<PdfFile> paper)
+            throws IOException, UsageException {
+        Document page = doubts.onTopOf(IncidentPage.of(incident, screen));
         PrintWriter out = spec.commandLine().getOut();
         boolean taken = html.isPresent() && Output.isStandard(html.get());
         if (json) {
-            out.print(IncidentJson.render(incident, screen));
+            out.print(IncidentJson.render(incident, screen, doubts.sentences()));
         } else if (!taken) {
             out.print(TextPage.render(page, ink));
         }
@@ -233,21 +255,24 @@ final class IncidentCommand implements Callable<Integer>, Inked {
         lines.add(page.title()
                 + incident.outing()
                         .map(outing -> " · " + Path.of(outing.file()).getFileName())
-                        .orElse("") + " · " + incident.window().at());
+                        .orElse("") + " · " + incident.window().when().words());
         incident.outing()
                 .ifPresent(outing -> lines.add("Last link " + outing.integrity().lastLink()));
         return lines;
     }
 
-    private int exitCode(Incident incident) {
+    private int exitCode(Incident incident, Ledger written, List<Study> studies) {
         PrintWriter err = spec.commandLine().getErr();
-        int whole = Exits.whole(incident.report().leftOut(), err);
+        int whole = Exits.whole(incident.report().leftOut(), written, err);
         boolean contradicted = incident.outing().stream()
                 .flatMap(outing -> outing.integrity().kept().stream())
                 .anyMatch(Incident.KeptLink::isContradicted);
         if (incident.outing().isEmpty()) {
             err.println("Nothing was being recorded at or near "
-                    + incident.window().at() + "; the report says what is nearest.");
+                    + incident.window().when().words() + "; the report says what is nearest.");
+            if (incident.found().undated() > 0 && incident.window().at().isPresent()) {
+                err.println(AskedMoment.undated(studies));
+            }
             err.flush();
             return Exits.UNUSABLE;
         }

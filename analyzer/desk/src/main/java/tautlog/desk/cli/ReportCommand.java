@@ -197,12 +197,7 @@ final class ReportCommand implements Callable<Integer>, Inked {
     }
 
     private Optional<CellCalibration> calibration() throws IOException, UsageException, ConfigException {
-        if (calibration == null) {
-            return Optional.empty();
-        }
-        String text =
-                TextFile.read("--calibration", calibration, "Give a calibration.toml, as tautlog calibrate writes it.");
-        return Optional.of(CellCalibration.parse(calibration.toString(), text));
+        return calibration == null ? Optional.empty() : Optional.of(GivenCalibration.read(calibration));
     }
 
     private static Optional<Instant> instant(String option, @Nullable String text, ZoneId at) throws UsageException {
@@ -228,7 +223,7 @@ final class ReportCommand implements Callable<Integer>, Inked {
                 : analysis.studies().get(0).rig().units();
     }
 
-    private static Set<String> winches(Analysis analysis) {
+    static Set<String> winches(Analysis analysis) {
         return analysis.studies().stream().map(study -> study.member().winch()).collect(Collectors.toSet());
     }
 

@@ -124,10 +124,9 @@ final class ViewCommand implements Callable<Integer> {
             text.append(source.toml());
         }
         if (calibration != null) {
-            String toml = TextFile.read(
-                    "--calibration", calibration, "Give a calibration.toml, as tautlog calibrate writes it.");
-            cell = Optional.of(CellCalibration.parse(calibration.toString(), toml));
-            text.append('\f').append(toml);
+            CellCalibration read = GivenCalibration.read(calibration);
+            cell = Optional.of(read);
+            text.append('\f').append(read.toml());
         }
         return new Offer(other, cell, text.toString());
     }

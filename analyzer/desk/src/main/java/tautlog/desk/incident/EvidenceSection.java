@@ -84,7 +84,9 @@ final class EvidenceSection {
 
     private List<String> calibration(CalibrationFacts facts) {
         List<String> lines = new ArrayList<>();
-        lines.add("The load cell's calibration is kept in the recording, made from readings of "
+        lines.add((facts.isOther()
+                        ? "WHAT IF: another calibration is used than the one kept in the recording, made from readings of "
+                        : "The load cell's calibration is kept in the recording, made from readings of ")
                 + facts.calibratedAt().map(screen::date).orElse("a day that is not known")
                 + ". Its text has SHA-256 " + facts.fileSha256()
                 + ": a file of it that was kept elsewhere is the same if it has the same.");
@@ -148,6 +150,11 @@ final class EvidenceSection {
 
     private static List<String> clock(OutingFacts outing) {
         ClockTrust clock = outing.clock();
+        if (clock.looks() == 0) {
+            return List.of(
+                    "No clock was ever known in this outing: nobody can say on which day it was. Times are seconds from"
+                            + " its first reading, by the instrument's own counter.");
+        }
         List<String> lines = new ArrayList<>();
         Optional<Double> nearest = clock.nearestSeconds().isPresent()
                 ? Optional.of(clock.nearestSeconds().getAsDouble())

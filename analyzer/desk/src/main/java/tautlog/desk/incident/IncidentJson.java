@@ -33,27 +33,32 @@ public final class IncidentJson {
         entries = new EntryJson(json, incident.report().trust());
     }
 
-    /** @param screen how the sentences look; figures are newtons and UTC whatever it is */
-    public static String render(Incident incident, Screen screen) {
+    /**
+     * @param screen how the sentences look; figures are newtons and UTC whatever it is
+     * @param ledgerDoubts what of the ledger was not taken, sentences
+     */
+    public static String render(Incident incident, Screen screen, List<String> ledgerDoubts) {
         StringWriter text = new StringWriter();
         try (JsonWriter writer = JsonFields.writer(text)) {
-            new IncidentJson(incident, screen, new JsonFields(writer)).document();
+            new IncidentJson(incident, screen, new JsonFields(writer)).document(ledgerDoubts);
         } catch (IOException e) {
             throw new UncheckedIOException(e); // a StringWriter throws none
         }
         return text.append('\n').toString();
     }
 
-    private void document() throws IOException {
+    private void document(List<String> ledgerDoubts) throws IOException {
         Report report = incident.report();
         json.begin();
         json.whole("schema", 1);
-        json.time("at", Optional.of(incident.window().at()));
+        json.time("at", incident.window().at());
+        into();
         json.number("around_s", incident.window().aroundSeconds());
         found();
         answer();
         json.list("timeline", Timeline.of(incident, screen), event -> {
             json.time("at", event.at().utc());
+            json.number("outing_s", event.at().seconds());
             json.text("kind", event.kind());
             json.text("text", event.text());
         });
@@ -69,9 +74,16 @@ public final class IncidentJson {
         json.texts("blind_spots", report.blindSpots());
         json.texts("what_if", report.whatIf());
         json.texts("notes_on_recordings", report.notes());
+        json.texts("ledger_doubts", ledgerDoubts);
         json.texts("standing_text", StandingText.sentences());
         report.leftOut().write(json);
         json.end();
+    }
+
+    /** In which outing and how far from its start, where no clock tells the moment; else null. */
+    private void into() throws IOException {
+        json.whole("at_outing", incident.window().when().inOuting());
+        json.number("at_outing_s", incident.window().when().secondsInOuting());
     }
 
     private void found() throws IOException {
@@ -86,6 +98,8 @@ public final class IncidentJson {
     private void near(String key, Optional<Incident.Near> near) throws IOException {
         json.begin(key);
         json.time("at", near.flatMap(of -> of.at().utc()));
+        json.number(
+                "outing_s", near.map(of -> OptionalDouble.of(of.at().seconds())).orElse(OptionalDouble.empty()));
         json.text("file", near.map(Incident.Near::file));
         json.end();
     }
@@ -159,6 +173,8 @@ public final class IncidentJson {
         json.begin("greatest");
         json.time("start", of.start().utc());
         json.time("end", of.end().utc());
+        json.number("start_outing_s", of.start().seconds());
+        json.number("end_outing_s", of.end().seconds());
         json.known("over_limit", of.overLimit());
         json.number("peak_n", of.peakNewtons());
         entries.interval("uncertainty", of.peakInterval());
@@ -219,6 +235,7 @@ public final class IncidentJson {
     private void calibration(CalibrationFacts facts) throws IOException {
         Optional<FitQuality> quality = facts.quality();
         json.begin("calibration");
+        json.flag("other", facts.isOther());
         json.text("sha256", facts.fileSha256());
         json.time("calibrated_at", facts.calibratedAt());
         json.flag("quality_known", quality.isPresent());
@@ -285,5 +302,6 @@ public final class IncidentJson {
             json.text("by", note.by());
         });
         json.whole("notes_unreadable", incident.notes().unreadable());
+        json.whole("notes_unplaced", incident.notes().unplaced());
     }
 }

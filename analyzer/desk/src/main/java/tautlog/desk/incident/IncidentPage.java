@@ -58,11 +58,14 @@ public final class IncidentPage {
 
     private List<String> subtitle() {
         List<String> lines = new ArrayList<>();
-        lines.add(
-                screen.dateAndTime(incident.window().at()) + " " + screen.zone().getId() + " time ("
-                        + incident.window().at() + "), and "
-                        + Screen.length(incident.window().aroundSeconds())
-                        + " before and after it.");
+        lines.add(incident.window()
+                        .at()
+                        .map(utc ->
+                                screen.dateAndTime(utc) + " " + screen.zone().getId() + " time (" + utc + ")")
+                        .orElse(incident.window().when().words() + ", which has no clock")
+                + ", and "
+                + Screen.length(incident.window().aroundSeconds())
+                + " before and after it.");
         incident.outing()
                 .ifPresent(outing -> lines.add("Outing " + outing.number() + " of " + name(outing.file()) + ", "
                         + screen.time(outing.start()) + " to " + screen.time(outing.end()) + "; forces in "
@@ -101,9 +104,10 @@ public final class IncidentPage {
         sentences.add(found.after()
                 .map(near -> "The first after it: " + near(near) + ".")
                 .orElse("There is none after it."));
-        if (found.undated() > 0) {
+        if (found.undated() > 0 && incident.window().at().isPresent()) {
             sentences.add("Of " + Screen.counted(found.undated(), "outing")
-                    + " no clock was known: nobody can say whether the moment lies in them.");
+                    + " no clock was known: nobody can say whether the moment lies in them. Name one with --outing and seconds"
+                    + " from its start.");
         }
         return String.join(" ", sentences);
     }
@@ -156,6 +160,11 @@ public final class IncidentPage {
                 .notes()
                 .forEach(note -> lines.add("Note about " + screen.dateAndTime(note.at())
                         + note.by().map(by -> " by " + by).orElse("") + ": " + note.text()));
+        if (incident.notes().unplaced() > 0) {
+            lines.add(Screen.counted(incident.notes().unplaced(), "note")
+                    + " of the file of notes not shown: they have times, this outing has none, and nobody can say which belong"
+                    + " to it.");
+        }
         if (!incident.notes().isRead()) {
             lines.add("No file of notes was read.");
         }

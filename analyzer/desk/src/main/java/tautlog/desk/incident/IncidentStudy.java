@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import tautlog.calibration.CellCalibration;
 import tautlog.desk.analysis.Analysis;
 import tautlog.desk.analysis.HookupTrack;
 import tautlog.desk.analysis.Study;
@@ -39,10 +40,13 @@ public final class IncidentStudy {
     /**
      * What is kept beside the recordings.
      *
-     * @param calibration with which an outing was read
+     * @param calibration another one than those of the day, with which all was read; empty when each was read with its own
      */
     public record Beside(
-            SavedNotes notes, Optional<LedgerOf> ledger, List<Incident.KeptLink> links, CalibrationOf calibration) {
+            SavedNotes notes,
+            Optional<LedgerOf> ledger,
+            List<Incident.KeptLink> links,
+            Optional<CellCalibration> calibration) {
         public Beside {
             links = List.copyOf(links);
         }
@@ -51,11 +55,6 @@ public final class IncidentStudy {
     /** The ledger of a winch. */
     public interface LedgerOf {
         InspectionLedger of(String winch);
-    }
-
-    /** With which calibration of the load cell an outing was read. */
-    public interface CalibrationOf {
-        tautlog.calibration.CellCalibration of(Outing outing);
     }
 
     /** @throws RecordingException if the outing cannot be read a second time */
@@ -101,7 +100,8 @@ public final class IncidentStudy {
         return seconds.isPresent() ? Optional.of(near(study, moment(study, seconds.getAsDouble()))) : Optional.empty();
     }
 
-    static Moment moment(Study study, double seconds) {
+    /** So many seconds after an outing's first sample. */
+    public static Moment moment(Study study, double seconds) {
         Outing outing = study.member().outing();
         return study.times()
                 .ofTick(outing.firstTick()
@@ -134,7 +134,7 @@ public final class IncidentStudy {
                 GearFacts.of(subject.map(Subject::items).orElseGet(() -> items(study, turns)), study.rig(), ledger),
                 beside.ledger().isPresent(),
                 ledger.unusable(),
-                CalibrationFacts.of(beside.calibration().of(outing)),
+                CalibrationFacts.of(outing, beside.calibration()),
                 ClockTrust.of(outing, scene.seconds()),
                 integrity(analysis.verification(study)),
                 subject.map(of -> SeasonEvent.like(of, analysis.report(), window))

@@ -21,11 +21,11 @@ public final class LedgerInspections implements InspectionLedger {
     /**
      * @param ledger read as of {@code at}
      * @param winch whose gear it is
-     * @param at what was written of later times is left out
+     * @param at what was written of later times is left out; nothing is where it is not known
      */
-    public LedgerInspections(LedgerView ledger, long unusable, String winch, Instant at, ZoneId zone) {
+    public LedgerInspections(LedgerView ledger, long unusable, String winch, Optional<Instant> at, ZoneId zone) {
         entries = ledger.of(winch).stream()
-                .filter(entry -> !entry.at().isAfter(at))
+                .filter(entry -> at.map(moment -> !entry.at().isAfter(moment)).orElse(true))
                 .toList();
         this.unusable = unusable;
         this.zone = zone;

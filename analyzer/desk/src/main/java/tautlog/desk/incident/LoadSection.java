@@ -106,7 +106,10 @@ final class LoadSection {
                                 blocks.add(new Block.Notice(Block.Tone.ACTION, gear.id() + " out of service", why))));
         blocks.add(new Block.Paragraph(
                 outing.isLedgerRead()
-                        ? "Last inspections are those of the ledger up to that moment where it tells one, else of the rig."
+                        ? (outing.at().utc().isPresent()
+                                        ? "Last inspections are those of the ledger up to that moment where it tells one, else of the rig."
+                                        : "Last inspections are the newest of the ledger where it tells one, else of the rig. The outing has no"
+                                                + " clock: whether they were before that moment is not known.")
                                 + (outing.ledgerUnusable() == 0
                                         ? ""
                                         : " " + Screen.counted(outing.ledgerUnusable(), "line")

@@ -26,7 +26,28 @@ record Scene(
         Optional<Study> after,
         long undated) {
     static Scene of(List<Study> studies, Window window) {
-        Instant at = window.at();
+        return window.at().map(at -> at(studies, window, at)).orElseGet(() -> into(studies, window));
+    }
+
+    /** Of an outing without a clock nothing else is before or after. */
+    private static Scene into(List<Study> studies, Window window) {
+        Study study = studies.stream()
+                .filter(one -> one.ordinal() == window.when().inOuting().orElseThrow())
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "there is no " + window.when().words()));
+        double seconds = window.when().secondsInOuting().orElseThrow();
+        boolean isUnderWay = seconds <= last(study).seconds();
+        return new Scene(
+                Optional.of(study).filter(one -> isUnderWay || window.holds(last(one))),
+                isUnderWay,
+                seconds,
+                Optional.of(study).filter(one -> !isUnderWay),
+                Optional.empty(),
+                undated(studies));
+    }
+
+    private static Scene at(List<Study> studies, Window window, Instant at) {
         Optional<Study> under = studies.stream()
                 .filter(study -> start(study).filter(utc -> !utc.isAfter(at)).isPresent()
                         && end(study).filter(utc -> !utc.isBefore(at)).isPresent())
@@ -45,7 +66,11 @@ record Scene(
                 near.map(study -> secondsAt(study, at)).orElse(0.0),
                 before,
                 after,
-                studies.stream().filter(study -> start(study).isEmpty()).count());
+                undated(studies));
+    }
+
+    private static long undated(List<Study> studies) {
+        return studies.stream().filter(study -> start(study).isEmpty()).count();
     }
 
     static Moment first(Study study) {

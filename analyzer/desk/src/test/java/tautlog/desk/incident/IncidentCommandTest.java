@@ -175,9 +175,11 @@ class IncidentCommandTest {
 
         Desk run = Desk.run("incident", recording, "--at", AT, "--zone", "UTC", "--ledger", ledger);
 
-        assertEquals(0, run.code());
+        assertEquals(3, run.code(), "a line of the ledger was left out");
         assertTrue(run.err().contains("ledger.jsonl:5: this is no entry: torn."), run.err());
         String words = words(run);
+        assertTrue(words.contains("1 THING UNREAD OR IN DOUBT"), words);
+        assertTrue(words.contains("line 5: this is no entry: torn."), words);
         assertTrue(
                 words.contains("2026-04-01 inspected: back in service, piece red, by owner;"
                         + " 2026-04-02 out of service, piece blue, by owner"),
@@ -188,6 +190,58 @@ class IncidentCommandTest {
         assertEquals(
                 2,
                 Desk.run("incident", recording, "--at", AT, "--ledger", desk.resolve("none"))
+                        .code());
+    }
+
+    @Test
+    void ledgerDoubtsStandInTheDocument(@TempDir Path desk) throws IOException {
+        Path ledger = desk.resolve("ledger.jsonl");
+        Files.writeString(
+                ledger,
+                entry("a", "inspected", "2026-03-01T12:00:00Z", "\"winch\":\"uper-landing\",\"result\":\"scrap\""));
+        Path html = desk.resolve("incident.html");
+
+        Desk run = Desk.run("incident", recording, "--at", AT, "--json", "--ledger", ledger, "--html", html);
+
+        assertEquals(0, run.code(), run.err());
+        String doubt = "Entries of the ledger are of a winch \"uper-landing\"";
+        assertTrue(
+                Cases.json(recording, AT, "--ledger", ledger)
+                        .getAsJsonArray("ledger_doubts")
+                        .get(0)
+                        .getAsString()
+                        .startsWith(doubt),
+                run.out());
+        assertTrue(Files.readString(html).contains("of which no recording is here"), "on the page, too");
+        assertEquals(
+                0, Cases.json(recording, AT).getAsJsonArray("ledger_doubts").size());
+    }
+
+    @Test
+    void anotherCalibrationIsAWhatIf(@TempDir Path desk) throws Exception {
+        Path twice = Files.writeString(
+                desk.resolve("calibration.toml"),
+                Cases.known().toml().replace("b1_counts_per_newton = 1.0", "b1_counts_per_newton = 0.5"));
+
+        Desk run = Desk.run("incident", recording, "--at", AT, "--calibration", twice);
+        JsonObject outing = Cases.json(recording, AT, "--calibration", twice).getAsJsonObject("outing");
+        JsonObject recorded = Cases.json(recording, AT).getAsJsonObject("outing");
+
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.out().contains("*** WHAT IF"), run.out());
+        assertTrue(words(run).contains("another calibration is used than the one kept in the recording"), run.out());
+        assertEquals(
+                2 * recorded.getAsJsonObject("greatest").get("peak_n").getAsDouble(),
+                outing.getAsJsonObject("greatest").get("peak_n").getAsDouble(),
+                1e-6);
+        assertTrue(outing.getAsJsonObject("calibration").get("other").getAsBoolean());
+        assertFalse(recorded.getAsJsonObject("calibration").get("other").getAsBoolean());
+        assertFalse(recorded.getAsJsonObject("calibration")
+                .get("sha256")
+                .equals(outing.getAsJsonObject("calibration").get("sha256")));
+        assertEquals(
+                2,
+                Desk.run("incident", recording, "--at", AT, "--calibration", recording)
                         .code());
     }
 
