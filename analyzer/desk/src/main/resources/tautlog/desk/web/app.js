@@ -1,6 +1,6 @@
 // Start here: which view is shown (behind the # of the address), the switches, what the program is doing in the background.
 import { ask } from "./api.js";
-import { el, setUnit, setZone, length } from "./words.js";
+import { el, setUnit, setZone, length, shown } from "./words.js";
 import { showSeason } from "./season.js";
 import { showDay } from "./day.js";
 import { showPlan } from "./plan.js";
@@ -32,7 +32,8 @@ export function whatIf() {
   return { hookup: query.get("hookup"), rig: query.get("rig"), calibration: query.get("calibration") };
 }
 
-function text(id, words) {
+function text(id, given) {
+  const words = shown(given);
   const element = document.getElementById(id);
   if (element.textContent !== words) element.textContent = words;
 }

@@ -2,14 +2,14 @@
 import { ask } from "./api.js";
 import { whatIf } from "./app.js";
 import { section } from "./document.js";
-import { el, date } from "./words.js";
+import { el, date, shown } from "./words.js";
 import { Trace } from "./trace.js";
 
 export async function showDay(main, season, id) {
   const day = season.days.find((one) => one.day === id);
   if (!day) throw new Error("There is no such day in the folder.");
   document.getElementById("title").textContent = day.date
-    ? date(Date.parse(day.date + "T12:00:00Z") * 1000) + (season.winches.length > 1 ? ", " + day.winch : "") : "Outings without a clock";
+    ? date(Date.parse(day.date + "T12:00:00Z") * 1000) + (season.winches.length > 1 ? ", " + shown(day.winch) : "") : "Outings without a clock";
   const words = el("div", { className: "report" });
   const traces = day.from_us !== undefined
     ? [new Trace({ winch: day.winch_id, whole: [day.from_us, day.to_us], days: [day], heading: "Trace of the day" })]

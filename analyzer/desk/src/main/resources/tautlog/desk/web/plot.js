@@ -1,7 +1,9 @@
 // Draws a trace on a canvas. Kinds differ by shape, line and words, not by colour alone.
-import { ahead, clock, inUnit, month, percent, shortDate, unitSymbol } from "./words.js";
+import { ahead, clock, inUnit, month, percent, shortDate, shown, unitSymbol } from "./words.js";
 
 const LEFT = 58, RIGHT = 10, TOP = 46, BOTTOM = 26, SHAFT = 64, HEIGHT = 400;
+/** Width of a sheet's text at 96 pixels an inch: letters stay as large on paper as on a screen. */
+const PAPER = 680;
 const CAUTION = 0.8;
 const FONT = '13px system-ui, "Segoe UI", Roboto, "Liberation Sans", sans-serif';
 const LIGHT = { paper: "#ffffff", ink: "#1b1f24", soft: "#3d444d", grid: "#d3d8de", band: "#0b3d91", over: "#8a1c00", limit: "#1b1f24", shaft: "#14532d", gap: "#6b7280" };
@@ -26,7 +28,7 @@ export class Plot {
     this.print.removeEventListener("change", this.again);
   }
 
-  width() { return Math.max(280, this.canvas.parentElement?.clientWidth || 800); }
+  width() { return this.print.matches ? PAPER : Math.max(280, this.canvas.parentElement?.clientWidth || 800); }
 
   columns() { return this.width() - LEFT - RIGHT; }
 
@@ -98,14 +100,15 @@ export class Plot {
 
   text(words, x, y, align = "left", colour = this.ink.ink) {
     const c = this.c;
+    const safe = shown(words);
     c.textAlign = align;
     c.textBaseline = "middle";
     c.lineWidth = 4;
     c.lineJoin = "round";
     c.strokeStyle = this.ink.paper;
-    c.strokeText(words, x, y);
+    c.strokeText(safe, x, y);
     c.fillStyle = colour;
-    c.fillText(words, x, y);
+    c.fillText(safe, x, y);
   }
 
   line(x1, y1, x2, y2, colour, width = 1, dash = []) {
@@ -286,12 +289,9 @@ export class Plot {
         const y = 11 + row * 20;
         const short = one.words.length > 34 ? one.words.slice(0, 33) + "…" : one.words;
         const room = this.right - x > this.c.measureText(short).width + 20;
-        this.text(one.sign + (room ? " " + printable(short) : ""), x - 5, y);
+        this.text(one.sign + (room ? " " + short : ""), x - 5, y);
         ends[row] = x + (room ? this.c.measureText(short).width + 24 : 14);
       }
     }
   }
 }
-
-/** Control characters would be drawn as boxes or turn the text round. */
-function printable(words) { return words.replace(/[\p{Cc}\p{Cf}]/gu, "·"); }

@@ -35,7 +35,7 @@ function list(heading, sentences) {
   return sentences.length ? [el("section", {}, el("h2", {}, heading), el("ul", {}, sentences.map((s) => el("li", {}, s))))] : [];
 }
 
-const HEADS = [["Day", false], ["Pulls", true], ["Greatest, % of limit", true], ["Overloads", true], ["Shocks", true], ["Pull hours", true],
+const HEADS = [["Day", false], ["Greatest, % of limit", true], ["Overloads", true], ["Pulls", true], ["Shocks", true], ["Pull hours", true],
   ["Shaft hours", true], ["Gaps", true], ["To note", false]];
 
 function dayTable(days) {
@@ -53,7 +53,7 @@ function row(day) {
   if (day.failed) return el("tr", {}, head, el("td", { colSpan: HEADS.length - 1, className: "unknown" }, "unknown: " + day.failed));
   const share = day.greatest_share_text === null ? "no pull"
     : (day.greatest_is_at_least ? "at least " : "") + day.greatest_share_text + (day.greatest_share > 1 ? " ▲ over" : day.greatest_share >= 0.8 ? " caution" : "");
-  const cells = [day.pulls, share, day.overloads, day.shocks, day.pull_h.toFixed(2), day.shaft_h === null ? "unknown" : day.shaft_h.toFixed(2),
+  const cells = [share, day.overloads, day.pulls, day.shocks, day.pull_h.toFixed(2), day.shaft_h === null ? "unknown" : day.shaft_h.toFixed(2),
     day.gaps ? day.gaps + " (" + day.gap_s.toFixed(1) + " s)" : 0];
   return el("tr", { className: day.overloads ? "over" : "" }, head, cells.map((cell) => el("td", { className: "n" }, String(cell))), el("td", {}, remarks(day)));
 }

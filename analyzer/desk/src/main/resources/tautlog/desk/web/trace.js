@@ -160,8 +160,10 @@ export class Trace {
     }
   }
 
+  daysInView() { return this.days.filter((day) => day.from_us < this.view[1] && day.to_us > this.view[0]); }
+
   async fetchFindings() {
-    const inView = this.days.filter((day) => day.from_us < this.view[1] && day.to_us > this.view[0]);
+    const inView = this.daysInView();
     if (this.outing || inView.length > DAYS_WITH_FINDINGS) return;
     for (const day of inView.filter((one) => one.known && !this.found.has(one.day))) {
       this.found.set(day.day, []);
@@ -230,12 +232,16 @@ export class Trace {
 
   tellSigns(decimals) {
     const signs = this.signs();
-    const made = JSON.stringify([signs, decimals]);
+    const tooMany = this.daysInView().length > DAYS_WITH_FINDINGS;
+    const span = this.view[1] - this.view[0];
+    const when = (us) => (span > 8e10 && !this.outing ? shortDate(us) + " " : "") + this.time(us, Math.max(1, decimals));
+    const made = JSON.stringify([signs, decimals, tooMany, span > 8e10]);
     if (this.list.dataset.made === made) return;
     this.list.dataset.made = made;
-    this.listHead.textContent = "In view: " + (signs.length ? signs.length + " of findings, marks and notes" : "no finding, mark or note that is known");
+    this.listHead.textContent = "In view: " + (signs.length ? signs.length + " of findings, marks and notes" : "no finding, mark or note that is known")
+      + (tooMany ? `; findings are listed when at most ${DAYS_WITH_FINDINGS} days are in view` : "");
     this.list.replaceChildren(...signs.slice(0, 100).map((one) => el("li", {},
-      el("button", { type: "button", className: "go", onclick: () => this.goTo(one.at) }, `${one.sign} ${this.time(one.at, Math.max(1, decimals))} `), one.words)));
+      el("button", { type: "button", className: "go", onclick: () => this.goTo(one.at) }, `${one.sign} ${when(one.at)} `), one.words)));
     if (signs.length > 100) this.list.append(el("li", {}, `and ${signs.length - 100} more: zoom in`));
   }
 

@@ -13,6 +13,9 @@ export function setZone(id) {
 
 export function setUnit(of) { unit = of; }
 
+/** As the report's page shows it: control characters, and those that turn the direction of writing, become U+FFFD. */
+export const shown = (text) => text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, "\ufffd");
+
 /** An element with properties and children; strings become text. */
 export function el(name, properties = {}, ...children) {
   const element = document.createElement(name);
@@ -21,7 +24,7 @@ export function el(name, properties = {}, ...children) {
     else if (key in element && key !== "list" && key !== "form") element[key] = value;
     else element.setAttribute(key, value);
   }
-  element.append(...children.flat());
+  element.append(...children.flat().map((child) => (typeof child === "string" ? shown(child) : child)));
   return element;
 }
 

@@ -156,6 +156,7 @@ class PlanInBrowserIT {
         page.medium("print");
         assertEquals("none", page.run("return getComputedStyle(document.querySelector('.plan')).display"));
         page.picture("plan-print");
+        page.printed("plan-printed");
         page.medium("");
         fill(Map.of("friction", ""));
         page.await("the widest band", () -> page.text(".report").contains("Nobody said which ground"));

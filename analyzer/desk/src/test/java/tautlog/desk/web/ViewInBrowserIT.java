@@ -83,6 +83,9 @@ class ViewInBrowserIT {
         assertTrue(
                 page.text(".words").contains("Greatest at least 61 kN, at least 390 % of limit"), page.text(".words"));
         assertTrue(page.spanMicros() > 30 * 86_400_000_000L);
+        assertTrue(
+                page.text(".trace summary").contains("findings are listed when at most 7 days are in view"),
+                page.text(".trace summary"));
         page.picture("season");
         clean();
 
@@ -123,8 +126,12 @@ class ViewInBrowserIT {
                 "table-header-group",
                 page.run("return getComputedStyle(document.querySelector('.sheet-head')).display"));
         assertEquals("none", page.run("return getComputedStyle(document.querySelector('#switches')).display"));
+        assertEquals(
+                1_360L,
+                page.run("return document.querySelector('canvas').width"),
+                "drawn for the sheet's 680 pixels, twice as fine");
         page.picture("print");
-        byte[] pdf = page.printed();
+        byte[] pdf = page.printed("printed");
         page.medium("");
         assertEquals("%PDF", new String(pdf, 0, 4, java.nio.charset.StandardCharsets.US_ASCII));
         assertTrue(pdf.length > 20_000, "the printed pages hold the trace and the report");
@@ -135,16 +142,17 @@ class ViewInBrowserIT {
         day();
         page.picture("day");
         clean();
-        String hostile = "<img src=x onerror=\"document.title='taken'\"> ../../etc & \"quoted\"";
+        String hostile = "turned \u202e <img src=x onerror=\"document.title='taken'\"> ../../etc & \"quoted\"";
         page.one(".note summary").click();
         page.await("what a note can be about", () -> page.all(".note option").size() > 2);
         page.one(".note textarea").sendKeys(hostile);
         page.one(".note button").click();
-        page.await("the note", () -> page.text(".found").contains(hostile));
+        String shown = hostile.replace('\u202e', '\ufffd');
+        page.await("the note", () -> page.text(".found").contains(shown));
         assertEquals(0, page.all(".found img").size());
         assertTrue(Files.readString(folder.resolve("notes.jsonl")).contains("onerror"));
         day();
-        page.await("the note again", () -> page.text(".found").contains(hostile));
+        page.await("the note again", () -> page.text(".found").contains(shown));
         assertFalse(String.valueOf(page.run("return document.title")).contains("taken"));
     }
 

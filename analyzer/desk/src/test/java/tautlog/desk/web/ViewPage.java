@@ -198,11 +198,11 @@ final class ViewPage implements AutoCloseable {
         driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", medium));
     }
 
-    byte[] printed() throws IOException {
+    byte[] printed(String name) throws IOException {
         byte[] pdf = java.util.Base64.getDecoder()
                 .decode(driver.print(new org.openqa.selenium.print.PrintOptions())
                         .getContent());
-        Files.write(PICTURES.resolve("printed.pdf"), pdf);
+        Files.write(PICTURES.resolve(name + ".pdf"), pdf);
         return pdf;
     }
 
