@@ -8,7 +8,8 @@
  *   notes, ledger, links kept elsewhere ───┘
  * </pre>
  *
- * <p>Start at {@link tautlog.desk.incident.IncidentStudy}. Findings, limits, intervals and trust are those of the report, cut to the window; here is only
+ * <p>Start at {@link tautlog.desk.incident.IncidentStudy}. A moment is one of the clock, or seconds into an outing that has none:
+ * {@link tautlog.desk.incident.When}. Findings, limits, intervals and trust are those of the report, cut to the window; here is only
  * what a report does not tell: what was so at that moment. Nothing here opens a file, but the recordings through their studies.
  */
 @org.jspecify.annotations.NullMarked

@@ -4,7 +4,7 @@
  * <pre>
  *   browser ──▶ {@link tautlog.desk.web.WebServer} ──▶ {@link tautlog.desk.web.Guard} ──▶ {@link tautlog.desk.web.PageFiles}   the page, a fixed list of files
  *                (bounded threads)     (host, origin,      └──▶ {@link tautlog.desk.web.Api}         /api/…: JSON of season and trace
- *                                       token, method)
+ *                                       token, method)        └──▶ {@link tautlog.desk.web.PlanApi}   planning.PullPlan's document
  * </pre>
  *
  * <p>Start at {@link tautlog.desk.web.WebServer}. The only room that listens. No address names a file: pages are a fixed list, recordings and

@@ -13,6 +13,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.JavascriptExecutor;
@@ -30,6 +32,13 @@ final class ViewPage implements AutoCloseable {
     private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
     private static final Path PICTURES =
             Path.of(System.getProperty("tautlog.root"), "analyzer", "desk", "target", "view-in-browser");
+
+    /** It would say on the standard error that the browser is newer than the protocol's classes, which are not used here. */
+    private static final Logger ABOUT_VERSIONS = Logger.getLogger("org.openqa.selenium.devtools.CdpVersionFinder");
+
+    static {
+        ABOUT_VERSIONS.setLevel(Level.SEVERE);
+    }
 
     private final ChromeDriver driver;
     private final String address;
@@ -230,7 +239,7 @@ final class ViewPage implements AutoCloseable {
     /** What the browser and the page complained of. */
     List<String> complaints() {
         return driver.manage().logs().get("browser").getAll().stream()
-                .filter(entry -> entry.getLevel().intValue() >= java.util.logging.Level.WARNING.intValue())
+                .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
                 .map(entry -> entry.getMessage())
                 .toList();
     }
