@@ -47,7 +47,7 @@ class LiveInBrowserIT {
                     "a greater one in the same pull", () -> page.text(".words").contains("Greatest 9 kN"));
             long length = page.spanMicros();
 
-            page.one(".tools input[type=checkbox]").click();
+            page.click(".tools input[type=checkbox]");
             page.await("it follows", () -> page.text("#live").contains("old"));
             outing.hold(60, 120);
             outing.commit();

@@ -108,7 +108,7 @@ class ViewInBrowserIT {
         season("");
         assertFalse(page.one("#what-if").isDisplayed());
         String before = page.text("tbody");
-        page.one("#switches option[value=round-the-corner]").click();
+        page.click("#switches option[value=round-the-corner]");
         page.await("the banner", () -> page.one("#what-if").isDisplayed());
         page.await(
                 "days under what if",
@@ -173,7 +173,7 @@ class ViewInBrowserIT {
     void theOtherRigAndTheOtherCalibrationAreSwitchedOnAndOff() throws Exception {
         season("");
         String asRecorded = page.text("tbody");
-        page.one("#switches label:nth-of-type(2) input").click();
+        page.click("#switches label:nth-of-type(2) input");
         page.await("the banner", () -> page.text("#what-if").contains("another rig is used than the one recorded"));
         page.await(
                 "days of the thin choker",
@@ -184,12 +184,13 @@ class ViewInBrowserIT {
                 page.text(".words").contains("Greatest at least 61 kN, at least 581 % of limit"), page.text(".words"));
         clean();
 
-        page.one("#switches label:nth-of-type(3) input").click();
+        page.click("#switches label:nth-of-type(3) input");
         page.await("both", () -> page.text("#what-if").contains("another calibration is used"));
         page.await("twice the force", () -> page.text(".words").contains("Greatest at least 122 kN"));
 
-        page.one("#switches label:nth-of-type(3) input").click();
-        page.one("#switches label:nth-of-type(2) input").click();
+        page.click("#switches label:nth-of-type(3) input");
+        page.await("one", () -> !page.text("#what-if").contains("another calibration is used"));
+        page.click("#switches label:nth-of-type(2) input");
         page.await(
                 "as recorded",
                 () -> !page.one("#what-if").isDisplayed() && page.text("tbody").equals(asRecorded));

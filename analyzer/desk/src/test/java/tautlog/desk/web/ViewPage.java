@@ -115,6 +115,14 @@ final class ViewPage implements AutoCloseable {
         one("button[aria-label='" + label + "']").click();
     }
 
+    /** Clicks what may be drawn anew just now. */
+    void click(String css) {
+        await("a click on " + css, () -> {
+            one(css).click();
+            return true;
+        });
+    }
+
     Object run(String script, Object... arguments) {
         return ((JavascriptExecutor) driver).executeScript(script, arguments);
     }

@@ -230,6 +230,36 @@ class WebServerTest {
     }
 
     @Test
+    void plansOnlyWithARigOfTheFolderAndSaysEveryFlaw() throws Exception {
+        JsonObject choices =
+                JsonParser.parseString(ask("GET /api/plan/choices").body()).getAsJsonObject();
+        String rig = choices.getAsJsonArray("rigs")
+                .get(0)
+                .getAsJsonObject()
+                .get("id")
+                .getAsString();
+
+        assertEquals(400, ask("GET /api/plan?log=x").status(), "no rig");
+        assertEquals(404, ask("GET /api/plan?rig=other").status(), "none was given at the start");
+        assertEquals(404, ask("GET /api/plan?rig=../rig.toml").status());
+        assertEquals(400, ask("GET /api/plan?rig=" + rig + "&units=stone").status());
+        assertEquals(
+                405,
+                ask("POST /api/plan", "Content-Type: application/json", origin(), "Content-Length: 0")
+                        .status());
+        RawAnswer flaws = ask("GET /api/plan?rig=" + rig + "&slope=%3Cscript%3E");
+        assertEquals(200, flaws.status());
+        assertEquals(
+                2,
+                JsonParser.parseString(flaws.body())
+                        .getAsJsonObject()
+                        .getAsJsonArray("flaws")
+                        .size(),
+                "log and slope");
+        assertFalse(flaws.body().contains("<script"), flaws.body());
+    }
+
+    @Test
     void slowClientsDoNotKeepOthersWaiting() throws Exception {
         try (SlowClients slow = SlowClients.of(view.port(), 40)) {
             assertEquals(200, ask("GET /api/live").status());
