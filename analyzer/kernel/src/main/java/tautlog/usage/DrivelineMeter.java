@@ -36,7 +36,9 @@ final class DrivelineMeter {
     private long tensionUnknown;
     private long still;
     private final GreatestExtent torque = new GreatestExtent();
+    /** Torque times speed, which power is in proportion to. */
     private final GreatestExtent power = new GreatestExtent();
+
     private long aboveLeast;
     private long aboveMost;
 
@@ -80,13 +82,14 @@ final class DrivelineMeter {
 
         void offer(double atLow, double atHigh, boolean isAtLeast) {
             seen = true;
-            low = Math.max(low, atLow);
-            high = Math.max(high, atHigh);
+            low = atLow > low ? atLow : low;
+            high = atHigh > high ? atHigh : high;
             atLeast |= isAtLeast;
         }
 
-        Extent extent() {
-            return seen ? new Extent(true, low, high, atLeast) : Extent.NONE;
+        /** Of the figures times {@code unit}. */
+        Extent extent(double unit) {
+            return seen ? new Extent(true, low * unit, high * unit, atLeast) : Extent.NONE;
         }
     }
 
@@ -130,7 +133,7 @@ final class DrivelineMeter {
         double surely = isEngaged ? least : 0;
         boolean atLeast = greatest >= atLeastFrom;
         torque.offer(surely, most, atLeast);
-        power.offer(Driveline.powerKilowatts(surely, rpm), Driveline.powerKilowatts(most, rpm), atLeast);
+        power.offer(surely * rpm, most * rpm, atLeast);
         aboveLeast += surely > line.ratedTorqueNewtonMetres() ? time : 0;
         aboveMost += most > line.ratedTorqueNewtonMetres() || atLeast ? time : 0;
     }
@@ -149,8 +152,8 @@ final class DrivelineMeter {
                         disengaged,
                         tensionUnknown,
                         still,
-                        torque.extent(),
-                        power.extent(),
+                        torque.extent(1),
+                        power.extent(Driveline.powerKilowatts(1, 1)),
                         aboveLeast,
                         aboveMost);
     }

@@ -15,10 +15,16 @@ public record TorqueSpeedCell(int torqueTenths, int speedTenths, long nanos) {
     public static final int MOST_SPEED = 16;
 
     static int torqueClass(double share) {
-        return share <= 0 ? 0 : (int) Math.min(MOST_TORQUE, Math.ceil(share * 10));
+        double tenths = share * 10;
+        if (tenths <= 0 || tenths > MOST_TORQUE - 1) {
+            return tenths <= 0 ? 0 : MOST_TORQUE;
+        }
+        int whole = (int) tenths;
+        return whole < tenths ? whole + 1 : whole;
     }
 
+    /** @param share 0 or more */
     static int speedClass(double share) {
-        return (int) Math.min(MOST_SPEED, Math.floor(share * 10));
+        return Math.min(MOST_SPEED, (int) (share * 10));
     }
 }

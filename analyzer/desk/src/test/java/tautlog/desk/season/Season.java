@@ -29,9 +29,10 @@ import tautlog.sample.Instrument;
  * pulses a revolution. What is there already is not written again.
  */
 public final class Season {
-    private static final int HERTZ = 500;
+    static final int HERTZ = 500;
     private static final int TICKS_PER_SAMPLE = 1_000_000 / HERTZ;
     private static final int FRAME = 50;
+    private static final int SLACK = 9_000;
     private static final int PULSES = 6;
     private static final double TICKS_PER_PULSE = 60e6 / 540 / PULSES;
     private static final List<String> WINCHES = List.of("upper-landing", "lower-landing", "far-side");
@@ -62,7 +63,7 @@ public final class Season {
         int recordings = Integer.parseInt(arguments[1]);
         double minutes = Double.parseDouble(arguments[2]);
         String rig = Files.readString(Path.of(arguments[3]));
-        IntStream.range(0, recordings).parallel().forEach(i -> write(folder, i, minutes, rig));
+        make(folder, recordings, minutes, SLACK, rig);
         System.out.printf(
                 "%d recordings, %.0f h, %.2f GB%n", recordings, recordings * minutes / 60, bytes(folder) / 1e9);
         Path cache = Files.createTempDirectory("season-cache");
@@ -88,14 +89,19 @@ public final class Season {
         return (System.nanoTime() - start) / 1e9;
     }
 
-    private static long bytes(Path folder) throws IOException {
+    /** @param slack samples between two pulls, on the average */
+    static void make(Path folder, int recordings, double minutes, int slack, String rig) {
+        IntStream.range(0, recordings).parallel().forEach(i -> write(folder, i, minutes, slack, rig));
+    }
+
+    static long bytes(Path folder) throws IOException {
         try (var files = Files.list(folder)) {
             return files.mapToLong(file -> file.toFile().length()).sum();
         }
     }
 
     /** Recording {@code i}: each winch works two half hours a day, six days a week. */
-    private static void write(Path folder, int i, double minutes, String rig) {
+    private static void write(Path folder, int i, double minutes, int slack, String rig) {
         String winch = WINCHES.get(i % WINCHES.size());
         int outing = i / WINCHES.size();
         int day = outing / 2;
@@ -114,7 +120,7 @@ public final class Season {
                     OutingStart.Source.INSTRUMENT));
             writer.clock(0, start.getEpochSecond() * 1_000_000);
             writer.hookup(0, "straight", HookupSource.MARK);
-            new Season(writer, i).work(Math.round(minutes * 60 * HERTZ));
+            new Season(writer, i).work(Math.round(minutes * 60 * HERTZ), slack);
             writer.end();
             writer.commit();
         } catch (RecordingException e) {
@@ -122,9 +128,9 @@ public final class Season {
         }
     }
 
-    private void work(long samples) throws RecordingException {
+    private void work(long samples, int slack) throws RecordingException {
         while (number < samples) {
-            piece(4_000 + random.nextInt(10_000), 0, 0);
+            piece(slack * 4 / 9 + random.nextInt(slack * 10 / 9), 0, 0);
             int level = 6_000 + random.nextInt(14_000);
             piece(random.nextInt(6) == 0 ? 4 : 400, 0, level);
             int drags = 5 + random.nextInt(20);
