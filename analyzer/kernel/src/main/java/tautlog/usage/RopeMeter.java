@@ -1,7 +1,5 @@
 package tautlog.usage;
 
-import static java.util.Objects.requireNonNull;
-
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
@@ -11,30 +9,42 @@ import tautlog.rig.Hookup;
 import tautlog.rig.LoadedItem;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
+import tautlog.sample.Curve;
 
 /**
  * Sorts the rainflow cycles of one outing by what part of the line's working load limit they span. Of a rig with several winch's lines
  * each is taken to have borne all cycles: a cycle does not tell its hookup.
  */
 final class RopeMeter {
-    private final Calibration calibration;
-    /** What each of the winch's lines may carry: the least over the hookups. */
-    private final Map<String, Double> allowedNewtons = new TreeMap<>();
+    private final Curve curve;
+    private final List<Line> lines;
 
-    private final Map<String, long[]> halfCycles = new TreeMap<>();
-    private final Map<String, Long> nanocycles = new TreeMap<>();
+    /** One of the winch's lines and what it bore. */
+    private static final class Line {
+        final String gear;
+        /** What it may carry: the least over the hookups. */
+        final double allowedNewtons;
+
+        final long[] halfCycles = new long[RopeUse.EDGES.size() + 1];
+        long nanocycles;
+
+        Line(String gear, double allowedNewtons) {
+            this.gear = gear;
+            this.allowedNewtons = allowedNewtons;
+        }
+    }
 
     RopeMeter(Rig rig, Calibration calibration) {
-        this.calibration = calibration;
+        curve = calibration.curve();
+        Map<String, Double> allowed = new TreeMap<>();
         for (Hookup hookup : rig.hookups()) {
             hookup.items().stream()
                     .filter(LoadedItem::isWinchLine)
-                    .forEach(item -> allowedNewtons.merge(item.gear(), allowed(item), Math::min));
+                    .forEach(item -> allowed.merge(item.gear(), allowed(item), Math::min));
         }
-        allowedNewtons.keySet().forEach(gear -> {
-            halfCycles.put(gear, new long[RopeUse.EDGES.size() + 1]);
-            nanocycles.put(gear, 0L);
-        });
+        lines = allowed.entrySet().stream()
+                .map(line -> new Line(line.getKey(), line.getValue()))
+                .toList();
     }
 
     /** By the line's tension, which is what cycles are of. */
@@ -45,13 +55,13 @@ final class RopeMeter {
 
     /** As {@link tautlog.detect.FindingSink#cycle}. */
     void cycle(long rangeCounts, long twiceMeanCounts, int halves) {
-        double range = calibration.newtons((twiceMeanCounts + rangeCounts) / 2.0)
-                - calibration.newtons((twiceMeanCounts - rangeCounts) / 2.0);
-        allowedNewtons.forEach((gear, allowed) -> {
-            double share = range / allowed;
-            requireNonNull(halfCycles.get(gear))[RopeUse.classOf(share)] += halves;
-            nanocycles.merge(gear, RopeUse.nanocycles(share, halves), Math::addExact);
-        });
+        double range = curve.newtons((twiceMeanCounts + rangeCounts) / 2.0)
+                - curve.newtons((twiceMeanCounts - rangeCounts) / 2.0);
+        for (Line line : lines) {
+            double share = range / line.allowedNewtons;
+            line.halfCycles[RopeUse.classOf(share)] += halves;
+            line.nanocycles = Math.addExact(line.nanocycles, RopeUse.nanocycles(share, halves));
+        }
     }
 
     List<RopeUse> uses() {
@@ -64,12 +74,9 @@ final class RopeMeter {
     }
 
     private List<RopeUse> uses(boolean isAtLeast) {
-        return halfCycles.entrySet().stream()
-                .map(rope -> new RopeUse(
-                        rope.getKey(),
-                        Arrays.stream(rope.getValue()).boxed().toList(),
-                        nanocycles.getOrDefault(rope.getKey(), 0L),
-                        isAtLeast))
+        return lines.stream()
+                .map(line -> new RopeUse(
+                        line.gear, Arrays.stream(line.halfCycles).boxed().toList(), line.nanocycles, isAtLeast))
                 .toList();
     }
 }
