@@ -29,14 +29,9 @@ final class Corrections {
      * @param holding the one that holds; of a conflict (one id, several contents) all contents
      */
     record Group(List<Entry> all, List<Entry> holding) {
-        /** What holds of the others. */
-        List<Entry> withoutHolding() {
-            return Corrections.groups(all.stream()
-                            .filter(entry -> !holding.contains(entry))
-                            .toList())
-                    .stream()
-                    .flatMap(group -> group.holding().stream())
-                    .toList();
+        /** What stands below what holds. */
+        List<Entry> others() {
+            return all.stream().filter(entry -> !holding.contains(entry)).toList();
         }
     }
 

@@ -4,10 +4,12 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -22,6 +24,8 @@ final class LedgerReader {
     private final List<Complaint> complaints = new ArrayList<>();
     private final List<Placed> placed = new ArrayList<>();
     private final Map<String, String> withdrawn = new TreeMap<>();
+    /** By an entry that holds although what it corrects was taken back: which entry did that. */
+    private final Map<Entry, String> takenBack = new HashMap<>();
 
     LedgerReader(String file, Instant now) {
         this.file = file;
@@ -52,54 +56,107 @@ final class LedgerReader {
     Ledger ledger() {
         List<Placed> once = once();
         noteReplacements(once);
-        List<Entry> holding = holding(once);
-        Map<String, Long> contents = holding.stream().collect(Collectors.groupingBy(Entry::id, Collectors.counting()));
-        List<Entry> entries = holding.stream()
-                .filter(entry -> contents.getOrDefault(entry.id(), 0L) == 1 || doubted(entry, once))
-                .filter(entry -> !entry.at().isAfter(now) || ahead(entry, once))
+        List<Entry> entries = counting(once.stream().map(Placed::entry).toList(), once).stream()
                 .sorted(Comparator.comparing(Entry::at).thenComparing(Entry::id).thenComparing(EntryLine::of))
                 .toList();
-        entries.forEach(entry -> noteNameless(entry, once));
+        for (Entry entry : entries) {
+            noteNameless(entry, once);
+            noteTakenBack(entry, once);
+            if (entry.at().isAfter(now)) {
+                stillToCome(entry, "it counts all the same", once);
+            }
+        }
         complaints.sort(Comparator.comparingInt(Complaint::line));
         Set<String> ids = once.stream().map(one -> one.entry().id()).collect(Collectors.toSet());
         return new Ledger(entries, ids, withdrawn, complaints);
     }
 
-    private List<Entry> holding(List<Placed> once) {
-        List<Entry> holding = new ArrayList<>();
-        for (Corrections.Group group :
-                Corrections.groups(once.stream().map(Placed::entry).toList())) {
-            if (group.holding().stream().allMatch(this::isTooEarly)) {
-                holding.addAll(untilThen(group, once));
-            } else if (group.holding().get(0).act() instanceof Act.Withdrawn) {
-                group.all()
-                        .forEach(entry ->
-                                withdrawn.put(entry.id(), group.holding().get(0).id()));
-            } else {
-                holding.addAll(group.holding());
-            }
-        }
-        return holding.stream()
-                .filter(entry -> !(entry.act() instanceof Act.Withdrawn))
+    private List<Entry> counting(List<Entry> entries, List<Placed> once) {
+        return Corrections.groups(entries).stream()
+                .flatMap(group -> counting(group, once).stream())
                 .toList();
+    }
+
+    /** What counts of entries about the same thing. */
+    private List<Entry> counting(Corrections.Group group, List<Placed> once) {
+        List<Entry> holding = group.holding();
+        if (holding.stream().allMatch(this::isTooEarly)) {
+            return untilThen(group, once);
+        }
+        if (holding.stream().allMatch(entry -> entry.act() instanceof Act.Withdrawn && !isTooEarly(entry))) {
+            group.all()
+                    .forEach(entry -> withdrawn.put(entry.id(), holding.get(0).id()));
+            return List.of();
+        }
+        if (holding.size() > 1) {
+            return conflicting(group, once);
+        }
+        keepTakenBack(group);
+        return holding;
     }
 
     private boolean isTooEarly(Entry entry) {
-        return entry.at().isAfter(now) && (entry.act().reassures() || entry.act() instanceof Act.Withdrawn);
+        return entry.at().isAfter(now) && !surelyWarns(entry);
     }
 
-    /** Of what an entry of the future corrects: what warns counts until then, what reassures is in doubt already. */
+    private static boolean surelyWarns(Entry entry) {
+        return !entry.act().reassures() && !(entry.act() instanceof Act.Withdrawn);
+    }
+
+    private static List<Entry> warning(List<Entry> entries) {
+        return entries.stream().filter(LedgerReader::surelyWarns).toList();
+    }
+
+    /**
+     * Of what an entry of the future corrects: what warns counts until then, what reassures is in doubt already. Corrections of the future
+     * may stand on each other.
+     */
     private List<Entry> untilThen(Corrections.Group group, List<Placed> once) {
-        List<Entry> before = group.withoutHolding().stream()
-                .filter(entry -> !(entry.act() instanceof Act.Withdrawn) && !isTooEarly(entry))
-                .toList();
-        List<Entry> warning =
-                before.stream().filter(entry -> !entry.act().reassures()).toList();
+        List<Entry> before = counting(group.others(), once);
+        List<Entry> warning = warning(before);
         String less = before.isEmpty()
                 ? ""
                 : warning.isEmpty() ? ", nor does what it corrects any more" : "; what it corrects counts until then";
         group.holding().forEach(entry -> stillToCome(entry, "it does not count until then" + less, once));
         return warning;
+    }
+
+    /**
+     * One id with several contents: what warns counts. So does what warns and is not corrected by every content, or by one of the future only.
+     */
+    private List<Entry> conflicting(Corrections.Group group, List<Placed> once) {
+        List<Entry> holding = group.holding();
+        List<Entry> counting = new ArrayList<>(warning(holding));
+        boolean isCorrecting = holding.stream().map(Entry::replaces).distinct().count() == 1
+                && holding.stream().noneMatch(this::isTooEarly);
+        List<Entry> again = isCorrecting ? List.of() : warning(counting(group.others(), once));
+        String more = again.isEmpty() ? "" : ", and what it may correct counts";
+        String both = counting.isEmpty() ? "neither counts" : "both count";
+        boolean isMixed = !counting.isEmpty() && counting.size() < holding.size();
+        for (Entry entry : holding) {
+            String alone = counting.contains(entry) ? "this one counts" : "this one does not count";
+            doubted(entry, (isMixed ? alone : both) + more, once);
+        }
+        counting.addAll(again);
+        return counting;
+    }
+
+    /** An entry may be taken back by one person and corrected by another, who do not know of each other. */
+    private void keepTakenBack(Corrections.Group group) {
+        group.all().stream()
+                .filter(entry -> entry.act() instanceof Act.Withdrawn && !isTooEarly(entry))
+                .map(Entry::id)
+                .min(Comparator.naturalOrder())
+                .ifPresent(by -> takenBack.put(group.holding().get(0), by));
+    }
+
+    private void noteTakenBack(Entry entry, List<Placed> once) {
+        Optional.ofNullable(takenBack.get(entry))
+                .ifPresent(by -> remarkAt(
+                        entry,
+                        once,
+                        "it corrects what \"" + shown(by) + "\" took back: it counts all the same",
+                        "Is it right? If not, take it back, too: tautlog service withdraw " + shown(entry.id()) + "."));
     }
 
     /** What puts gear into service needs somebody who answers for it; an inspection without a name is not even read. */
@@ -139,16 +196,13 @@ final class LedgerReader {
         }
     }
 
-    /** An id with several contents: told with the line of this one; whether it counts all the same. */
-    private boolean doubted(Entry entry, List<Placed> once) {
-        boolean counts = !entry.act().reassures();
+    private void doubted(Entry entry, String what, List<Placed> once) {
         remarkAt(
                 entry,
                 once,
                 "\"" + shown(entry.id()) + "\" stands here with other content than on line " + otherLines(entry, once)
-                        + "; " + (counts ? "both count" : "neither counts"),
+                        + "; " + what,
                 "Which is right? Give the other an id of its own, or put # before it.");
-        return counts;
     }
 
     private static String otherLines(Entry entry, List<Placed> once) {
@@ -157,13 +211,6 @@ final class LedgerReader {
                         one.entry().id().equals(entry.id()) && !one.entry().equals(entry))
                 .map(one -> Integer.toString(one.line()))
                 .collect(Collectors.joining(", "));
-    }
-
-    /** An entry of the future: told; whether it counts all the same. */
-    private boolean ahead(Entry entry, List<Placed> once) {
-        boolean counts = !entry.act().reassures();
-        stillToCome(entry, counts ? "it counts all the same" : "it does not count until then", once);
-        return counts;
     }
 
     private void stillToCome(Entry entry, String what, List<Placed> once) {

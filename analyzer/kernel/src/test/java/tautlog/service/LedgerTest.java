@@ -10,10 +10,12 @@ import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 /** What lines say, however they came to stand there. */
@@ -268,6 +270,105 @@ class LedgerTest {
                 out("o", ""), withdrawn("w", "2026-05-05T07:00:00Z", "o"), withdrawn("v", "2027-05-04T07:00:00Z", "o"));
 
         assertEquals(List.of(), ids(ledger));
+    }
+
+    /** Ids that count, and what is found of the lines, whatever their order. */
+    private static void inEachOrder(
+            List<String> counting, Set<String> found, String one, String other, String... more) {
+        List<String> forth = new ArrayList<>(List.of(one, other));
+        List<String> back = new ArrayList<>(List.of(other, one));
+        forth.addAll(List.of(more));
+        back.addAll(0, List.of(more));
+        for (List<String> lines : List.of(forth, back)) {
+            Ledger ledger = read(lines.toArray(String[]::new));
+            assertEquals(counting, ids(ledger), lines::toString);
+            Set<String> told = new TreeSet<>();
+            found(ledger).forEach(sentence -> told.add(sentence.replaceAll("on line \\d", "on line N")));
+            assertEquals(found, told, lines::toString);
+            assertEquals(Map.of(), ledger.withdrawn());
+        }
+    }
+
+    private static final String OTHER_CONTENT = "\"x\" stands here with other content than on line N; ";
+    private static final String PAST = "2026-05-05T07:00:00Z";
+    private static final String FUTURE = "2027-05-05T07:00:00Z";
+
+    @Test
+    void anIdThatBothReassuresAndTakesBackIsAConflictInWhichNeitherCounts() {
+        inEachOrder(
+                List.of(),
+                Set.of(OTHER_CONTENT + "neither counts"),
+                inspected("x", PAST, ",\"replaces\":\"o\""),
+                withdrawn("x", PAST, "o"),
+                out("o", ""));
+        inEachOrder(
+                List.of("o"),
+                Set.of(OTHER_CONTENT + "neither counts, and what it may correct counts"),
+                inspected("x", PAST, ""),
+                withdrawn("x", PAST, "o"),
+                out("o", ""));
+    }
+
+    @Test
+    void anIdThatBothWarnsAndTakesBackIsAConflictInWhichWhatWarnsCounts() {
+        String worked = worked("w", "2026-05-01", "2026-05-02", "");
+        inEachOrder(
+                List.of("x"),
+                Set.of(OTHER_CONTENT + "this one counts", OTHER_CONTENT + "this one does not count"),
+                out("x", ",\"replaces\":\"w\""),
+                withdrawn("x", PAST, "w"),
+                worked);
+        inEachOrder(
+                List.of("w", "x"),
+                Set.of(
+                        OTHER_CONTENT + "this one counts, and what it may correct counts",
+                        OTHER_CONTENT + "this one does not count, and what it may correct counts"),
+                out("x", ""),
+                withdrawn("x", PAST, "w"),
+                worked);
+    }
+
+    @Test
+    void anIdThatTakesBackBothNowAndInTheFutureTakesBackNothingThatWarns() {
+        inEachOrder(
+                List.of("o"),
+                Set.of(OTHER_CONTENT + "neither counts, and what it may correct counts"),
+                withdrawn("x", PAST, "o"),
+                withdrawn("x", FUTURE, "o"),
+                out("o", ""));
+    }
+
+    @Test
+    void correctionsOfTheFutureThatStandOnEachOtherTakeBackNothingThatWarns() {
+        String b = inspected("b", FUTURE, ",\"replaces\":\"a\"");
+        String c = inspected("c", FUTURE, ",\"replaces\":\"b\"");
+        for (List<String> lines : List.of(
+                List.of(out("a", ""), b, c),
+                List.of(out("a", ""), b, withdrawn("c", FUTURE, "b")),
+                List.of(out("a", ""), b, c, inspected("d", FUTURE, ",\"replaces\":\"c\"")),
+                List.of(out("a", ""), b, c, withdrawn("d", FUTURE, "c")))) {
+            Ledger ledger = read(lines.toArray(String[]::new));
+
+            assertEquals(List.of("a"), ids(ledger), lines::toString);
+            assertEquals(
+                    Set.of("its time " + FUTURE + " is still to come; it does not count until then; what it corrects"
+                            + " counts until then"),
+                    Set.copyOf(found(ledger)));
+            assertEquals(lines.size() - 1, ledger.complaints().size());
+            assertEquals(Map.of(), ledger.withdrawn());
+        }
+    }
+
+    @Test
+    void remarksThatAnEntryCorrectsWhatWasTakenBack() {
+        Ledger ledger = read(
+                done("a", "2026-05-04T07:00:00Z", ""),
+                withdrawn("w", "2026-05-05T07:00:00Z", "a"),
+                done("b", "2026-05-06T07:00:00Z", ",\"replaces\":\"a\""));
+
+        assertEquals(List.of("b"), ids(ledger));
+        assertEquals(List.of("it corrects what \"w\" took back: it counts all the same"), found(ledger));
+        assertEquals(3, ledger.complaints().get(0).line());
     }
 
     @Test
