@@ -27,7 +27,7 @@ final class GearOptions {
             description = "Which of several identical pieces; without it all of them.")
     private @Nullable String piece;
 
-    @Option(names = "--rig", paramLabel = "F", description = "rig.toml, to refuse gear that is not in it.")
+    @Option(names = "--rig", paramLabel = "F", description = "rig.toml, to tell gear that is not in it.")
     private @Nullable Path rig;
 
     GearPiece piece() {
@@ -35,8 +35,25 @@ final class GearOptions {
     }
 
     /** Enters {@code act}; says so when nobody could tell whether there is such gear. */
-    int enter(Act act, LedgerEntry entry, CommandSpec spec) throws IOException, UsageException, ConfigException {
+    int enter(Act act, TimedEntry entry, CommandSpec spec) throws IOException, UsageException, ConfigException {
         inRig();
+        return enterUnchecked(act, entry, spec);
+    }
+
+    /** The same of gear that is gone: of that the rig may know no more, which is told. */
+    int enterGone(Act act, TimedEntry entry, CommandSpec spec) throws IOException, UsageException, ConfigException {
+        Optional<String> stranger = stranger(rigsGear());
+        int code = enterUnchecked(act, entry, spec);
+        if (stranger.isPresent()) {
+            spec.commandLine()
+                    .getErr()
+                    .println(stranger.get() + "\n  That is right of gear that is gone. If other gear was"
+                            + " meant, enter it again with --replaces.");
+        }
+        return code;
+    }
+
+    private int enterUnchecked(Act act, TimedEntry entry, CommandSpec spec) throws IOException, UsageException {
         int code = entry.enter(act, spec.commandLine().getOut());
         if (rig == null) {
             spec.commandLine().getErr().println("Not checked whether there is such gear: give --rig rig.toml.");
@@ -46,20 +63,37 @@ final class GearOptions {
 
     /** The rig's gear, this first; empty without a rig, and for the load cell, which is none of its gear. */
     List<Gear> inRig() throws IOException, UsageException, ConfigException {
-        if (rig == null || gear.equals(LoadedItem.CELL)) {
+        if (isUnchecked()) {
             return List.of();
         }
-        List<Gear> all = RigSource.read(rig).rig().gear();
-        List<String> ids = all.stream().map(Gear::id).toList();
-        if (!ids.contains(gear)) {
-            throw new UsageException("There is no gear \"" + gear + "\" in " + rig + ".\n  "
-                    + NearestKey.to(gear, ids)
-                            .map(id -> "Did you mean " + id + "? ")
-                            .orElse("")
-                    + "It has: " + String.join(", ", ids) + ".");
+        List<Gear> all = rigsGear();
+        Optional<String> stranger = stranger(all);
+        if (stranger.isPresent()) {
+            throw new UsageException(stranger.get());
         }
         return all.stream()
                 .sorted(Comparator.comparing(one -> !one.id().equals(gear)))
                 .toList();
+    }
+
+    private boolean isUnchecked() {
+        return rig == null || gear.equals(LoadedItem.CELL);
+    }
+
+    private List<Gear> rigsGear() throws IOException, UsageException, ConfigException {
+        return rig == null ? List.of() : RigSource.read(rig).rig().gear();
+    }
+
+    /** That the rig has no such gear; empty when it has, or was not asked. */
+    private Optional<String> stranger(List<Gear> all) {
+        List<String> ids = all.stream().map(Gear::id).toList();
+        if (isUnchecked() || ids.contains(gear)) {
+            return Optional.empty();
+        }
+        return Optional.of("There is no gear \"" + gear + "\" in " + rig + ".\n  "
+                + NearestKey.to(gear, ids)
+                        .map(id -> "Did you mean " + id + "? ")
+                        .orElse("")
+                + "It has: " + String.join(", ", ids) + ".");
     }
 }

@@ -9,18 +9,12 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tautlog.service.Act;
+import tautlog.service.Ledger;
 
-/** What every command that enters something new asks for. */
+/** What every command that enters something new asks for, but for its time. */
 final class LedgerEntry {
     @Mixin
     private OpenLedger ledger = new OpenLedger();
-
-    @Option(
-            names = "--at",
-            paramLabel = "T",
-            description = "When it was so, not now (ISO 8601; local without zone). A day alone is its beginning, before"
-                    + " the work of that day.")
-    private @Nullable String at;
 
     @Option(names = "--winch", paramLabel = "NAME", description = "Of which winch; needed where there are several.")
     private @Nullable String winch;
@@ -43,25 +37,43 @@ final class LedgerEntry {
         return zone == null ? ZoneId.systemDefault() : LocalTime.zone("--zone", zone);
     }
 
-    /** Adds an entry and says under which id. */
-    int enter(Act act, PrintWriter out) throws IOException, UsageException {
+    /**
+     * Adds an entry and says under which id.
+     *
+     * @param when not after {@code now}
+     */
+    int enter(Act act, Instant when, Instant now, PrintWriter out) throws IOException, UsageException {
         ledger.refuseRecording();
-        Instant now = Instant.now();
-        ZoneId local = zone();
-        Optional<String> earlier =
-                replaces == null ? Optional.empty() : Optional.of(OpenLedger.known(replaces, ledger.read(local, now)));
-        OpenLedger.About about = new OpenLedger.About(Optional.ofNullable(winch), earlier);
-        return ledger.enter(act, when(act, now, local), now, about, out);
+        OpenLedger.About about = new OpenLedger.About(Optional.ofNullable(winch), corrected(now));
+        return ledger.enter(act, when, now, about, out);
     }
 
-    private Instant when(Act act, Instant now, ZoneId local) throws UsageException {
-        Instant time = at == null ? now : LocalTime.instant("--at", at, local);
-        Instant when = act instanceof Act.Worked worked ? worked.to() : time;
-        if (time.isAfter(now)
-                || (act instanceof Act.Worked worked && worked.from().isAfter(now))) {
-            throw new UsageException("--at: " + (at == null ? when : at)
+    private Optional<String> corrected(Instant now) throws IOException, UsageException {
+        if (replaces == null) {
+            return Optional.empty();
+        }
+        Ledger entered = ledger.read(zone(), now);
+        String meant = OpenLedger.known(replaces, entered);
+        Optional<String> by = Optional.ofNullable(entered.withdrawn().get(meant));
+        if (by.isPresent()) {
+            throw new UsageException("--replaces: " + meant
+                    + (by.get().equals(meant)
+                            ? " takes another entry back."
+                            : " is taken back already, by " + by.get() + ".")
+                    + "\n  Enter it without --replaces.");
+        }
+        return Optional.of(meant);
+    }
+
+    /**
+     * Refuses a time after {@code now}.
+     *
+     * @param written as somebody wrote it
+     */
+    static void refuseFuture(String option, String written, Instant time, Instant now) throws UsageException {
+        if (time.isAfter(now)) {
+            throw new UsageException(option + ": " + written
                     + " is still to come.\n  Enter what was done; is this computer's clock right (" + now + ")?");
         }
-        return when;
     }
 }

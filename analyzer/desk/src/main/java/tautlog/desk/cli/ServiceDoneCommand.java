@@ -35,7 +35,7 @@ final class ServiceDoneCommand implements Callable<Integer> {
     private @Nullable Path tasks;
 
     @Mixin
-    private LedgerEntry entry = new LedgerEntry();
+    private TimedEntry entry = new TimedEntry();
 
     @Spec
     private CommandSpec spec = CommandSpec.create();

@@ -101,7 +101,7 @@ final class ServiceGearCommand implements Callable<Integer>, Inked {
         UsedGear gear = UsedGear.of(history.outings(), rigs, kept, at);
         ForceUnit unit = asked.orElseGet(
                 () -> rigs.values().stream().findFirst().map(Rig::units).orElse(ForceUnit.KN));
-        LedgerDoubts doubts = new LedgerDoubts(kept, new KnownGear(gear.kinds()));
+        LedgerDoubts doubts = new LedgerDoubts(kept, KnownGear.ofRigs(gear.kinds()));
         write(gear, notes(gear, history), doubts, new Screen(unit, at, true, true), isTaken);
         return Exits.whole(history.leftOut(), kept, spec.commandLine().getErr());
     }

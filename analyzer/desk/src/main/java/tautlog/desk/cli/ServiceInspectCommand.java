@@ -82,7 +82,7 @@ final class ServiceInspectCommand implements Callable<Integer> {
     private List<String> damage = List.of();
 
     @Mixin
-    private LedgerEntry entry = new LedgerEntry();
+    private TimedEntry entry = new TimedEntry();
 
     @Spec
     private CommandSpec spec = CommandSpec.create();

@@ -24,7 +24,7 @@ final class ServiceOutCommand implements Callable<Integer> {
     private GearOptions gear = new GearOptions();
 
     @Mixin
-    private LedgerEntry entry = new LedgerEntry();
+    private TimedEntry entry = new TimedEntry();
 
     @Spec
     private CommandSpec spec = CommandSpec.create();

@@ -24,13 +24,13 @@ final class ServiceRetireCommand implements Callable<Integer> {
     private GearOptions gear = new GearOptions();
 
     @Mixin
-    private LedgerEntry entry = new LedgerEntry();
+    private TimedEntry entry = new TimedEntry();
 
     @Spec
     private CommandSpec spec = CommandSpec.create();
 
     @Override
     public Integer call() throws IOException, UsageException, ConfigException {
-        return gear.enter(new Act.Retired(gear.piece()), entry, spec);
+        return gear.enterGone(new Act.Retired(gear.piece()), entry, spec);
     }
 }

@@ -54,6 +54,8 @@ final class ServiceWorkedCommand implements Callable<Integer> {
         ZoneId zone = entry.zone();
         Instant begin = LocalTime.instant("--from", from, zone);
         Instant end = end(zone);
+        Instant now = Instant.now();
+        LedgerEntry.refuseFuture("--from", from, begin, now);
         if (!begin.isBefore(end)) {
             throw new UsageException(
                     "--to: " + to + " does not lie after --from " + from + ".\n  Give the earlier one as --from.");
@@ -70,6 +72,8 @@ final class ServiceWorkedCommand implements Callable<Integer> {
                         shaftHours,
                         pullHours,
                         Optional.ofNullable(pulls).map(BigDecimal::valueOf)),
+                end,
+                now,
                 spec.commandLine().getOut());
     }
 

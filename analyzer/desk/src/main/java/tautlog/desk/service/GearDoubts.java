@@ -24,10 +24,12 @@ final class GearDoubts {
         this.known = known;
     }
 
-    /** A sentence or two for each, in the order of time; none about a winch whose rig is not known. */
+    /** A sentence or two for each, in the order of time; one about each winch whose rig cannot be read. */
     Set<String> sentences() {
         Set<String> sentences = new LinkedHashSet<>();
-        lastAboutEach().forEach((subject, last) -> noteStranger(subject, last, sentences));
+        Map<Subject, Entry> last = lastAboutEach();
+        noteUnread(last.keySet(), sentences);
+        last.forEach((subject, entry) -> noteStranger(subject, entry, sentences));
         for (Entry entry : ledger.entries()) {
             if (entry.act() instanceof Act.Inspected inspected && known.isKnown(entry.winch())) {
                 noteFigures(entry, inspected, sentences);
@@ -46,13 +48,26 @@ final class GearDoubts {
         return last;
     }
 
+    /** What the ledger says of gear of a winch whose rig cannot be read nobody can check. */
+    private void noteUnread(Set<Subject> subjects, Collection<String> sentences) {
+        for (String winch : known.unread()) {
+            if (subjects.stream().anyMatch(one -> one.winch().map(winch::equals).orElse(true))) {
+                sentences.add("Gear of the ledger could not be held against the rig of " + winch
+                        + ", which cannot be read: what is said of it may be meant of other gear.");
+            }
+        }
+    }
+
     /** Gear that was retired last is rightly in the rig no more. */
     private void noteStranger(Subject subject, Entry last, Collection<String> sentences) {
         Map<String, GearKind> gear = known.of(subject.winch());
         if (!known.isKnown(subject.winch()) || gear.containsKey(subject.gear()) || last.act() instanceof Act.Retired) {
             return;
         }
-        sentences.add("The ledger speaks of gear \"" + subject.gear() + "\" that no rig has (entry " + last.id() + ", "
+        String none = subject.winch().isEmpty() && !known.unread().isEmpty()
+                ? "\" that no rig has which can be read (entry "
+                : "\" that no rig has (entry ";
+        sentences.add("The ledger speaks of gear \"" + subject.gear() + none + last.id() + ", "
                 + last.act().kind() + ")."
                 + NearestKey.to(subject.gear(), gear.keySet())
                         .map(near -> " Did somebody mean \"" + near + "\"? Enter it again with --replaces " + last.id()

@@ -18,15 +18,21 @@ import tautlog.service.Machine;
  * Which gear there is on the winches that were recorded.
  *
  * @param kinds of each winch's gear by its id; none of a winch of which no rig was asked or can be read
+ * @param isAsked whether rigs were asked at all
  */
-public record KnownGear(Map<String, Map<String, GearKind>> kinds) {
+public record KnownGear(Map<String, Map<String, GearKind>> kinds, boolean isAsked) {
     public KnownGear {
         kinds = Collections.unmodifiableMap(new LinkedHashMap<>(kinds));
     }
 
+    /** By rigs that were asked; none of a winch whose rig cannot be read. */
+    public static KnownGear ofRigs(Map<String, Map<String, GearKind>> kinds) {
+        return new KnownGear(kinds, true);
+    }
+
     /** Of these winches, without asking their rigs. */
     public static KnownGear ofWinches(Set<String> winches) {
-        return new KnownGear(winches.stream().collect(Collectors.toMap(winch -> winch, winch -> Map.of())));
+        return new KnownGear(winches.stream().collect(Collectors.toMap(winch -> winch, winch -> Map.of())), false);
     }
 
     static KnownGear ofMachines(List<Machine> machines) {
@@ -36,17 +42,28 @@ public record KnownGear(Map<String, Map<String, GearKind>> kinds) {
             machine.gear().forEach((id, kept) -> gear.put(id, kept.kind()));
             kinds.put(machine.winch(), gear);
         }
-        return new KnownGear(kinds);
+        return ofRigs(kinds);
     }
 
     Set<String> winches() {
         return kinds.keySet();
     }
 
-    /** Whether the rig of {@code winch}, or of all winches when none is named, is known. */
+    /** Whether the rig of {@code winch}, or of any winch when none is named, is known. */
     boolean isKnown(Optional<String> winch) {
         return winch.map(name -> !kinds.getOrDefault(name, Map.of()).isEmpty())
-                .orElse(kinds.values().stream().noneMatch(Map::isEmpty));
+                .orElse(kinds.values().stream().anyMatch(gear -> !gear.isEmpty()));
+    }
+
+    /** Winches whose rig was asked and cannot be read, in order. */
+    Set<String> unread() {
+        Set<String> unread = new TreeSet<>();
+        kinds.forEach((winch, gear) -> {
+            if (isAsked && gear.isEmpty()) {
+                unread.add(winch);
+            }
+        });
+        return unread;
     }
 
     /** Gear by its id, of that winch or of all; the load cell is gear of no rig and of any kind. */

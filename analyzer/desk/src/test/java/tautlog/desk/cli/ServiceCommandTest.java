@@ -437,7 +437,7 @@ class ServiceCommandTest {
         assertEquals(2, stranger.code());
         assertTrue(stranger.err().startsWith("There is no gear \"chokr\" in " + rig), stranger.err());
         assertTrue(stranger.err().contains("Did you mean choker?"), stranger.err());
-        for (String command : List.of("fitted", "retire", "out-of-service")) {
+        for (String command : List.of("fitted", "out-of-service")) {
             assertEquals(
                     2, enter(command, "chokr", "--by", "Wren", "--rig", rig).code());
         }
@@ -452,6 +452,48 @@ class ServiceCommandTest {
                 "inspect", "choker", "--by", "Wren", "--result", "scrap", "--link-thickness-mm", "6", "--rig", rig);
         assertEquals(0, fits.code(), fits.err());
         assertEquals("", fits.err());
+    }
+
+    @Test
+    void gearThatTheRigHasNoMoreCanBeRetired() throws IOException {
+        Path rig = Files.writeString(folder.resolve("rig.toml"), SampleDay.rigToml());
+        enter("out-of-service", "skidding-cone", "--at", "2026-05-04T12:00:00Z");
+        assertTrue(list().out().replaceAll("\\s+", " ").contains("If it is gone, enter it as retired."));
+
+        Desk retired = enter("retire", "skidding-cone", "--rig", rig, "--at", "2026-05-04T13:00:00Z");
+
+        assertEquals(0, retired.code(), retired.err());
+        assertTrue(retired.err().startsWith("There is no gear \"skidding-cone\" in " + rig), retired.err());
+        assertTrue(retired.err().contains("That is right of gear that is gone."), retired.err());
+        assertFalse(list().out().contains("skidding-cone"), list().out());
+        assertEquals("", enter("retire", "choker", "--rig", rig).err());
+    }
+
+    @Test
+    void workedHasNoTimeBesidesItsSpan() throws IOException {
+        Desk at = enter("worked", "--from", "2026-05-04", "--to", "2026-05-04", "--at", "2026-05-04");
+        assertEquals(2, at.code());
+        assertFalse(Files.exists(ledger));
+        String help = Desk.run("service", "worked", "--help").out();
+        assertFalse(help.contains("--at"), help);
+        assertTrue(help.contains("--winch") && help.contains("--replaces") && help.contains("--zone"), help);
+        Desk future = enter("worked", "--from", "2999-01-01", "--to", "2999-01-02");
+        assertEquals(2, future.code());
+        assertTrue(future.err().startsWith("--from: 2999-01-01 is still to come."), future.err());
+    }
+
+    @Test
+    void refusesToCorrectWhatWasTakenBack() throws IOException {
+        String id = id(enter("done", "joint-crosses", "--at", "2026-05-04T06:00:00Z"));
+        String by = id(enter("withdraw", id));
+        String before = Files.readString(ledger);
+
+        Desk again = enter("done", "joint-crosses", "--replaces", id);
+        assertEquals(2, again.code());
+        assertTrue(again.err().contains("--replaces: " + id + " is taken back already, by " + by + "."), again.err());
+        assertTrue(again.err().contains("Enter it without --replaces."), again.err());
+        assertEquals(2, enter("done", "joint-crosses", "--replaces", by).code());
+        assertEquals(before, Files.readString(ledger));
     }
 
     @Test
