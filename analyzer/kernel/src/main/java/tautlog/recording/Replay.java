@@ -107,6 +107,9 @@ final class Replay {
             return; // its samples are not told
         }
         if (block.kind() == Block.Kind.SAMPLES) {
+            if (hasSamples) {
+                throw new DamagedBlockException("it is a second block of samples in its span");
+            }
             codec.read(block, samples);
             hasSamples = true;
         } else {

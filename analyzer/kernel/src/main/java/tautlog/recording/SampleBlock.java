@@ -119,6 +119,12 @@ public final class SampleBlock {
         runDecoded[run] = true;
     }
 
+    /** Forgets what it holds. */
+    void clear() {
+        table.clear();
+        runs = 0;
+    }
+
     /** Cuts the frames' samples into runs; what the directory says of each is filled in afterwards. */
     void cutIntoRuns() {
         runs = 0;

@@ -61,7 +61,7 @@ final class SampleCodec {
     /**
      * Reads frames and runs; leaves the counts to be decoded on demand.
      *
-     * @throws IndexOutOfBoundsException if the bytes are no such content
+     * @throws IndexOutOfBoundsException if the bytes are no such content; {@code into} is left half filled
      */
     void decode(ByteReader in, long firstNumber, int samples, SampleBlock into) {
         decodeFrames(in, firstNumber, samples, into.table);
@@ -69,8 +69,11 @@ final class SampleCodec {
         decodeDirectory(in, into);
     }
 
-    /** Reads only the frames. */
+    /** Reads only the frames; where the bytes are no such content, {@code table} is left half filled. */
     void decodeFrames(ByteReader in, long firstNumber, int samples, FrameTable table) {
+        if (samples < 1) {
+            throw new IndexOutOfBoundsException("a block of no sample");
+        }
         int frames = in.count(samples);
         room(frames);
         table.begin(frames, samples);

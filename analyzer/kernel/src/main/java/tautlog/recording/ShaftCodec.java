@@ -102,13 +102,17 @@ final class ShaftCodec {
     }
 
     /**
-     * Reads {@code frames} shaft frames.
+     * Reads {@code frames} shaft frames, 1 or more.
      *
-     * @throws IndexOutOfBoundsException if the bytes are no such content
+     * @throws IndexOutOfBoundsException if the bytes are no such content; {@code table} is empty then
      */
     void decode(ByteReader in, int frames, ShaftTable table) {
+        table.clear();
+        if (frames < 1) {
+            throw new IndexOutOfBoundsException("a block of no shaft frame");
+        }
         room(frames);
-        table.begin(frames, 0);
+        table.roomForFrames(frames);
         decodeFirstApart(in, table.tick, frames);
         LongColumn.decode(in, column, frames);
         long pulses = lengths(frames, table);
@@ -122,6 +126,7 @@ final class ShaftCodec {
             table.pulses[i] += expectedPulses(table, i);
         }
         decodePulses(in, (int) pulses, table);
+        table.frames = frames;
     }
 
     /** Where the pulses of each frame will lie, by the lengths in {@link #column}; how many there are. */
@@ -146,7 +151,7 @@ final class ShaftCodec {
             return;
         }
         int lag = Math.max(1, in.u8());
-        table.begin(table.frames, n);
+        table.roomForPulses(n);
         long[] ticks = table.pulseTick;
         ticks[0] = table.tick[0] + in.zigzag();
         if (n > 1) {

@@ -41,16 +41,18 @@ final class ShaftTable {
         from[++frames] = end;
     }
 
-    /** Begins anew with {@code frames} frames of {@code pulses} pulses in all, to be filled in. */
-    void begin(int frames, int pulses) {
-        if (frames > tick.length) {
-            this.frames = 0;
-            growFrames(frames);
+    /** Makes room for {@code howMany} frames in all, to be filled in; {@link #frames} is set once they are. */
+    void roomForFrames(int howMany) {
+        if (howMany > tick.length) {
+            growFrames(howMany);
         }
+    }
+
+    /** Makes room for {@code pulses} pulses in all, to be filled in; forgets those that are here. */
+    void roomForPulses(int pulses) {
         if (pulses > pulseTick.length) {
             pulseTick = new long[pulses];
         }
-        this.frames = frames;
     }
 
     private void growFrames(int room) {

@@ -72,7 +72,7 @@ final class SpanCodec {
         }
     }
 
-    /** Appends what {@code block} holds to {@code span}; counts are decoded. */
+    /** Appends what {@code block} holds to {@code span}, all of it or, where it is refused, nothing; counts are decoded. */
     void append(Block block, Span span) throws DamagedBlockException {
         try {
             switch (block.kind()) {
@@ -109,22 +109,24 @@ final class SpanCodec {
         }
     }
 
-    /** Reads frames and runs of a block of samples; its counts are decoded on demand. */
+    /** Reads frames and runs of a block of samples; its counts are decoded on demand. Nothing is left of one that is refused. */
     void read(Block block, SampleBlock into) throws DamagedBlockException {
         requireReadings(block);
         try {
             samples.decode(block.content(), block.first(), block.count(), into);
         } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
+            into.clear();
             throw malformed(e);
         }
     }
 
-    /** Reads only the frames of a block of samples: numbers, ticks, flags. */
+    /** Reads only the frames of a block of samples: numbers, ticks, flags. Nothing is left of one that is refused. */
     void readFrames(Block block, FrameTable into) throws DamagedBlockException {
         requireReadings(block);
         try {
             samples.decodeFrames(block.content(), block.first(), block.count(), into);
         } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
+            into.clear();
             throw malformed(e);
         }
     }

@@ -218,6 +218,47 @@ class DamageTest {
         assertTrue(damages.get(0).reason().contains("link"), damages.get(0).summary());
     }
 
+    private static byte[] withoutItsLastByte(byte[] bytes) throws DamagedBlockException {
+        Block block = Block.read(bytes, 0);
+        ByteWriter content = new ByteWriter();
+        content.raw(bytes, Block.HEADER, block.content().left() - 1);
+        return Block.of(block.kind(), block.outing(), block.span(), block.first(), block.count(), content)
+                .bytes();
+    }
+
+    /** Its checksum fits, its content does not: no frame of it is told, and the span's other blocks are told as if it were not there. */
+    @Test
+    void tellsNothingOfABlockWhoseContentIsRefused() throws Exception {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                PreparedStatement update = connection.prepareStatement(
+                        "UPDATE evidence SET kind = ?, count = ?, block = ? WHERE kind = ?")) {
+            byte[] samples = withoutItsLastByte(block(2));
+            update.setInt(1, 2);
+            update.setInt(2, 30 * 25);
+            update.setBytes(3, samples);
+            update.setInt(4, 4);
+            assertEquals(1, update.executeUpdate(), "the events become a second block of samples");
+            byte[] shaft = withoutItsLastByte(block(3));
+            update.setInt(1, 3);
+            update.setInt(2, 15);
+            update.setBytes(3, shaft);
+            update.setInt(4, 3);
+            assertEquals(1, update.executeUpdate());
+        }
+        try (Recording recording = Recording.open(file)) {
+            List<String> expected = new ArrayList<>(Story.plain(1, 30).lines());
+            expected.removeIf(line -> !line.startsWith("tension"));
+            expected.add("end");
+            EvidenceLog log = new EvidenceLog();
+            assertEquals(2, recording.replay(recording.outings().get(0), log).size());
+            assertEquals(expected, log.lines());
+            RunLog byRuns = new RunLog();
+            assertEquals(2, recording.replay(recording.outings().get(0), byRuns).size());
+            assertEquals(List.of("end"), byRuns.log.lines());
+            assertEquals(30 * 25, byRuns.samples.size());
+        }
+    }
+
     @Test
     void noticesARowThatWasTakenOut() throws Exception {
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file)) {

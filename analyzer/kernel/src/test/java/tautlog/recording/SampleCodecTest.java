@@ -154,7 +154,19 @@ class SampleCodecTest {
             assertEquals(table.samples(), into.counts().length >= table.samples() ? table.samples() : -1);
         } catch (DamagedBlockException e) {
             assertTrue(String.valueOf(e.getMessage()).contains("content"));
+            assertEquals(0, into.frames() + into.runs(), "nothing is left of a refused block");
         }
+    }
+
+    /** A block that says it holds no sample has no first number: whoever asks for that would be told of another block. */
+    @Test
+    void refusesABlockOfNoSample() {
+        ByteWriter content = new ByteWriter();
+        content.varint(0);
+        content.zigzag(0);
+        content.i32(0);
+        Block block = Block.of(Block.Kind.SAMPLES, 0, 1, 0, 0, content);
+        assertThrows(DamagedBlockException.class, () -> new SpanCodec().read(block, new SampleBlock()));
     }
 
     @Test
