@@ -31,7 +31,6 @@ final class ShaftJoin {
     private long settledTick = Long.MIN_VALUE;
     private long knownThrough;
     private long creditedThrough = Long.MIN_VALUE;
-    private long takenThrough;
     private boolean anyReading;
     private long readingTick;
     private double readingRpm;
@@ -102,8 +101,7 @@ final class ShaftJoin {
      * @param takenThrough number of the last sample that the detectors have taken
      */
     void settle(long takenThrough) {
-        this.takenThrough = takenThrough;
-        while (!waiting.isEmpty() && settleFirst(waiting.size() > MOST_WAITING)) {
+        while (!waiting.isEmpty() && settleFirst(waiting.size() > MOST_WAITING, takenThrough)) {
             // each call takes one reading out
         }
     }
@@ -111,7 +109,7 @@ final class ShaftJoin {
     /** The outing is over. */
     void end(long lastNumber) {
         while (!waiting.isEmpty()) {
-            settleFirst(true);
+            settleFirst(true, lastNumber);
         }
         credit(lastNumber);
         knownThrough = Long.MAX_VALUE;
@@ -137,7 +135,7 @@ final class ShaftJoin {
         return settledTick;
     }
 
-    private boolean settleFirst(boolean force) {
+    private boolean settleFirst(boolean force, long takenThrough) {
         long tick = waiting.firstTick();
         boolean placed = frames.anyPresent();
         if (!force && !(placed && frames.isPast(tick))) {
