@@ -53,20 +53,25 @@ public final class ZeroShift extends ForwardedEvidence {
 
     @Override
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
-        if (shifts(number, n)) {
+        advanceTo(number);
+        if (shiftsBefore(number + n)) {
             super.tension(number, tick, flags, shifted(number, counts, from, n), 0, n);
         } else {
             super.tension(number, tick, flags, counts, from, n);
         }
     }
 
-    /** Whether any of {@code n} samples from {@code number} on, the next ones, is to be {@link #shifted}. */
-    public boolean shifts(long number, int n) {
+    /** Goes on to sample {@code number}: a zero that moved at it or before is in force from now on. */
+    public void advanceTo(long number) {
         if (number >= nextNumber) {
             shift = nextShift;
             nextNumber = Long.MAX_VALUE;
         }
-        return shift != 0 || nextNumber < number + n;
+    }
+
+    /** Whether any of the next samples, those before {@code number}, is to be {@link #shifted}. */
+    public boolean shiftsBefore(long number) {
+        return shift != 0 || nextNumber < number;
     }
 
     /** What is left of {@code counts[from]} to {@code counts[from + n - 1]}, the next samples, from 0 on; valid until the next call. */
@@ -75,10 +80,7 @@ public final class ZeroShift extends ForwardedEvidence {
             shifted = new int[n];
         }
         for (int i = 0; i < n; i++) {
-            if (number + i == nextNumber) {
-                shift = nextShift;
-                nextNumber = Long.MAX_VALUE;
-            }
+            advanceTo(number + i);
             shifted[i] = shifted(instrument, counts[from + i], shift);
         }
         return shifted;

@@ -9,6 +9,7 @@ import java.util.Map;
 import tautlog.rig.Hookup;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
+import tautlog.sample.CountBounds;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
@@ -22,6 +23,7 @@ import tautlog.sample.QuietEvidence;
  */
 public final class ShareMeter extends QuietEvidence {
     private final Instrument instrument;
+    private final CountBounds bounds = new CountBounds();
     private final Map<String, ShareClasses> byHookup = new LinkedHashMap<>();
     private final ShareClasses unknown;
     private final Map<Long, ShareClasses> changes = new HashMap<>();
@@ -53,13 +55,8 @@ public final class ShareMeter extends QuietEvidence {
         if ((flags & FLAG_OPEN_BRIDGE) != 0) {
             return;
         }
-        int least = Integer.MAX_VALUE;
-        int greatest = Integer.MIN_VALUE;
-        for (int i = from; i < from + n; i++) {
-            least = Math.min(least, counts[i]);
-            greatest = Math.max(greatest, counts[i]);
-        }
-        if (!takeWhole(number, n, least, greatest)) {
+        bounds.measure(counts, from, n);
+        if (!takeWhole(number, n, bounds.least(), bounds.greatest())) {
             take(number, counts, from, n);
         }
     }

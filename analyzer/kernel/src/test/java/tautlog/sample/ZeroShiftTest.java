@@ -48,6 +48,19 @@ class ZeroShiftTest {
         assertEquals(List.of(400, 520), seen);
     }
 
+    /** Samples that mean nothing are passed over; a zero that moved among them holds until the one told next moves. */
+    @Test
+    void takesUpAShiftThatMovedAmongSamplesItWasNotGiven() {
+        // given
+        shift.zero(5, 100, ZeroSource.SLACK);
+        shift.advanceTo(9);
+        // when
+        shift.zero(12, -20, ZeroSource.BUTTON);
+        shift.tension(10, 0, 0, new int[] {500, 500, 500}, 0, 3);
+        // then
+        assertEquals(List.of(400, 400, 520), seen);
+    }
+
     @Test
     void leavesASampleAtTheEndStopAndPutsNoOtherThere() {
         // when

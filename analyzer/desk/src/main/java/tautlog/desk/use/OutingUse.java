@@ -20,7 +20,7 @@ import tautlog.usage.MeterReading;
  * @param meters of this outing alone
  * @param coverage how much of its time is known
  * @param machine what gear, rope and driveline bore
- * @param events what may call for service, in the order of their starts
+ * @param events what may call for service, in the order of their starts, of the same start by kind
  * @param damages blocks that could not be read, a sentence each; what they held is a gap
  */
 public record OutingUse(

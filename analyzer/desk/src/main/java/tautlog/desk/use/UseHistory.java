@@ -38,8 +38,8 @@ public final class UseHistory {
     private final UseCache cache;
     private final Workers workers;
     private final StoredRigs rigs = new StoredRigs();
-    /** Outings read while the head of their file was, by file and place in it. */
-    private final Map<Place, OutingUse> ahead = new ConcurrentHashMap<>();
+    /** What became of outings read while the head of their file was, by file and place in it. */
+    private final Map<Place, Workers.Result<OutingUse>> ahead = new ConcurrentHashMap<>();
 
     private final Set<Copies.Identity> begun = ConcurrentHashMap.newKeySet();
     private final List<String> notes = new ArrayList<>();
@@ -125,14 +125,11 @@ public final class UseHistory {
         }
     }
 
-    /** Of copies only one is read ahead; where it is not the one that counts, or cannot be read, the second look says so. */
+    /** Of copies only one is read ahead; where it is not the one that counts, that one is read later. */
     private void useAhead(Recording recording, Outing outing, Windows.Member member) {
-        try {
-            OutingUse use = knownOr(member, () -> pass(recording, outing, member));
-            ahead.put(new Place(member.file(), member.index()), use);
-        } catch (RecordingException e) {
-            // the second look meets it again, and tells
-        }
+        ahead.put(
+                new Place(member.file(), member.index()),
+                Workers.result(whole -> knownOr(whole, () -> pass(recording, outing, whole)), member));
     }
 
     private static Windows.Member member(Path file, FileHead head, OutingHead outing) {
@@ -173,8 +170,11 @@ public final class UseHistory {
     }
 
     private OutingUse use(Windows.Member member) throws RecordingException {
-        OutingUse whole = ahead.get(new Place(member.file(), member.index()));
-        return whole != null && member.from().isEmpty() ? whole : knownOr(member, () -> read(member));
+        Workers.Result<OutingUse> whole = ahead.get(new Place(member.file(), member.index()));
+        if (whole != null && (member.from().isEmpty() || whole.refusal().isPresent())) {
+            return whole.orThrow();
+        }
+        return knownOr(member, () -> read(member));
     }
 
     /** Reads what an outing was used for. */

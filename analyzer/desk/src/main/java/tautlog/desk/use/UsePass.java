@@ -191,7 +191,7 @@ final class UsePass {
 
     private List<UseEvent> events() throws RecordingException {
         List<Finding> found = new ArrayList<>(collector.events());
-        found.sort(Comparator.comparingLong(Finding::startNumber));
+        found.sort(Comparator.comparingLong(Finding::startNumber).thenComparing(Finding::kind));
         List<UseEvent> events = new ArrayList<>();
         for (Finding finding : found) {
             events.add(new UseEvent(

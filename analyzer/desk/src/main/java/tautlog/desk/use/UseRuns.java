@@ -3,6 +3,7 @@ package tautlog.desk.use;
 import tautlog.detect.Detection;
 import tautlog.recording.RunSink;
 import tautlog.recording.SampleBlock;
+import tautlog.sample.CountBounds;
 import tautlog.sample.Evidence;
 import tautlog.sample.ForwardedEvidence;
 import tautlog.sample.ZeroShift;
@@ -22,6 +23,7 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
     private final PresentSamples present;
     private final ShareMeter shares;
     private final ZeroShift zero;
+    private final CountBounds bounds = new CountBounds();
 
     /**
      * @param zero is told of moved zeros by {@code next}
@@ -53,13 +55,15 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
 
     @Override
     public void run(SampleBlock block, int run, int skip, int n) {
+        long number = block.runNumber(run) + skip;
         if ((block.runFlags(run) & FLAG_OPEN_BRIDGE) != 0) {
+            zero.advanceTo(number + n - 1);
             return;
         }
-        long number = block.runNumber(run) + skip;
         int[] counts = block.counts(run);
         int from = block.runFrom(run) + skip;
-        if (zero.shifts(number, n)) {
+        zero.advanceTo(number);
+        if (zero.shiftsBefore(number + n)) {
             measured(number, zero.shifted(number, counts, from, n), 0, n);
         } else if (n < block.runLength(run)) {
             measured(number, counts, from, n);
@@ -69,13 +73,8 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
     }
 
     private void measured(long number, int[] counts, int from, int n) {
-        int least = Integer.MAX_VALUE;
-        int greatest = Integer.MIN_VALUE;
-        for (int i = from; i < from + n; i++) {
-            least = Math.min(least, counts[i]);
-            greatest = Math.max(greatest, counts[i]);
-        }
-        take(number, counts, from, n, least, greatest);
+        bounds.measure(counts, from, n);
+        take(number, counts, from, n, bounds.least(), bounds.greatest());
     }
 
     private void take(long number, int[] counts, int from, int n, int least, int greatest) {

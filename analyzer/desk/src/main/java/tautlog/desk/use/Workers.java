@@ -31,7 +31,15 @@ final class Workers {
      * @param value empty when it was refused
      * @param refusal empty when it was not
      */
-    record Result<R>(Optional<R> value, Optional<RecordingException> refusal) {}
+    record Result<R>(Optional<R> value, Optional<RecordingException> refusal) {
+        /** @throws RecordingException the refusal */
+        R orThrow() throws RecordingException {
+            if (refusal.isPresent()) {
+                throw refusal.get();
+            }
+            return value.orElseThrow();
+        }
+    }
 
     /** @param what a word for the things, for the progress */
     <T, R> List<Result<R>> each(String what, List<T> things, Task<T, R> task) {
@@ -59,7 +67,8 @@ final class Workers {
         }
     }
 
-    private static <T, R> Result<R> result(Task<T, R> task, T thing) {
+    /** Does it to one thing, on the caller's thread. */
+    static <T, R> Result<R> result(Task<T, R> task, T thing) {
         try {
             return new Result<>(Optional.of(task.of(thing)), Optional.empty());
         } catch (RecordingException e) {

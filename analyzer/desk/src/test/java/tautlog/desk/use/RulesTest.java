@@ -37,7 +37,7 @@ class RulesTest {
                 use.damages());
 
         assertEquals(
-                "2: 47d7356a18caf538ac11e7e5140fcdd0",
+                "3: 47d7356a18caf538ac11e7e5140fcdd0",
                 UseCache.RULES + ": " + CacheFile.key(UseJson.GSON.toJson(anywhere)),
                 () -> UseCache.RULES + ": " + CacheFile.key(UseJson.GSON.toJson(anywhere)));
     }
