@@ -97,9 +97,8 @@ public final class Detection implements Evidence {
         shaftSpeed = new ShaftSpeed(instrument);
         shaftJoin = new ShaftJoin(instrument, thresholds, rig, frames, ring, pulls, stalls, seconds, inputs, sink);
         hasShaftSensor = instrument.pulsesPerRevolution() > 0;
-        // in this order: a shock is decided before the jolts are sought that it may hide, and told to the pulls when
-        // they have
-        // taken the same samples
+        // in this order: a shock is decided before the jolts are sought that it may hide, and told to the pulls
+        // when they have taken the same samples
         detectors = new Detector[] {pulls, overloads, shocks, jolts, drops, endStops, spikes, zeros, seconds};
     }
 
