@@ -137,7 +137,7 @@ public final class IncidentStudy {
                 CalibrationFacts.of(outing, beside.calibration()),
                 ClockTrust.of(outing, scene.seconds()),
                 integrity(analysis.verification(study)),
-                subject.map(of -> SeasonEvent.like(of, analysis.report(), window))
+                subject.map(of -> SeasonEvent.like(of, analysis.report(), report))
                         .orElse(List.of()),
                 SpanDrawings.of(study, spans(study), screen, scene.seconds()));
     }

@@ -29,18 +29,24 @@ public record SeasonEvent(
 
     /**
      * Overloads and shocks, and pulls without an overload, against the same hookup or with the same gear setting the limit, whose share
-     * is {@link #LEAST_PART} of the subject's or more; in the order of time, the window itself left out.
+     * is {@link #LEAST_PART} of the subject's or more; in the order of time.
+     *
+     * @param told what is told of the moment itself, left out
      */
-    static List<SeasonEvent> like(Subject subject, Report all, Window window) {
+    static List<SeasonEvent> like(Subject subject, Report all, Report told) {
         Stream<SeasonEvent> events = Stream.of(
-                        all.overloads().stream().map(SeasonEvent::of),
-                        all.shocks().stream().map(SeasonEvent::of),
+                        all.overloads().stream()
+                                .filter(one -> !told.overloads().contains(one))
+                                .map(SeasonEvent::of),
+                        all.shocks().stream()
+                                .filter(one -> !told.shocks().contains(one))
+                                .map(SeasonEvent::of),
                         all.pulls().stream()
-                                .filter(pull -> pull.overloads() == 0)
+                                .filter(pull ->
+                                        pull.overloads() == 0 && !told.pulls().contains(pull))
                                 .map(SeasonEvent::of))
                 .flatMap(each -> each);
-        List<SeasonEvent> like = new ArrayList<>(events.filter(event -> !window.holds(event.at()))
-                .filter(event -> isAlike(event.against(), subject.against()))
+        List<SeasonEvent> like = new ArrayList<>(events.filter(event -> isAlike(event.against(), subject.against()))
                 .filter(event -> event.share() >= LEAST_PART * subject.share())
                 .toList());
         like.sort(Comparator.comparing(SeasonEvent::at));

@@ -7,14 +7,17 @@ import java.util.stream.Stream;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.Report;
 
-/** A report less what lies outside a window. What it says of trust, hours and what could not be read stays that of all recordings. */
+/**
+ * A report less what lies outside a window. A pull that reaches out of it is told whole: its peak and share are those of all of it, so
+ * its overloads, shocks and jolts come with it. What it says of trust, hours and what could not be read stays that of all recordings.
+ */
 final class WindowReport {
     private WindowReport() {}
 
     /** @param inForce ids of the hookups that were on in the window */
     static Report of(Report all, Window window, Set<String> inForce) {
         List<Entry.Pull> pulls = in(window, all.pulls());
-        List<Entry.Overload> overloads = in(window, all.overloads());
+        List<Entry.Overload> overloads = with(pulls, window, all.overloads());
         Set<String> hookups = Stream.of(
                         inForce.stream(),
                         pulls.stream().map(pull -> pull.against().hookup()),
@@ -28,8 +31,8 @@ final class WindowReport {
                         .toList(),
                 pulls,
                 overloads,
-                in(window, all.shocks()),
-                in(window, all.jolts()),
+                with(pulls, window, all.shocks()),
+                with(pulls, window, all.jolts()),
                 in(window, all.drops()),
                 in(window, all.stalls()),
                 in(window, all.trouble()),
@@ -46,5 +49,20 @@ final class WindowReport {
         return entries.stream()
                 .filter(entry -> window.holds(entry.start(), entry.end()))
                 .toList();
+    }
+
+    /** What lies in the window, and what the pulls under way in it hold. */
+    private static <E extends Entry> List<E> with(List<Entry.Pull> pulls, Window window, List<E> entries) {
+        return entries.stream()
+                .filter(entry -> window.holds(entry.start(), entry.end())
+                        || pulls.stream().anyMatch(pull -> isPart(entry, pull)))
+                .toList();
+    }
+
+    /** A shock starts in the slack before its pull: where its peak lies counts. */
+    private static boolean isPart(Entry entry, Entry.Pull pull) {
+        return entry.end().outing() == pull.start().outing()
+                && entry.end().seconds() >= pull.start().seconds()
+                && entry.end().seconds() <= pull.end().seconds();
     }
 }
