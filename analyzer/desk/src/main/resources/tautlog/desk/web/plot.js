@@ -278,20 +278,31 @@ export class Plot {
     this.text(data.shaft.from_us.length ? "shaft, rpm" : "shaft speed unknown here", LEFT + 6, this.shaftTop + 9);
   }
 
-  /** Signs in two rows above the plot, words where there is room. */
+  /** Signs in two rows above the plot, words where there is room: the worst first, then by time. */
   signs(signs) {
-    const ends = [-Infinity, -Infinity];
-    for (const one of signs) {
-      const x = this.x(one.at);
-      const row = x > ends[0] ? 0 : x > ends[1] ? 1 : -1;
-      if (row >= 0) {
-        this.line(x, TOP, x, this.bottom, this.ink.soft, 1, [2, 3]);
-        const y = 11 + row * 20;
-        const short = one.words.length > 34 ? one.words.slice(0, 33) + "…" : one.words;
-        const room = this.right - x > this.c.measureText(short).width + 20;
-        this.text(one.sign + (room ? " " + short : ""), x - 5, y);
-        ends[row] = x + (room ? this.c.measureText(short).width + 24 : 14);
+    const taken = [[], []];
+    const order = [...signs].sort((a, b) => (b.severity ?? 0) - (a.severity ?? 0) || a.at - b.at);
+    for (const one of order) {
+      const x = Math.max(LEFT, this.x(one.at));
+      const short = one.words.length > 34 ? one.words.slice(0, 33) + "…" : one.words;
+      const wide = this.c.measureText(one.sign + " " + short).width;
+      const place = this.place(taken, x, wide) ?? this.place(taken, x, 14);
+      if (!place) continue;
+      taken[place.row].push(place);
+      this.line(x, TOP, x, this.bottom, this.ink.soft, 1, [2, 3]);
+      this.text(one.sign + (place.wide === wide ? " " + short : ""), place.from, 11 + place.row * 20);
+    }
+  }
+
+  /** Where so many pixels are free at a sign's place: from it to the right, else to the left so far as the edge asks. */
+  place(taken, x, wide) {
+    for (const from of [x - 5, Math.min(x - 5, this.right - wide)]) {
+      const to = from + wide;
+      if (to > this.right + 10 || from < 0) continue;
+      for (const row of [0, 1]) {
+        if (taken[row].every((one) => from > one.to + 8 || to + 8 < one.from)) return { row, from, to, wide };
       }
     }
+    return undefined;
   }
 }

@@ -83,7 +83,7 @@ export class Trace {
         const at = this.placeOf(one);
         if (at === null) continue;
         const share = one.share === undefined || one.share === null ? "" : " " + (one.at_least || one.limit_is_at_most ? "at least " : "") + percent(one.share) + " of limit";
-        all.push({ at, name, sign, words: (one.kind ? one.kind + " (" + name + ")" : name) + share });
+        all.push({ at, to: this.endOf(one, at), name, sign, severity: severity(name, one.share), words: (one.kind ? one.kind + " (" + name + ")" : name) + share });
       }
     }
     this.found.set(day, all);
@@ -95,6 +95,12 @@ export class Trace {
     if (this.outing) return one.outing === this.ordinal ? Math.round(one.outing_s * 1e6) : null;
     const at = one.at ?? one.start;
     return at ? micros(at) : null;
+  }
+
+  /** Where it ends; where it begins for what is a moment. */
+  endOf(one, begin) {
+    if (!one.start || !one.end) return begin;
+    return Math.max(begin, begin + micros(one.end) - micros(one.at ?? one.start));
   }
 
   show(view) {
@@ -176,7 +182,7 @@ export class Trace {
     const all = [...this.found.values()].flat();
     for (const mark of this.data?.marks ?? []) all.push({ at: mark.at_us, name: "mark", sign: "⚑", words: "mark" + (mark.note ? ": " + mark.note : "") });
     for (const note of this.notes) all.push({ at: note.at_us, name: "note", sign: "✎", words: "note" + (note.about ? " on " + note.about : "") + ": " + note.text });
-    return all.filter((one) => one.at >= this.view[0] && one.at < this.view[1]).sort((a, b) => a.at - b.at);
+    return all.filter((one) => (one.to ?? one.at) >= this.view[0] && one.at < this.view[1]).sort((a, b) => a.at - b.at);
   }
 
   greatest() {
@@ -314,6 +320,12 @@ export class Trace {
     });
     for (const end of ["pointerup", "pointercancel"]) canvas.addEventListener(end, (e) => fingers.delete(e.pointerId));
   }
+}
+
+/** What gets its label first: what is over the limit or not known not to be, then other findings by their share; marks and notes have none. */
+function severity(name, share) {
+  const known = share ?? 1;
+  return known + (name === "overload" || known > 1 ? 1000 : 0);
 }
 
 function asked(whole) {

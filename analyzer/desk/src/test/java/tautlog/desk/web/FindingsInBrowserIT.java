@@ -1,0 +1,89 @@
+package tautlog.desk.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tautlog.desk.fixtures.SampleDay;
+import tautlog.desk.fixtures.ShortDay;
+import tautlog.sample.HookupSource;
+
+/** What the list below a trace, and the labels above it, say of findings. */
+class FindingsInBrowserIT {
+    @TempDir
+    Path temporary;
+
+    private Path folder;
+
+    @BeforeEach
+    void needsABrowser() throws Exception {
+        ViewPage.assumeInstalled();
+        folder = Files.createDirectory(temporary.resolve("season"));
+    }
+
+    private void day(Consumer<ShortDay> what) throws Exception {
+        ShortDay.write(folder, "upper-landing.tautlog", what);
+    }
+
+    /** The season's trace between two moments, in seconds from the start of {@link #day}. */
+    private static String between(double from, double to) {
+        long start = NotesJson.micros(SampleDay.START);
+        return "#/season?from=" + (start + Math.round(from * 1e6)) + "&to=" + (start + Math.round(to * 1e6));
+    }
+
+    private static void awaitInList(ViewPage page, String words) {
+        page.await("in the list: " + words, () -> page.text(".found").contains(words));
+    }
+
+    @Test
+    void anOverloadIsInViewAsLongAsItLasts() throws Exception {
+        day(outing -> {
+            outing.hookup("straight", HookupSource.MARK);
+            outing.hold(20, 120);
+            outing.ramp(120, 20_000);
+            outing.hold(10, 20_000);
+            outing.ramp(20_000, 120);
+            outing.hold(10, 120);
+        });
+        try (RunningView view = RunningView.of(folder).done();
+                ViewPage page = ViewPage.open(temporary, view.address())) {
+            page.go(between(24, 26));
+            page.await("inside it", () -> page.text(".words").contains("Greatest 20 kN"));
+            awaitInList(page, "overload 128 % of limit");
+            page.go(between(32, 34));
+            page.await("behind it", () -> page.text(".words").contains("Greatest 0.12 kN"));
+            page.await("no finding", () -> page.text(".trace summary").startsWith("In view: no finding"));
+            assertEquals(List.of(), page.complaints());
+        }
+    }
+
+    @Test
+    void theWorstFindingGetsItsLabelFirst() throws Exception {
+        day(outing -> outing.hold(20, 120));
+        try (RunningView view = RunningView.of(folder).done();
+                ViewPage page = ViewPage.open(temporary, view.address())) {
+            page.go("#/season");
+            page.run("import('/plot.js').then(plot => { window.Plot = plot.Plot; })");
+            page.await("the plot", () -> Boolean.TRUE.equals(page.run("return Boolean(window.Plot)")));
+            String drawn = String.valueOf(page.run("const none = { from_us: [], to_us: [], least_n: [], greatest_n: [],"
+                    + " greatest_rpm: [], samples: [], missing_from_us: [], missing_to_us: [] };"
+                    + "const plot = new Plot(false); const said = []; const text = plot.text;"
+                    + "plot.text = function (words, ...more) { said.push(words); text.call(this, words, ...more); };"
+                    + "const sign = (at, sign, words, severity) => ({ at, sign, words, severity, name: 'x' });"
+                    + "plot.draw([0, 1e6], { tension: none, shaft: none, limits: [], outings: [], marks: [] }, ["
+                    + "sign(1e5, 'a', 'a note of somebody', 0), sign(1.01e5, 'b', 'jolt 20 % of limit', 0.2),"
+                    + "sign(1.02e5, 'c', 'shock 40 % of limit', 0.4), sign(1.03e5, 'd', 'overload 390 % of limit', 1e3),"
+                    + "sign(9.99e5, 'e', 'overload 391 % of limit', 1e3)]);"
+                    + "return said.join('\\n');"));
+            assertTrue(drawn.contains("d overload 390 % of limit"), drawn);
+            assertTrue(drawn.contains("c shock 40 % of limit"), drawn);
+            assertTrue(drawn.contains("e overload 391 % of limit"), "at the right end, too: " + drawn);
+        }
+    }
+}
