@@ -54,7 +54,8 @@ class IncidentFactsTest {
                 String start = entry.get(entry.has("start") ? "start" : "at").getAsString();
                 String end = entry.get(entry.has("end") ? "end" : entry.has("at") ? "at" : "start")
                         .getAsString();
-                boolean within = !Instant.parse(start).isAfter(to) && !Instant.parse(end).isBefore(from);
+                boolean within =
+                        !Instant.parse(start).isAfter(to) && !Instant.parse(end).isBefore(from);
                 if (within || List.of("overloads", "shocks", "jolts").contains(kind) && isOfThePull(end)) {
                     expected.add(one);
                 }
