@@ -195,14 +195,17 @@ public final class UseHistory {
 
     private OutingUse read(Windows.Member member) throws RecordingException {
         try (Recording recording = Recording.open(member.file())) {
-            for (Outing outing : recording.outings()) {
-                if (outing.index() == member.index()) {
-                    return pass(recording, outing, member);
-                }
+            Optional<Outing> outing = outing(recording, member.index());
+            if (outing.isEmpty()) {
+                throw new RecordingException(
+                        member.file() + ": was changed by another program while it was read. Try again.");
             }
-            throw new RecordingException(
-                    member.file() + ": was changed by another program while it was read. Try again.");
+            return pass(recording, outing.get(), member);
         }
+    }
+
+    private static Optional<Outing> outing(Recording recording, int index) throws RecordingException {
+        return recording.outings().stream().filter(one -> one.index() == index).findFirst();
     }
 
     private OutingUse pass(Recording recording, Outing outing, Windows.Member member) throws RecordingException {
@@ -231,11 +234,11 @@ public final class UseHistory {
     public Map<String, Rig> latestRigs() throws RecordingException {
         Map<String, OutingPlace> latest = new LinkedHashMap<>();
         outings.forEach(use -> latest.put(use.at().winch(), use.at()));
-        Map<String, Rig> rigs = new LinkedHashMap<>();
+        Map<String, Rig> byWinch = new LinkedHashMap<>();
         for (OutingPlace place : latest.values()) {
-            rig(place).ifPresent(rig -> rigs.put(place.winch(), rig));
+            rig(place).ifPresent(rig -> byWinch.put(place.winch(), rig));
         }
-        return rigs;
+        return byWinch;
     }
 
     private Optional<Rig> rig(OutingPlace place) throws RecordingException {
@@ -244,13 +247,10 @@ public final class UseHistory {
         }
         Path file = Path.of(place.file());
         try (Recording recording = Recording.open(file)) {
-            Optional<Outing> outing = recording.outings().stream()
-                    .filter(one -> one.index() == place.outing())
-                    .findFirst();
+            Optional<Outing> outing = outing(recording, place.outing());
             return outing.isEmpty()
                     ? Optional.empty()
-                    : Optional.of(
-                            Rig.parse("rig in " + file, outing.get().start().rigToml()));
+                    : Optional.of(rigs.of(file, outing.get().start().rigToml()));
         } catch (ConfigException e) {
             return Optional.empty(); // read by another version, whose meters are remembered
         }
