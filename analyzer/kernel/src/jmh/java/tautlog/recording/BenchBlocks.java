@@ -51,7 +51,7 @@ public final class BenchBlocks {
         int sum = 0;
         for (byte[] bytes : coded) {
             read(bytes);
-            sum += block.runGreatest(block.runs() - 1);
+            sum += block.run(block.runs() - 1).greatest();
         }
         return sum;
     }

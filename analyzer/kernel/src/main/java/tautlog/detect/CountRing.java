@@ -1,33 +1,56 @@
 package tautlog.detect;
 
+import tautlog.sample.StoredCounts;
+
 /**
  * The latest samples, by their place among the present ones: place 0 is the outing's first present sample.
  *
- * <p>Within a stretch places and numbers differ by a constant. Holds at least {@code capacity} samples back from the latest.
+ * <p>Within a stretch places and numbers differ by a constant. Holds at least {@code capacity} samples back from the latest. Samples
+ * that came coded are decoded when somebody asks for them: most of a slack line's never are.
  */
 final class CountRing {
     private final int[] ring;
     private final int mask;
+    private final RingPieces pieces = new RingPieces();
     private long size;
     private long offset;
     private long stretchFirst;
 
     CountRing(int capacity) {
-        ring = new int[Integer.highestOneBit(Math.max(2, capacity) - 1) << 1];
+        ring = new int[Integer.highestOneBit(Math.max(2, capacity + Run.MOST) - 1) << 1];
         mask = ring.length - 1;
     }
 
-    void append(Run run) {
+    void append(Piece piece) {
         int at = (int) size & mask;
-        int head = Math.min(run.n, ring.length - at);
-        System.arraycopy(run.counts, run.from, ring, at, head);
-        if (head < run.n) {
-            System.arraycopy(run.counts, run.from + head, ring, 0, run.n - head);
+        int head = Math.min(piece.n, ring.length - at);
+        System.arraycopy(piece.counts, piece.from, ring, at, head);
+        if (head < piece.n) {
+            System.arraycopy(piece.counts, piece.from + head, ring, 0, piece.n - head);
         }
-        size += run.n;
+        pieces.add(piece.n, piece.greatest);
+        grown(piece.n);
     }
 
-    /** Where all samples are kept. */
+    /** Takes counts that fit in one piece ({@link #cut}) as they are. */
+    void append(StoredCounts counts) {
+        pieces.add(counts);
+        grown(counts.size());
+    }
+
+    private void grown(int n) {
+        size += n;
+        pieces.forgetBefore(size - ring.length);
+    }
+
+    /** Makes sure that the samples at the places from {@code first} to {@code last} lie in {@link #samples}. */
+    void decode(long first, long last) {
+        if (pieces.mayBeCoded(first)) {
+            pieces.decode(first, last, ring);
+        }
+    }
+
+    /** Where all samples are kept that were decoded. */
     int[] samples() {
         return ring;
     }
@@ -69,16 +92,22 @@ final class CountRing {
     }
 
     boolean holds(long place) {
-        return place >= 0 && place < size && place >= size - ring.length;
+        return place >= oldest() && place < size;
     }
 
     /** The oldest place that is held. */
     long oldest() {
-        return Math.max(0, size - ring.length);
+        return Math.max(0, size - ring.length + Run.MOST);
+    }
+
+    /** No count from place {@code first} to {@code last}, both held, is greater than this. */
+    int greatestBound(long first, long last) {
+        return pieces.greatest(first, last);
     }
 
     /** The greatest count from place {@code first} to {@code last}, both held. */
     int greatest(long first, long last) {
+        decode(first, last);
         int from = (int) first & mask;
         int n = (int) (last - first) + 1;
         int head = Math.min(n, ring.length - from);
@@ -106,6 +135,7 @@ final class CountRing {
     }
 
     int at(long place) {
+        decode(place, place);
         return ring[(int) place & mask];
     }
 }

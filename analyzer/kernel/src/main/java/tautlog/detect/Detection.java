@@ -6,6 +6,7 @@ import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.Position;
+import tautlog.sample.StoredCounts;
 import tautlog.sample.Tally;
 import tautlog.sample.ZeroSource;
 
@@ -31,7 +32,7 @@ public final class Detection implements Evidence {
     private final Frames frames;
     private final CountRing ring;
     /** The samples that came last. */
-    private final Run piece;
+    private final Piece piece = new Piece();
     /** Samples that came and were not yet given to the detectors: they lie in the ring. */
     private final Run run;
 
@@ -79,8 +80,7 @@ public final class Detection implements Evidence {
         HookupLimits limits = hookups.inForce();
         frames = new Frames(instrument);
         ring = new CountRing(2 * ShaftJoin.patienceSamples(thresholds) + longestWindow(thresholds));
-        piece = new Run(limits);
-        run = new Run(limits);
+        run = new Run(ring, limits);
         oneSecondTicks = instrument.tickHz();
         pulls = new PullDetector(thresholds, limits, sink);
         overloads = new OverloadDetector(thresholds, limits, pulls, sink);
@@ -91,8 +91,8 @@ public final class Detection implements Evidence {
         gaps = new GapDetector(thresholds, sink);
         openBridges = new OpenBridgeDetector(sink);
         endStops = new EndStopDetector(instrument.fullScale(), sink);
-        spikes = new SpikeDetector(thresholds, sink);
-        zeros = new ZeroDetector(thresholds, sink);
+        spikes = new SpikeDetector(thresholds, ring, sink);
+        zeros = new ZeroDetector(thresholds, ring, sink);
         seconds = new SecondsMaker(instrument, sink);
         shaftSpeed = new ShaftSpeed(instrument);
         shaftJoin = new ShaftJoin(instrument, thresholds, rig, frames, ring, pulls, stalls, seconds, inputs, sink);
@@ -168,25 +168,21 @@ public final class Detection implements Evidence {
     }
 
     /**
-     * The next present samples, of frames that were begun: {@code counts[from]} to {@code counts[from + n - 1]}.
+     * The next present samples, of frames that were begun.
      *
      * @param number of the first
-     * @param n 1 to 128
-     * @param least the least of the counts, exactly
-     * @param greatest the greatest of the counts, exactly
      */
-    public void run(long number, int[] counts, int from, int n, int least, int greatest) {
-        for (int k = 0; k < n; k += piece.n) {
+    public void run(long number, StoredCounts counts) {
+        int n = counts.size();
+        for (int k = 0; k < n; ) {
             int fitting = ring.cut(seconds.cut(number + k, hookups.cut(number + k, n - k)));
-            piece.set(number + k, counts, from + k, fitting);
-            if (fitting == n) {
-                piece.measured(least, greatest);
-            } else {
-                piece.measure();
-            }
-            run.begin(number + k, ring.samples(), ring.next(), hookups.inForce());
-            gather();
+            run.begin(number + k, hookups.inForce());
+            StoredCounts part = counts.part(k, fitting);
+            ring.append(part);
+            run.set(part);
+            taken(number + k, fitting);
             giveRun();
+            k += fitting;
         }
         settle();
     }
@@ -195,8 +191,9 @@ public final class Detection implements Evidence {
         for (int k = 0; k < n; k += piece.n) {
             makeRoom(number + k);
             piece.set(number + k, counts, from + k, Math.min(n - k, room - run.n));
-            piece.measure();
-            gather();
+            ring.append(piece);
+            run.add(piece);
+            taken(piece.first, piece.n);
         }
     }
 
@@ -207,18 +204,15 @@ public final class Detection implements Evidence {
         }
         if (run.n == 0) {
             room = ring.cut(seconds.cut(number, hookups.cut(number, Run.MOST)));
-            run.begin(number, ring.samples(), ring.next(), hookups.inForce());
+            run.begin(number, hookups.inForce());
         }
     }
 
-    /** Adds the piece to the run that waits. */
-    private void gather() {
-        ring.append(piece);
-        run.add(piece);
-        lastTaken = piece.last();
+    private void taken(long first, int n) {
+        lastTaken = first + n - 1;
         if (!unsettled) {
             unsettled = true;
-            unsettledNumber = piece.first;
+            unsettledNumber = first;
         }
     }
 

@@ -29,8 +29,8 @@ public interface FindingSink {
      * @param ticks between them
      * @param rpm the first of them
      * @param samples how many present samples the first of them speaks for
-     * @param greatest count of these samples; meaningless when there are none
+     * @param greatest count of these samples
      * @param clutch engaged in that time, if the instrument tells
      */
-    default void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {}
+    default void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {}
 }

@@ -42,7 +42,7 @@ final class PullLoad {
     void add(Run run) {
         offer(run.greatest, run.limits);
         samples += run.n;
-        sum += run.sum;
+        sum += run.sum();
         squares.add(run.squares);
         int band = run.limits.band(run.least);
         int highest = run.limits.band(run.greatest);

@@ -1,9 +1,12 @@
 package tautlog.detect;
 
+import tautlog.sample.StoredCounts;
+
 /**
  * At most 128 consecutive samples with what is worth knowing before looking at each: one object, filled anew for every run.
  *
- * <p>The samples are {@code counts[from]} to {@code counts[from + n - 1]}; the first has number {@code first}.
+ * <p>The samples lie in a {@link CountRing}, perhaps still coded: asking for single counts or their sum costs time, asking for least
+ * and greatest does not.
  */
 final class Run {
     /** The most samples of a run: also the grain in which recordings keep least and greatest. */
@@ -11,48 +14,70 @@ final class Run {
 
     private static final int SMALL = 1 << 24;
 
+    private final CountRing ring;
+    private final int[] counts;
+    private long place;
+    private int from;
+    private boolean isDecoded;
+    private long sum;
+    private boolean isSummed;
+
     long first;
-    int[] counts = new int[0];
-    int from;
     int n;
     int least;
     int greatest;
-    long sum;
     /** Of the counts; stays 0 under a straight line, where nobody asks for it. */
     final SquareSum squares = new SquareSum();
 
     HookupLimits limits;
 
-    Run(HookupLimits limits) {
+    Run(CountRing ring, HookupLimits limits) {
+        this.ring = ring;
         this.limits = limits;
+        counts = ring.samples();
     }
 
-    void set(long first, int[] counts, int from, int n) {
+    /** Begins anew, empty, with the sample that the ring takes next; it has number {@code first}. */
+    void begin(long first, HookupLimits limits) {
         this.first = first;
-        this.counts = counts;
-        this.from = from;
-        this.n = n;
-    }
-
-    /** Begins anew, empty: what is added lies in {@code counts} from {@code from} on. */
-    void begin(long first, int[] counts, int from, HookupLimits limits) {
-        set(first, counts, from, 0);
         this.limits = limits;
+        place = ring.size();
+        from = ring.next();
+        n = 0;
         least = Integer.MAX_VALUE;
         greatest = Integer.MIN_VALUE;
         sum = 0;
+        isSummed = true;
+        isDecoded = true;
     }
 
     /** Goes on with the samples of {@code next}, which have been put behind those that are here. */
-    void add(Run next) {
+    void add(Piece next) {
         n += next.n;
         least = Math.min(least, next.least);
         greatest = Math.max(greatest, next.greatest);
         sum += next.sum;
     }
 
+    /** Is {@code stored} and nothing else, which has been put into the ring. */
+    void set(StoredCounts stored) {
+        n = stored.size();
+        least = stored.least();
+        greatest = stored.greatest();
+        isSummed = false;
+        isDecoded = false;
+    }
+
     int count(int k) {
+        if (!isDecoded) {
+            decode();
+        }
         return counts[from + k];
+    }
+
+    private void decode() {
+        ring.decode(place, place + n - 1);
+        isDecoded = true;
     }
 
     long last() {
@@ -60,11 +85,18 @@ final class Run {
     }
 
     int lastCount() {
-        return counts[from + n - 1];
+        return count(n - 1);
+    }
+
+    /** Writes the counts from the {@code skip}th on to {@code to[at]} and behind. */
+    void copyTo(int skip, int[] to, int at) {
+        decode();
+        System.arraycopy(counts, from + skip, to, at, n - skip);
     }
 
     /** Position in the run of the first sample equal to {@code count}, which is there. */
     int indexOf(int count) {
+        decode();
         int k = 0;
         while (counts[from + k] != count) {
             k++;
@@ -74,6 +106,7 @@ final class Run {
 
     /** How many samples are above {@code count}. */
     int above(int count) {
+        decode();
         int[] c = counts;
         int end = from + n;
         int total = 0;
@@ -86,35 +119,21 @@ final class Run {
 
     /** Works out the sum of squares. */
     void square() {
+        decode();
         squares.clear();
         for (int i = from; i < from + n; i++) {
             squares.add(counts[i]);
         }
     }
 
-    /** Works out least, greatest and sum, in one loop: a run is too short for vector code to gain by three. */
-    void measure() {
-        int[] c = counts;
-        int end = from + n;
-        int low = Integer.MAX_VALUE;
-        int high = Integer.MIN_VALUE;
-        long total = 0;
-        for (int i = from; i < end; i++) {
-            int count = c[i];
-            low = Math.min(low, count);
-            high = Math.max(high, count);
-            total += count;
+    /** Of the counts. */
+    long sum() {
+        if (!isSummed) {
+            decode();
+            sum = least > -SMALL && greatest < SMALL ? smallSum() : longSum();
+            isSummed = true;
         }
-        least = low;
-        greatest = high;
-        sum = total;
-    }
-
-    /** Takes least and greatest from one who knows them and works out the sum. */
-    void measured(int least, int greatest) {
-        this.least = least;
-        this.greatest = greatest;
-        sum = least > -SMALL && greatest < SMALL ? smallSum() : longSum();
+        return sum;
     }
 
     /** 128 · 2²⁴ fits an int: this loop is twice as fast as the one below. */

@@ -32,7 +32,7 @@ final class SecondSoFar {
     void add(Run run, int endStopFrom) {
         least = Math.min(least, run.least);
         greatest = Math.max(greatest, run.greatest);
-        sum += run.sum;
+        sum += run.sum();
         squares.add(run.squares);
         samples += run.n;
         last = run.last();

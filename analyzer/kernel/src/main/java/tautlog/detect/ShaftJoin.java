@@ -38,7 +38,7 @@ final class ShaftJoin {
     private long gatheredThrough;
     private long gatheredPlace;
     private int gathered;
-    private int gatheredGreatest;
+    private final Gathered greatest;
 
     ShaftJoin(
             Instrument instrument,
@@ -58,11 +58,47 @@ final class ShaftJoin {
         this.seconds = seconds;
         this.inputs = inputs;
         this.sink = sink;
+        greatest = new Gathered(ring);
         wearIsWanted = rig.driveline().isPresent();
         oneSecond = thresholds.oneSecond;
         patience = patienceSamples(thresholds) * instrument.tickHz() * 1_000 / instrument.rateMillihertz();
         knownThrough = instrument.pulsesPerRevolution() == 0 ? Long.MAX_VALUE : Long.MIN_VALUE;
         settledTick = instrument.pulsesPerRevolution() == 0 ? Long.MAX_VALUE : Long.MIN_VALUE;
+    }
+
+    /** The greatest count of the samples taken up so far, of which the last ones may lie coded. */
+    private static final class Gathered implements GreatestCount {
+        private final CountRing ring;
+        private int before;
+        private long first;
+        private long last;
+
+        Gathered(CountRing ring) {
+            this.ring = ring;
+            clear();
+        }
+
+        void clear() {
+            before = Integer.MIN_VALUE;
+            last = -1;
+            first = 0;
+        }
+
+        void add(long from, long through) {
+            before = exactly();
+            first = from;
+            last = through;
+        }
+
+        @Override
+        public int atMost() {
+            return first <= last ? Math.max(before, ring.greatestBound(first, last)) : before;
+        }
+
+        @Override
+        public int exactly() {
+            return first <= last ? Math.max(before, ring.greatest(first, last)) : before;
+        }
     }
 
     /** How many samples wait for the shaft frames of their time. */
@@ -171,7 +207,7 @@ final class ShaftJoin {
         gatheredThrough = seat.number;
         gatheredPlace = seat.place;
         gathered = 0;
-        gatheredGreatest = Integer.MIN_VALUE;
+        greatest.clear();
         seconds.reading(seat.number, rpm);
         stalls.reading(tick, rpm, seat);
     }
@@ -193,7 +229,7 @@ final class ShaftJoin {
         }
         long lastNumber = Math.min(seat.number, readingSeat + oneSecond);
         Known clutch = inputs.clutchFrom(readingSeat, lastNumber);
-        sink.shaftInterval(tick - readingTick, readingRpm, gathered, gatheredGreatest, clutch);
+        sink.shaftInterval(tick - readingTick, readingRpm, gathered, greatest, clutch);
     }
 
     /** Takes up the samples that the latest reading speaks for, with every shaft frame, before they are forgotten. */
@@ -206,7 +242,7 @@ final class ShaftJoin {
         long first = Math.max(gatheredPlace + 1, ring.oldest());
         long last = Math.min(lastPlace, ring.size() - 1);
         if (first <= last) {
-            gatheredGreatest = Math.max(gatheredGreatest, ring.greatest(first, last));
+            greatest.add(first, last);
             gathered += (int) (last - first + 1);
         }
         gatheredThrough = lastNumber;

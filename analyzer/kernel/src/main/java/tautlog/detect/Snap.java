@@ -76,7 +76,7 @@ final class Snap {
         long skip = Math.max(0, settleFrom() + 1 - run.first);
         if (skip < run.n) {
             int n = run.n - (int) skip;
-            System.arraycopy(run.counts, run.from + (int) skip, settling, settled, n);
+            run.copyTo((int) skip, settling, settled);
             settled += n;
         }
         lastNumber = run.last();

@@ -57,8 +57,9 @@ final class StallDetector {
     /** A shaft reading was settled: it sits at {@code seat}. */
     void reading(long tick, double rpm, Seat seat) {
         boolean inRing = ring.holds(seat.place);
-        int counts = inRing ? ring.at(seat.place) : Integer.MIN_VALUE;
-        boolean loaded = inRing && counts >= thresholds.pullFrom && isNearSample(tick, seat);
+        boolean mayBeLoaded = inRing && ring.greatestBound(seat.place, seat.place) >= thresholds.pullFrom;
+        int counts = mayBeLoaded ? ring.at(seat.place) : Integer.MIN_VALUE;
+        boolean loaded = counts >= thresholds.pullFrom && isNearSample(tick, seat);
         if (isPlain(tick, rpm, loaded)) {
             history.add(tick, rpm);
         } else {

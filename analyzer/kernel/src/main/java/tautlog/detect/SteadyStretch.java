@@ -42,25 +42,15 @@ final class SteadyStretch {
         next = Long.MAX_VALUE;
     }
 
-    /** Whether {@code number} goes on without a gap; a sample after a missing one is left out: nothing then completes the stretch. */
-    boolean takes(long number) {
-        return number == next;
-    }
-
-    /** Takes a sample; true when it completes the stretch. */
+    /** Takes a sample; true when it completes the stretch. One after a missing one is left out: nothing then completes it. */
     boolean add(long number, int count) {
-        return add(number, 1, count, count, count);
-    }
-
-    /** Takes {@code n} samples from {@code number} on, of which the stretch's last is none but the last. */
-    boolean add(long number, int n, int low, int high, long total) {
-        if (!takes(number)) {
+        if (number != next) {
             return false;
         }
-        next += n;
-        least = Math.min(least, low);
-        greatest = Math.max(greatest, high);
-        sum += total;
+        next++;
+        least = Math.min(least, count);
+        greatest = Math.max(greatest, count);
+        sum += count;
         return next == end;
     }
 

@@ -6,28 +6,54 @@ import tautlog.detect.Finding.TroubleKind;
 /**
  * Watches the zero of the slack line: {@code zero-drift} and {@code zero-unproven}. Source: {@code FINDINGS.md}, Sensor trouble.
  *
- * <p>Stretches of 10 s are compared by their sums of counts (and of squares, under a curve), so their order cannot matter.
+ * <p>Stretches of 10 s are compared by their sums of counts (and of squares, under a curve), so their order cannot matter. Most are
+ * slack, or not, by the bounds of their runs alone, and so near to the first that its sum need not be worked out.
  */
 final class ZeroDetector implements Detector {
     private final Thresholds thresholds;
+    private final CountRing ring;
     private final FindingSink sink;
-    private final SquareSum single = new SquareSum();
+    private final int length;
     private boolean began;
     private long first;
     private long last;
-    private final SteadyStretch stretch;
-    private final SquareSum squares = new SquareSum();
+    /** The stretch that goes on: the number that it needs next, and the one after its last. */
+    private long next = Long.MAX_VALUE;
+
+    private long end;
+    /** Of its runs that lie in it whole. */
+    private final Bounds whole = new Bounds();
+    /** Of its runs and those that it shares with its neighbours: perhaps too wide. */
+    private final Bounds touched = new Bounds();
+
     private boolean proven;
-    private long reference;
-    private final SquareSum referenceSquares = new SquareSum();
+    private final SlackSums reference = new SlackSums();
+    private final SlackSums present = new SlackSums();
     private boolean excursion;
     private long excursionFirst;
     private long excursionLast;
 
-    ZeroDetector(Thresholds thresholds, FindingSink sink) {
+    /** @param ring holds the samples of the last two stretches */
+    ZeroDetector(Thresholds thresholds, CountRing ring, FindingSink sink) {
         this.thresholds = thresholds;
+        this.ring = ring;
         this.sink = sink;
-        stretch = new SteadyStretch(thresholds.zeroStretch);
+        length = thresholds.zeroStretch;
+    }
+
+    private static final class Bounds {
+        int least;
+        int greatest;
+
+        void clear() {
+            least = Integer.MAX_VALUE;
+            greatest = Integer.MIN_VALUE;
+        }
+
+        void add(int low, int high) {
+            least = Math.min(least, low);
+            greatest = Math.max(greatest, high);
+        }
     }
 
     @Override
@@ -37,64 +63,86 @@ final class ZeroDetector implements Detector {
             first = run.first;
         }
         last = run.last();
-        if (run.first >= stretch.end()) {
-            beginStretchOf(run.first);
-        }
-        if (run.last() < stretch.end()) {
-            add(run.first, run.n, run.least, run.greatest, run.sum, run.squares);
-        } else {
-            each(run);
-        }
-    }
-
-    @Override
-    public void narrow(Quiet quiet, Run run) {
-        quiet.notAfter(stretch.end() - 2);
-    }
-
-    private void each(Run run) {
-        for (int k = 0; k < run.n; k++) {
-            long number = run.first + k;
-            if (number >= stretch.end()) {
+        for (long number = run.first; number <= last; number = Math.min(end, last + 1)) {
+            if (number >= end) {
                 beginStretchOf(number);
             }
-            int count = run.count(k);
-            single.clear();
-            if (thresholds.relations.areCurved()) {
-                single.add(count);
-            }
-            add(number, 1, count, count, count, single);
+            take(number, Math.min(end, last + 1), run);
         }
     }
 
     private void beginStretchOf(long number) {
-        stretch.beginOf(number, first);
-        squares.clear();
+        next = first + (number - first) / length * length;
+        end = next + length;
+        whole.clear();
+        touched.clear();
     }
 
-    private void add(long number, int n, int low, int high, long total, SquareSum totalSquares) {
-        if (stretch.takes(number)) {
-            squares.add(totalSquares);
+    /** Takes the samples from {@code from} to before {@code to}; one after a missing one is left out: nothing then completes the stretch. */
+    private void take(long from, long to, Run run) {
+        if (from != next) {
+            return;
         }
-        if (stretch.add(number, n, low, high, total) && stretch.isSlack(thresholds)) {
-            compare(stretch.sum());
+        next = to;
+        touched.add(run.least, run.greatest);
+        if (to - from == run.n) {
+            whole.add(run.least, run.greatest);
+        }
+        if (next == end && isSlack(whole)) {
+            long lastPlace = ring.placeOf(end - 1);
+            if (isSlack(touched) || isSlackToTheSample(lastPlace)) {
+                compare(lastPlace);
+            }
         }
     }
 
-    private void compare(long sum) {
+    private boolean isSlack(Bounds bounds) {
+        return bounds.least > thresholds.pushed
+                && bounds.greatest < thresholds.pullFrom
+                && thresholds.relations.isSteady(bounds.least, bounds.greatest);
+    }
+
+    private boolean isSlackToTheSample(long lastPlace) {
+        touched.clear();
+        for (long place = lastPlace - length + 1; place <= lastPlace; place++) {
+            int count = ring.at(place);
+            touched.add(count, count);
+        }
+        return isSlack(touched);
+    }
+
+    @Override
+    public void narrow(Quiet quiet, Run run) {
+        quiet.notAfter(end - 2);
+    }
+
+    private void compare(long lastPlace) {
         if (!proven) {
             proven = true;
-            reference = sum;
-            referenceSquares.copyFrom(squares);
-        } else if (thresholds.relations.isDrift(sum, squares, reference, referenceSquares)) {
+            reference.of(ring, lastPlace - length + 1, lastPlace);
+        } else if (isDrift(lastPlace)) {
             if (!excursion) {
                 excursion = true;
-                excursionFirst = stretch.end() - stretch.length();
+                excursionFirst = end - length;
             }
-            excursionLast = stretch.end() - 1;
+            excursionLast = end - 1;
         } else {
             tellExcursion();
         }
+    }
+
+    private boolean isDrift(long lastPlace) {
+        if (!thresholds.relations.areCurved() && !isDriftOf(touched.least) && !isDriftOf(touched.greatest)) {
+            return false;
+        }
+        present.of(ring, lastPlace - length + 1, lastPlace);
+        return present.isDrift(reference, thresholds.relations);
+    }
+
+    /** Whether a stretch of this count alone had drifted. */
+    private boolean isDriftOf(int count) {
+        present.of(count, length);
+        return present.isDrift(reference, thresholds.relations);
     }
 
     private void tellExcursion() {

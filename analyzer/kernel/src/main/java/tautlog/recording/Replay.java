@@ -194,7 +194,11 @@ final class Replay {
 
     private void tellPart(RunSink runs, int run, int from, int end) {
         if (from < end) {
-            runs.run(samples, run, from - samples.runFrom(run), end - from);
+            int skip = from - samples.runFrom(run);
+            runs.run(
+                    samples.runNumber(run) + skip,
+                    samples.runFlags(run),
+                    samples.run(run).part(skip, end - from));
         }
     }
 }

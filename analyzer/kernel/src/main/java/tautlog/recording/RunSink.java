@@ -1,6 +1,7 @@
 package tautlog.recording;
 
 import tautlog.sample.Evidence;
+import tautlog.sample.StoredCounts;
 
 /**
  * Takes a replay run by run instead of frame by frame: the fast way, because most frames tell nothing by themselves, and because a run
@@ -15,13 +16,13 @@ public interface RunSink extends Evidence {
     void frame(long number, long tick, int flags, int n);
 
     /**
-     * The next samples: of run {@code run} of {@code block}, valid only during the call, {@code n} samples from its sample {@code skip}
-     * on. All of the run unless an event cuts it.
+     * The next samples of frames that were begun.
      *
-     * @param skip 0 or more
-     * @param n 1 or more
+     * @param number of the first
+     * @param flags of every frame that they lie in
+     * @param counts a run of the recording unless an event cuts it
      */
-    void run(SampleBlock block, int run, int skip, int n);
+    void run(long number, int flags, StoredCounts counts);
 
     @Override
     default void tension(long number, long tick, int flags, int[] counts, int from, int n) {

@@ -1,13 +1,13 @@
 package tautlog.recording;
 
 import java.util.Arrays;
+import tautlog.sample.StoredCounts;
 
 /**
  * A decoded block of samples, seen as frames (what arrived when) and as runs: at most 128 samples with consecutive numbers and
  * the same flags, each with its least and greatest count. A run never spans a gap.
  *
- * <p>Runs are decoded on demand, so that a reader passes over those whose least and greatest cannot matter to it. Belongs
- * to who hands it out: valid only during the call. One thread.
+ * <p>Runs are decoded on demand, so that a reader passes over those whose least and greatest cannot matter to it. One thread.
  */
 public final class SampleBlock {
     final FrameTable table = new FrameTable();
@@ -15,14 +15,7 @@ public final class SampleBlock {
     long[] runNumber = new long[192];
     int[] runFlags = new int[192];
     int[] runFrom = new int[193];
-    int[] runLeast = new int[192];
-    int[] runGreatest = new int[192];
-    byte[] runCoding = new byte[192];
-    int[] runBase = new int[192];
-    int[] runSlope = new int[192];
-    int[] runAt = new int[192];
-    boolean[] runDecoded = new boolean[192];
-    byte[] bytes = new byte[0];
+    StoredRun[] stored = new StoredRun[192];
 
     SampleBlock() {}
 
@@ -75,48 +68,17 @@ public final class SampleBlock {
         return runFrom[run + 1] - runFrom[run];
     }
 
-    /** The least count of run {@code run}, known without decoding it. */
-    public int runLeast(int run) {
-        return runLeast[run];
+    /** The counts of run {@code run}, decoded when they are wanted; stay valid when this block does not. */
+    public StoredCounts run(int run) {
+        return stored[run];
     }
 
-    /** The greatest count of run {@code run}, known without decoding it. */
-    public int runGreatest(int run) {
-        return runGreatest[run];
-    }
-
-    /** The counts of the whole block, of which run {@code run} is decoded now at the latest. */
-    public int[] counts(int run) {
-        if (!runDecoded[run]) {
-            decode(run);
-        }
-        return table.counts;
-    }
-
-    /** The counts of the whole block, all decoded. */
+    /** The counts of the whole block, decoded. */
     public int[] counts() {
         for (int run = 0; run < runs; run++) {
-            counts(run);
+            stored[run].copyTo(table.counts, runFrom[run]);
         }
         return table.counts;
-    }
-
-    private void decode(int run) {
-        int n = runLength(run);
-        int at = runFrom[run];
-        int width = runCoding[run] & 0x3F;
-        int kind = (runCoding[run] & 0xFF) >>> 6;
-        if (kind == RunCodec.STEP) {
-            table.counts[at] = runBase[run];
-            RunCodec.unpack(bytes, runAt[run], n - 1, width, runSlope[run], table.counts, at + 1);
-            RunCodec.addSteps(table.counts, at, n);
-        } else {
-            RunCodec.unpack(bytes, runAt[run], n, width, runBase[run], table.counts, at);
-            if (kind == RunCodec.LINE) {
-                RunCodec.addLine(table.counts, at, n, runSlope[run]);
-            }
-        }
-        runDecoded[run] = true;
     }
 
     /** Forgets what it holds. */
@@ -146,7 +108,6 @@ public final class SampleBlock {
         runNumber[runs] = number;
         runFlags[runs] = flags;
         runFrom[runs] = at;
-        runDecoded[runs] = false;
         runs++;
     }
 
@@ -155,12 +116,6 @@ public final class SampleBlock {
         runNumber = Arrays.copyOf(runNumber, room);
         runFlags = Arrays.copyOf(runFlags, room);
         runFrom = Arrays.copyOf(runFrom, room + 1);
-        runLeast = Arrays.copyOf(runLeast, room);
-        runGreatest = Arrays.copyOf(runGreatest, room);
-        runCoding = Arrays.copyOf(runCoding, room);
-        runBase = Arrays.copyOf(runBase, room);
-        runSlope = Arrays.copyOf(runSlope, room);
-        runAt = Arrays.copyOf(runAt, room);
-        runDecoded = Arrays.copyOf(runDecoded, room);
+        stored = Arrays.copyOf(stored, room);
     }
 }

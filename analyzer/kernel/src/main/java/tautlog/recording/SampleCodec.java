@@ -6,6 +6,13 @@ final class SampleCodec {
     private final ByteWriter payload = new ByteWriter();
     private long[] column = new long[1024];
 
+    // the directory of the block that is read
+    private int[] least = new int[192];
+    private int[] greatest = new int[192];
+    private int[] coding = new int[192];
+    private int[] base = new int[192];
+    private int[] slope = new int[192];
+
     /** Appends the content of a block to {@code out}; the number of its first sample stands in the block's header. */
     void encode(FrameTable table, ByteWriter out) {
         room(table.frames);
@@ -115,40 +122,51 @@ final class SampleCodec {
         }
     }
 
-    private static void decodeDirectory(ByteReader in, SampleBlock into) {
-        int least = 0;
+    private void decodeDirectory(ByteReader in, SampleBlock into) {
+        directoryRoom(into.runs);
+        int low = 0;
         for (int run = 0; run < into.runs; run++) {
-            least += (int) in.zigzag();
-            into.runLeast[run] = least;
-            into.runGreatest[run] = least + (int) in.varint();
-            int coding = in.u8();
-            into.runCoding[run] = (byte) coding;
-            into.runBase[run] = least;
-            into.runSlope[run] = 0;
-            if (coding >>> 6 == RunCodec.LINE) {
-                into.runBase[run] = least + (int) in.zigzag();
-                into.runSlope[run] = (int) in.zigzag();
-            } else if (coding >>> 6 == RunCodec.STEP) {
-                into.runBase[run] = least + (int) in.varint();
-                into.runSlope[run] = (int) in.zigzag();
+            low += (int) in.zigzag();
+            least[run] = low;
+            greatest[run] = low + (int) in.varint();
+            int coded = in.u8();
+            coding[run] = coded;
+            base[run] = low;
+            slope[run] = 0;
+            if (coded >>> 6 == RunCodec.LINE) {
+                base[run] = low + (int) in.zigzag();
+                slope[run] = (int) in.zigzag();
+            } else if (coded >>> 6 == RunCodec.STEP) {
+                base[run] = low + (int) in.varint();
+                slope[run] = (int) in.zigzag();
             }
         }
         placeRuns(in, into);
     }
 
-    private static void placeRuns(ByteReader in, SampleBlock into) {
-        into.bytes = in.array();
+    private void placeRuns(ByteReader in, SampleBlock into) {
         for (int run = 0; run < into.runs; run++) {
-            int coding = into.runCoding[run] & 0xFF;
-            int packed = into.runLength(run) - (coding >>> 6 == RunCodec.STEP ? 1 : 0);
-            if (coding >>> 6 == 3 || (coding & 0x3F) > 32) {
-                throw new IndexOutOfBoundsException("a run coded as " + coding);
+            int coded = coding[run];
+            int n = into.runLength(run);
+            if (coded >>> 6 == 3 || (coded & 0x3F) > 32) {
+                throw new IndexOutOfBoundsException("a run coded as " + coded);
             }
-            into.runAt[run] = in.at();
-            in.skip(RunCodec.bytes(packed, coding & 0x3F));
+            into.stored[run] =
+                    new StoredRun(in.array(), in.at(), n, coded, base[run], slope[run], least[run], greatest[run]);
+            in.skip(RunCodec.bytes(coded >>> 6 == RunCodec.STEP ? n - 1 : n, coded & 0x3F));
         }
         if (in.left() != 4) {
             throw new IndexOutOfBoundsException(in.left() + " bytes after the last run where 4 belong");
+        }
+    }
+
+    private void directoryRoom(int runs) {
+        if (runs > least.length) {
+            least = new int[runs];
+            greatest = new int[runs];
+            coding = new int[runs];
+            base = new int[runs];
+            slope = new int[runs];
         }
     }
 

@@ -3,6 +3,7 @@ package tautlog.usage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.rig.Driveline;
 import tautlog.rig.LineCalibration;
@@ -26,6 +27,7 @@ final class DrivelineMeter {
     private final double leastTorquePerNewton;
     private final double mostTorquePerNewton;
     private final int atLeastFrom;
+    private final int slackBelow;
     private final LayerTimes first = new LayerTimes();
     private final LayerTimes last = new LayerTimes();
     private long latestTicks = -1;
@@ -49,6 +51,7 @@ final class DrivelineMeter {
         leastTorquePerNewton = driveline.map(line -> line.leastShaftTorque(1)).orElse(Double.NaN);
         mostTorquePerNewton = driveline.map(line -> line.greatestShaftTorque(1)).orElse(Double.NaN);
         atLeastFrom = LineCalibration.atLeastFrom(calibration, instrument, rig);
+        slackBelow = calibration.leastCountsAtOrAbove(rig.detect().slackBelowNewtons());
     }
 
     /** Time by class on one layer. */
@@ -87,6 +90,11 @@ final class DrivelineMeter {
             atLeast |= isAtLeast;
         }
 
+        /** Whether figures up to these would change nothing. */
+        boolean holds(double atLow, double atHigh) {
+            return seen && atLow <= low && atHigh <= high;
+        }
+
         /** Of the figures times {@code unit}. */
         Extent extent(double unit) {
             return seen ? new Extent(true, low * unit, high * unit, atLeast) : Extent.NONE;
@@ -94,7 +102,7 @@ final class DrivelineMeter {
     }
 
     /** As {@link tautlog.detect.FindingSink#shaftInterval}. */
-    void interval(long ticks, double rpm, int samples, int greatest, Known clutch) {
+    void interval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {
         if (driveline.isEmpty()) {
             return;
         }
@@ -120,22 +128,46 @@ final class DrivelineMeter {
         return latestNanos;
     }
 
-    private void loaded(Driveline line, long time, double rpm, int greatest, Known clutch) {
-        double newtons = Math.max(0, curve.newtons(greatest));
-        double least = newtons * leastTorquePerNewton;
-        double most = newtons * mostTorquePerNewton;
+    private void loaded(Driveline line, long time, double rpm, GreatestCount greatest, Known clutch) {
         boolean isEngaged = clutch == Known.YES;
         engaged += isEngaged ? time : 0;
         clutchUnknown += isEngaged ? 0 : time;
         int speed = TorqueSpeedCell.speedClass(rpm / line.ratedRpm());
-        first.add(TorqueSpeedCell.torqueClass(least / line.ratedTorqueNewtonMetres()), speed, time);
-        last.add(TorqueSpeedCell.torqueClass(most / line.ratedTorqueNewtonMetres()), speed, time);
+        if (isMereSlack(line, rpm, greatest.atMost(), isEngaged)) {
+            first.add(0, speed, time);
+            last.add(0, speed, time);
+        } else {
+            loaded(line, time, rpm, greatest.exactly(), isEngaged, speed);
+        }
+    }
+
+    /** Whether a greatest count of at most {@code count} is slack line and no new greatest torque or power: most time is. */
+    private boolean isMereSlack(Driveline line, double rpm, int count, boolean isEngaged) {
+        if (count >= slackBelow || count >= atLeastFrom) {
+            return false;
+        }
+        double newtons = Math.max(0, curve.newtons(count));
+        double most = newtons * mostTorquePerNewton;
+        double surely = isEngaged ? newtons * leastTorquePerNewton : 0;
+        return most <= line.ratedTorqueNewtonMetres()
+                && torque.holds(surely, most)
+                && power.holds(surely * rpm, most * rpm);
+    }
+
+    private void loaded(Driveline line, long time, double rpm, int greatest, boolean isEngaged, int speed) {
+        double newtons = Math.max(0, curve.newtons(greatest));
+        double least = newtons * leastTorquePerNewton;
+        double most = newtons * mostTorquePerNewton;
+        boolean isSlack = greatest < slackBelow;
+        double rated = line.ratedTorqueNewtonMetres();
+        first.add(isSlack ? 0 : TorqueSpeedCell.torqueClass(least / rated), speed, time);
+        last.add(isSlack ? 0 : TorqueSpeedCell.torqueClass(most / rated), speed, time);
         double surely = isEngaged ? least : 0;
         boolean atLeast = greatest >= atLeastFrom;
         torque.offer(surely, most, atLeast);
         power.offer(surely * rpm, most * rpm, atLeast);
-        aboveLeast += surely > line.ratedTorqueNewtonMetres() ? time : 0;
-        aboveMost += most > line.ratedTorqueNewtonMetres() || atLeast ? time : 0;
+        aboveLeast += surely > rated ? time : 0;
+        aboveMost += most > rated || atLeast ? time : 0;
     }
 
     /** All so far; {@link DrivelineUse#NOT_DESCRIBED} when there is no shaft sensor or the rig does not describe drum and shaft. */

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
+import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
 import tautlog.rig.Rig;
@@ -94,7 +95,7 @@ public final class Hours implements FindingSink {
     }
 
     @Override
-    public void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {
+    public void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {
         if (jointWear.isEmpty() || clutch == Known.NO) {
             return;
         }

@@ -1,5 +1,6 @@
 package tautlog.usage;
 
+import tautlog.detect.GreatestCount;
 import tautlog.rig.Driveline;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
@@ -14,6 +15,8 @@ final class JointWear {
     private final double torqueSharePerNewton;
     private final double ratedRpm;
     private final double atRating;
+    /** Up to this count the wear of a second at up to twice the rated speed rounds to nothing. */
+    private final int wearlessUpTo;
 
     /** @param driveline with both angles of the joint */
     JointWear(Driveline driveline, Rig rig, Calibration calibration) {
@@ -24,6 +27,21 @@ final class JointWear {
         atRating = driveline
                 .jointWear(driveline.ratedTorqueNewtonMetres(), ratedRpm)
                 .orElseThrow();
+        wearlessUpTo = wearlessUpTo();
+    }
+
+    private int wearlessUpTo() {
+        long low = Integer.MIN_VALUE;
+        long high = Integer.MAX_VALUE;
+        while (low < high) {
+            long middle = Math.floorDiv(low + high + 1, 2);
+            if (nanos(1, 2 * ratedRpm, curve.newtons((int) middle)) == 0) {
+                low = middle;
+            } else {
+                high = middle - 1;
+            }
+        }
+        return (int) low;
     }
 
     /**
@@ -31,11 +49,18 @@ final class JointWear {
      *
      * @param seconds between the readings, at most 1
      * @param samples 0 when the tension is not known: the winch's rated pull then stands for it
-     * @param greatest count
      */
-    long nanos(double seconds, double rpm, int samples, int greatest) {
-        double newtons = samples == 0 ? ratedPullNewtons : Math.max(0, curve.newtons(greatest));
-        double wear = Math.pow(newtons * torqueSharePerNewton, Driveline.WEAR_EXPONENT) * (rpm / ratedRpm) * atRating;
+    long nanos(double seconds, double rpm, int samples, GreatestCount greatest) {
+        if (samples == 0) {
+            return nanos(seconds, rpm, ratedPullNewtons);
+        }
+        boolean isWearless = greatest.atMost() <= wearlessUpTo && rpm <= 2 * ratedRpm;
+        return isWearless ? 0 : nanos(seconds, rpm, curve.newtons(greatest.exactly()));
+    }
+
+    private long nanos(double seconds, double rpm, double newtons) {
+        double share = Math.max(0, newtons) * torqueSharePerNewton;
+        double wear = Math.pow(share, Driveline.WEAR_EXPONENT) * (rpm / ratedRpm) * atRating;
         return Math.round(seconds * wear * NANOS);
     }
 }

@@ -2,6 +2,7 @@ package tautlog.usage;
 
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
+import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
 import tautlog.rig.Rig;
@@ -52,7 +53,7 @@ public final class MachineMeter implements FindingSink {
     }
 
     @Override
-    public void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {
+    public void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {
         driveline.interval(ticks, rpm, samples, greatest, clutch);
     }
 

@@ -3,7 +3,7 @@ package tautlog.usage;
 /**
  * Time spent at a torque and a speed of the shaft, both as shares of its rating.
  *
- * @param torqueTenths 0: none; k: above (k − 1)/10 up to k/10 of the rated torque; {@link #MOST_TORQUE}: above that
+ * @param torqueTenths 0: the line is slack; k: above (k − 1)/10 up to k/10 of the rated torque; {@link #MOST_TORQUE}: above that
  * @param speedTenths k: from k/10 to below (k + 1)/10 of the rated speed; {@link #MOST_SPEED}: from there on
  * @param nanos of time
  */

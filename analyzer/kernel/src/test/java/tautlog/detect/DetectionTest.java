@@ -7,10 +7,8 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
-import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Random;
-import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -23,6 +21,7 @@ import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.PlainCounts;
 import tautlog.sample.QuietEvidence;
 
 /** What must hold for all detectors together: nothing depends on how evidence is cut or on the order of its two streams. */
@@ -159,9 +158,7 @@ class DetectionTest {
         private void flush(int least) {
             while (waiting.length >= least) {
                 int n = Math.min(waiting.length, random.nextBoolean() ? 128 : 1 + random.nextInt(128));
-                IntStream run = Arrays.stream(waiting, 0, n);
-                IntSummaryStatistics bounds = run.summaryStatistics();
-                detection.run(next - waiting.length, waiting, 0, n, bounds.getMin(), bounds.getMax());
+                detection.run(next - waiting.length, PlainCounts.copyOf(waiting, 0, n));
                 waiting = Arrays.copyOfRange(waiting, n, waiting.length);
             }
         }

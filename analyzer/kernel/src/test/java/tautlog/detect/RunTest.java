@@ -1,5 +1,6 @@
 package tautlog.detect;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.math.BigDecimal;
@@ -8,58 +9,73 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import tautlog.fixtures.Rigs;
 import tautlog.sample.Calibration;
+import tautlog.sample.PlainCounts;
 
 /** Against the JDK's streams, the plain form. */
 class RunTest {
     private final Random random = new Random(1);
-    private final Run run = new Run(new HookupLimits(
-            Rigs.withLimit("20000", "8000").hookups().get(0), false, BigDecimal.ONE, Calibration.of("0", "1")));
+    private final HookupLimits limits = new HookupLimits(
+            Rigs.withLimit("20000", "8000").hookups().get(0), false, BigDecimal.ONE, Calibration.of("0", "1"));
+    private final CountRing ring = new CountRing(1_000);
+    private final Piece piece = new Piece();
 
-    @Test
-    void knowsLeastGreatestAndSum() {
-        for (int round = 0; round < 2_000; round++) {
-            int[] counts = someCounts();
-
-            run.set(0, counts, 3, counts.length - 5);
-            run.measure();
-
-            int[] plain = Arrays.copyOfRange(counts, 3, counts.length - 2);
-            assertEquals(Arrays.stream(plain).min().orElseThrow(), run.least);
-            assertEquals(Arrays.stream(plain).max().orElseThrow(), run.greatest);
-            assertEquals(Arrays.stream(plain).asLongStream().sum(), run.sum);
+    private Run inPieces(int[] counts) {
+        Run run = new Run(ring, limits);
+        run.begin(0, limits);
+        for (int from = 0; from < counts.length; from += piece.n) {
+            piece.set(from, counts, from, 1 + random.nextInt(counts.length - from));
+            ring.append(piece);
+            run.add(piece);
         }
+        return run;
+    }
+
+    private Run stored(int[] counts) {
+        Run run = new Run(ring, limits);
+        run.begin(0, limits);
+        PlainCounts plain = PlainCounts.copyOf(counts, 0, counts.length);
+        ring.append(plain);
+        run.set(plain);
+        return run;
+    }
+
+    private void assertTells(int[] counts, Run run) {
+        int than = counts[random.nextInt(counts.length)];
+        int k = random.nextInt(counts.length);
+        long sum = Arrays.stream(counts).asLongStream().sum();
+        switch (random.nextInt(4)) { // whatever is asked first decodes
+            case 0 -> assertEquals(sum, run.sum());
+            case 1 ->
+                assertEquals(Arrays.stream(counts).filter(count -> count > than).count(), run.above(than));
+            case 2 -> assertEquals(counts[run.indexOf(counts[k])], counts[k]);
+            default -> assertEquals(counts[k], run.count(k));
+        }
+        assertEquals(counts.length, run.n);
+        assertEquals(Arrays.stream(counts).min().orElseThrow(), run.least);
+        assertEquals(Arrays.stream(counts).max().orElseThrow(), run.greatest);
+        assertEquals(sum, run.sum());
+        assertEquals(sum, run.sum(), "asked again");
+        assertEquals(Arrays.stream(counts).filter(count -> count > than).count(), run.above(than));
+        int[] copy = new int[counts.length];
+        run.copyTo(k, copy, k);
+        assertArrayEquals(Arrays.copyOfRange(counts, k, counts.length), Arrays.copyOfRange(copy, k, counts.length));
     }
 
     @Test
-    void worksOutTheSumWhenLeastAndGreatestAreGiven() {
+    void tellsWhatItHoldsHoweverItCame() {
         for (int round = 0; round < 2_000; round++) {
             int[] counts = someCounts();
+            if (ring.cut(counts.length) < counts.length) {
+                inPieces(Arrays.copyOf(counts, ring.cut(counts.length)));
+            }
 
-            run.set(0, counts, 3, counts.length - 5);
-            run.measure();
-            long sum = run.sum;
-            run.measured(run.least, run.greatest);
-
-            assertEquals(sum, run.sum);
+            assertTells(counts, random.nextBoolean() ? stored(counts) : inPieces(counts));
         }
     }
 
-    @Test
-    void countsWhatIsAbove() {
-        for (int round = 0; round < 2_000; round++) {
-            int[] counts = someCounts();
-            int than = counts[random.nextInt(counts.length)];
-
-            run.set(0, counts, 3, counts.length - 5);
-
-            int[] plain = Arrays.copyOfRange(counts, 3, counts.length - 2);
-            assertEquals(Arrays.stream(plain).filter(count -> count > than).count(), run.above(than));
-        }
-    }
-
-    /** 6 to 133 counts, of which a run takes all but five; small or of the whole range. */
+    /** 1 to 128 counts, small or of the whole range. */
     private int[] someCounts() {
         int shift = random.nextInt(32);
-        return random.ints(6 + random.nextInt(128)).map(count -> count >> shift).toArray();
+        return random.ints(1 + random.nextInt(128)).map(count -> count >> shift).toArray();
     }
 }

@@ -2,11 +2,8 @@ package tautlog.detect;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.math.BigDecimal;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import tautlog.fixtures.Rigs;
-import tautlog.sample.Calibration;
 
 /** Against a look at every place of the window, the plain form. */
 class SlidingExtremeTest {
@@ -14,8 +11,7 @@ class SlidingExtremeTest {
 
     private final Random random = new Random(1);
     private final CountRing ring = new CountRing(500);
-    private final Run run = new Run(new HookupLimits(
-            Rigs.withLimit("20000", "8000").hookups().get(0), false, BigDecimal.ONE, Calibration.of("0", "1")));
+    private final Piece piece = new Piece();
     private final SlidingExtreme leasts = SlidingExtreme.least(ring, WINDOW);
     private final SlidingExtreme greatests = SlidingExtreme.greatest(ring, WINDOW);
 
@@ -31,8 +27,8 @@ class SlidingExtremeTest {
             for (int i = 0; i < n; i++) {
                 counts[i] = slope == 0 ? random.nextInt(5) : start + slope * i;
             }
-            run.set(ring.size(), counts, 0, n);
-            ring.append(run);
+            piece.set(ring.size(), counts, 0, n);
+            ring.append(piece);
             long step = random.nextInt(20) == 0 ? -random.nextInt(10) : random.nextInt(n + 1);
             high = Math.max(Math.max(ring.oldest(), high + step), ring.size() - 100);
             high = Math.min(high, ring.size() - 1);

@@ -7,6 +7,7 @@ import java.util.function.BiFunction;
 import tautlog.detect.Detection;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
+import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
 import tautlog.sample.Evidence;
@@ -150,9 +151,13 @@ final class Replay {
         }
 
         @Override
-        public void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {
+        public void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {
             // "meaningless when there are none"
-            intervals.add(new Answers.Interval(ticks, rpm, samples, samples > 0 ? greatest : 0, clutch));
+            int exactly = samples > 0 ? greatest.exactly() : 0;
+            if (samples > 0 && greatest.atMost() < exactly) {
+                throw new IllegalStateException(greatest.atMost() + " is no bound of " + exactly);
+            }
+            intervals.add(new Answers.Interval(ticks, rpm, samples, exactly, clutch));
         }
 
         Answers answers() {

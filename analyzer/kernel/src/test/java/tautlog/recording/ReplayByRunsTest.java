@@ -16,6 +16,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.fixtures.EvidenceLog;
+import tautlog.sample.StoredCounts;
 
 /** A replay by runs tells what one by frames does: every call in its order, every sample between the same events. */
 class ReplayByRunsTest {
@@ -61,11 +62,13 @@ class ReplayByRunsTest {
         }
 
         @Override
-        public void run(SampleBlock block, int run, int skip, int n) {
+        public void run(long number, int flags, StoredCounts stored) {
+            int n = stored.size();
             assertTrue(n <= 128 && n <= waiting, n + " samples of " + waiting);
-            int[] counts = block.counts(run);
+            int[] counts = new int[n];
+            stored.copyTo(counts, 0);
             for (int i = 0; i < n; i++) {
-                sample(block.runNumber(run) + skip + i, block.runFlags(run), counts[block.runFrom(run) + skip + i]);
+                sample(number + i, flags, counts[i]);
             }
             waiting -= n;
         }

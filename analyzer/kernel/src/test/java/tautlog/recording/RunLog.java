@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import tautlog.fixtures.EvidenceLog;
 import tautlog.sample.ForwardedEvidence;
+import tautlog.sample.StoredCounts;
 
 /** Writes down a replay by runs: each sample by itself, every other call as {@link EvidenceLog} does. */
 final class RunLog extends ForwardedEvidence implements RunSink {
@@ -28,13 +29,13 @@ final class RunLog extends ForwardedEvidence implements RunSink {
     }
 
     @Override
-    public void run(SampleBlock block, int run, int skip, int n) {
-        int from = block.runFrom(run) + skip;
-        long number = block.runNumber(run) + skip;
+    public void run(long number, int flags, StoredCounts stored) {
+        int n = stored.size();
         assertTrue(number + n <= announced, "a frame was not announced");
-        int[] counts = block.counts(run);
+        int[] counts = new int[n];
+        stored.copyTo(counts, 0);
         for (int i = 0; i < n; i++) {
-            samples.add((number + i) + " f" + block.runFlags(run) + " " + counts[from + i]);
+            samples.add((number + i) + " f" + flags + " " + counts[i]);
         }
     }
 

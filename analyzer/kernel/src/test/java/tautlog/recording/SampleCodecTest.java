@@ -76,8 +76,8 @@ class SampleCodecTest {
                 least = Math.min(least, table.counts[i]);
                 greatest = Math.max(greatest, table.counts[i]);
             }
-            assertEquals(least, block.runLeast(run));
-            assertEquals(greatest, block.runGreatest(run));
+            assertEquals(least, block.run(run).least());
+            assertEquals(greatest, block.run(run).greatest());
             next += block.runLength(run);
         }
         assertEquals(table.samples(), next);

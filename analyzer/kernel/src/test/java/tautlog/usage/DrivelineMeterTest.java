@@ -6,7 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
+import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.fixtures.Outings;
 import tautlog.fixtures.Rigs;
@@ -37,7 +39,7 @@ class DrivelineMeterTest {
     void putsTheTorqueBetweenFirstAndLastLayer() {
         DrivelineMeter meter = meter(100);
 
-        meter.interval(1_000_000, 540, 100, 10_000, Known.YES);
+        meter.interval(1_000_000, 540, 100, GreatestCount.of(10_000), Known.YES);
 
         DrivelineUse use = meter.use();
         assertEquals(List.of(new TorqueSpeedCell(10, 10, SECOND)), use.firstLayer());
@@ -54,7 +56,7 @@ class DrivelineMeterTest {
         DrivelineMeter meter = meter(1120.88);
         int newtons = (int) Math.round(1120.88 * 14 * 0.75 / 0.0955);
 
-        meter.interval(1_000_000, 540, 100, newtons, Known.YES);
+        meter.interval(1_000_000, 540, 100, GreatestCount.of(newtons), Known.YES);
 
         assertEquals(63.38, meter.use().powerKilowatts().low(), 0.01);
     }
@@ -63,7 +65,7 @@ class DrivelineMeterTest {
     void saysAtMostWhereNobodyKnowsTheClutch() {
         DrivelineMeter meter = meter(50);
 
-        meter.interval(500_000, 540, 50, 10_000, Known.UNKNOWN);
+        meter.interval(500_000, 540, 50, GreatestCount.of(10_000), Known.UNKNOWN);
 
         DrivelineUse use = meter.use();
         assertEquals(SECOND / 2, use.clutchUnknownNanos());
@@ -77,9 +79,9 @@ class DrivelineMeterTest {
     void keepsWhatIsNotKnownApart() {
         DrivelineMeter meter = meter(100);
 
-        meter.interval(1_000_000, 540, 0, Integer.MIN_VALUE, Known.YES);
-        meter.interval(2_500_000, 540, 100, 10_000, Known.NO);
-        meter.interval(1_000_000, 59.9, 100, 30_000, Known.YES);
+        meter.interval(1_000_000, 540, 0, GreatestCount.of(Integer.MIN_VALUE), Known.YES);
+        meter.interval(2_500_000, 540, 100, GreatestCount.of(10_000), Known.NO);
+        meter.interval(1_000_000, 59.9, 100, GreatestCount.of(30_000), Known.YES);
 
         DrivelineUse use = meter.use();
         assertEquals(SECOND, use.tensionUnknownNanos());
@@ -95,7 +97,7 @@ class DrivelineMeterTest {
     void doesNotBoundWhatTheConverterCouldNotShow() {
         DrivelineMeter meter = meter(1e9);
 
-        meter.interval(1_000_000, 540, 100, 8_388_607, Known.YES);
+        meter.interval(1_000_000, 540, 100, GreatestCount.of(8_388_607), Known.YES);
 
         assertTrue(meter.use().torqueNewtonMetres().atLeast());
         assertEquals(SECOND, meter.use().aboveRatingMostNanos());
@@ -105,8 +107,8 @@ class DrivelineMeterTest {
     void sortsTensionBelowNothingAndBeyondEverything() {
         DrivelineMeter meter = meter(10);
 
-        meter.interval(1_000_000, 2_000, 100, -500, Known.YES);
-        meter.interval(1_000_000, 2_000, 100, 500_000, Known.YES);
+        meter.interval(1_000_000, 2_000, 100, GreatestCount.of(-500), Known.YES);
+        meter.interval(1_000_000, 2_000, 100, GreatestCount.of(500_000), Known.YES);
 
         assertEquals(
                 List.of(
@@ -114,6 +116,28 @@ class DrivelineMeterTest {
                         new TorqueSpeedCell(TorqueSpeedCell.MOST_TORQUE, TorqueSpeedCell.MOST_SPEED, SECOND)),
                 meter.use().firstLayer());
     }
+
+    @Test
+    void givesTheSameByBounds() {
+        Random random = new Random(1);
+        for (int round = 0; round < 300; round++) {
+            double ratedTorque = 0.1 + 100 * random.nextDouble();
+            DrivelineMeter exact = meter(ratedTorque);
+            DrivelineMeter bounded = meter(ratedTorque);
+            for (int i = 0; i < 50; i++) {
+                int greatest = random.nextInt(20) == 0 ? random.nextInt(20_000) : random.nextInt(900) - 100;
+                int atMost = greatest + random.nextInt(30);
+                double rpm = 40 + random.nextInt(700);
+                int samples = random.nextInt(10);
+                Known clutch = Known.values()[random.nextInt(3)];
+                exact.interval(300_000, rpm, samples, GreatestCount.of(greatest), clutch);
+                bounded.interval(300_000, rpm, samples, new Bounded(greatest, atMost), clutch);
+            }
+            assertEquals(exact.use(), bounded.use());
+        }
+    }
+
+    private record Bounded(int exactly, int atMost) implements GreatestCount {}
 
     @Test
     void saysThatARigWithoutADrumIsNotDescribed() {

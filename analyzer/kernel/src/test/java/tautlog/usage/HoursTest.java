@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import tautlog.detect.Detection;
+import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.fixtures.Outings;
 import tautlog.fixtures.Rigs;
@@ -99,13 +100,13 @@ class HoursTest {
                 RIG.winch(), RIG.ratedPullNewtons(), RIG.hookups(), RIG.detect(), Optional.empty(), Optional.of(line));
         Hours hours = new Hours(Outings.atHertz(100).instrument(), rig, ONE_NEWTON);
         // when one second at 540 rpm and 5 kN, one at twice the torque, one with the clutch out
-        hours.shaftInterval(1_000_000, 540, 100, 5_000, Known.YES);
-        hours.shaftInterval(1_000_000, 540, 100, 10_000, Known.YES);
-        hours.shaftInterval(1_000_000, 540, 100, 10_000, Known.NO);
+        hours.shaftInterval(1_000_000, 540, 100, GreatestCount.of(5_000), Known.YES);
+        hours.shaftInterval(1_000_000, 540, 100, GreatestCount.of(10_000), Known.YES);
+        hours.shaftInterval(1_000_000, 540, 100, GreatestCount.of(10_000), Known.NO);
         // then 1 + 2^(10/3)
         assertEquals((1 + 10.079368399158986) * SECOND, hours.jointHours().orElseThrow(), 1e-12);
         assertFalse(hours.jointHoursAreAtMost());
-        hours.shaftInterval(1_000_000, 540, 100, 5_000, Known.UNKNOWN);
+        hours.shaftInterval(1_000_000, 540, 100, GreatestCount.of(5_000), Known.UNKNOWN);
         assertTrue(hours.jointHoursAreAtMost());
         // and the detectors feed it: 10 readings a second, the first of which speaks for nothing before it
         Hours fed = hoursOf(

@@ -8,6 +8,7 @@ import tautlog.desk.report.JsonReport;
 import tautlog.desk.report.Report;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
+import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
 import tautlog.rig.Rig;
@@ -104,7 +105,7 @@ final class FindingCollector implements FindingSink {
     }
 
     @Override
-    public void shaftInterval(long length, double rpm, int samples, int greatest, Known clutch) {
+    public void shaftInterval(long length, double rpm, int samples, GreatestCount greatest, Known clutch) {
         if (included) {
             meters.shaftInterval(length, rpm, samples, greatest, clutch);
         }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import tautlog.detect.Finding;
 import tautlog.detect.FindingSink;
+import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
 import tautlog.usage.Hours;
@@ -78,7 +79,7 @@ final class UseCollector implements FindingSink {
     }
 
     @Override
-    public void shaftInterval(long ticks, double rpm, int samples, int greatest, Known clutch) {
+    public void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {
         hours.shaftInterval(ticks, rpm, samples, greatest, clutch);
         machine.shaftInterval(ticks, rpm, samples, greatest, clutch);
     }

@@ -2,10 +2,10 @@ package tautlog.desk.use;
 
 import tautlog.detect.Detection;
 import tautlog.recording.RunSink;
-import tautlog.recording.SampleBlock;
-import tautlog.sample.CountBounds;
 import tautlog.sample.Evidence;
 import tautlog.sample.ForwardedEvidence;
+import tautlog.sample.PlainCounts;
+import tautlog.sample.StoredCounts;
 import tautlog.sample.ZeroShift;
 import tautlog.usage.ShareMeter;
 
@@ -19,11 +19,13 @@ import tautlog.usage.ShareMeter;
  * </pre>
  */
 final class UseRuns extends ForwardedEvidence implements RunSink {
+    private static final int MOST = 128;
+
     private final Detection detection;
     private final PresentSamples present;
     private final ShareMeter shares;
     private final ZeroShift zero;
-    private final CountBounds bounds = new CountBounds();
+    private final int[] open = new int[MOST];
 
     /**
      * @param zero is told of moved zeros by {@code next}
@@ -54,33 +56,27 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
     }
 
     @Override
-    public void run(SampleBlock block, int run, int skip, int n) {
-        long number = block.runNumber(run) + skip;
-        if ((block.runFlags(run) & FLAG_OPEN_BRIDGE) != 0) {
+    public void run(long number, int flags, StoredCounts counts) {
+        int n = counts.size();
+        if ((flags & FLAG_OPEN_BRIDGE) != 0) {
             zero.advanceTo(number + n - 1);
             return;
         }
-        int[] counts = block.counts(run);
-        int from = block.runFrom(run) + skip;
         zero.advanceTo(number);
         if (zero.shiftsBefore(number + n)) {
-            measured(number, zero.shifted(number, counts, from, n), 0, n);
-        } else if (n < block.runLength(run)) {
-            measured(number, counts, from, n);
+            counts.copyTo(open, 0);
+            take(number, PlainCounts.copyOf(zero.shifted(number, open, 0, n), 0, n));
         } else {
-            take(number, counts, from, n, block.runLeast(run), block.runGreatest(run));
+            take(number, counts);
         }
     }
 
-    private void measured(long number, int[] counts, int from, int n) {
-        bounds.measure(counts, from, n);
-        take(number, counts, from, n, bounds.least(), bounds.greatest());
-    }
-
-    private void take(long number, int[] counts, int from, int n, int least, int greatest) {
-        detection.run(number, counts, from, n, least, greatest);
-        if (!shares.takeWhole(number, n, least, greatest)) {
-            shares.take(number, counts, from, n);
+    private void take(long number, StoredCounts counts) {
+        int n = counts.size();
+        detection.run(number, counts);
+        if (!shares.takeWhole(number, n, counts.least(), counts.greatest())) {
+            counts.copyTo(open, 0);
+            shares.take(number, open, 0, n);
         }
     }
 }
