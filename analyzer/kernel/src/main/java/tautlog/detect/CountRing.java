@@ -115,6 +115,26 @@ final class CountRing {
         return head < n ? Math.max(greatest, greatest(ring, 0, n - head)) : greatest;
     }
 
+    /** The least count from place {@code first} to {@code last}, both held. */
+    int least(long first, long last) {
+        decode(first, last);
+        int least = Integer.MAX_VALUE;
+        for (long place = first; place <= last; place++) {
+            least = Math.min(least, ring[(int) place & mask]);
+        }
+        return least;
+    }
+
+    /** The sum of the counts from place {@code first} to {@code last}, both held. */
+    long sum(long first, long last) {
+        decode(first, last);
+        long sum = 0;
+        for (long place = first; place <= last; place++) {
+            sum += ring[(int) place & mask];
+        }
+        return sum;
+    }
+
     /** Four at a time: each comparison need not wait for the one before. */
     private static int greatest(int[] counts, int from, int n) {
         int a = Integer.MIN_VALUE;

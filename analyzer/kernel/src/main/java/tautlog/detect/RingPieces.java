@@ -17,6 +17,8 @@ final class RingPieces {
     private long end;
     /** No place behind this one is coded. */
     private long codedThrough = -1;
+    /** The same, when the latest coded piece is none any more. */
+    private long codedBefore = -1;
 
     /** A piece of {@code n} samples comes behind those that are here. */
     void add(int n, int high) {
@@ -34,6 +36,7 @@ final class RingPieces {
     void add(StoredCounts counts) {
         add(counts.size(), counts.greatest());
         coded[slot(size - 1)] = counts;
+        codedBefore = codedThrough;
         codedThrough = end - 1;
     }
 
@@ -65,7 +68,8 @@ final class RingPieces {
             }
         }
         if (through >= codedThrough) {
-            codedThrough = Math.min(codedThrough, from - 1);
+            codedBefore = Math.min(codedBefore, from - 1);
+            codedThrough = codedBefore;
         }
     }
 

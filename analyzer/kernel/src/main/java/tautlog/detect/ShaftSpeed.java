@@ -68,8 +68,7 @@ public final class ShaftSpeed {
         if (revolution <= 0) {
             return Double.NaN;
         }
-        double speed = 60.0 * tickHz / revolution;
-        long age = tick - latest;
-        return age <= 0 ? speed : Math.min(speed, 60.0 * tickHz / (pulsesPerRevolution * age));
+        // the lesser of two speeds is the one with the longer revolution
+        return 60.0 * tickHz / Math.max(revolution, pulsesPerRevolution * (tick - latest));
     }
 }

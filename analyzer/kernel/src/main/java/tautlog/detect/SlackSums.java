@@ -5,14 +5,12 @@ final class SlackSums {
     private long sum;
     private final SquareSum squares = new SquareSum();
 
-    /** Takes the samples from place {@code from} to {@code through}. */
-    void of(CountRing ring, long from, long through) {
-        sum = 0;
+    /** Takes the samples from place {@code from} to {@code through}; their squares where {@code isCurved}. */
+    void of(CountRing ring, long from, long through, boolean isCurved) {
+        sum = ring.sum(from, through);
         squares.clear();
-        for (long place = from; place <= through; place++) {
-            int count = ring.at(place);
-            sum += count;
-            squares.add(count);
+        for (long place = from; isCurved && place <= through; place++) {
+            squares.add(ring.at(place));
         }
     }
 

@@ -26,6 +26,9 @@ final class ZeroDetector implements Detector {
     /** Of its runs and those that it shares with its neighbours: perhaps too wide. */
     private final Bounds touched = new Bounds();
 
+    private int sharedAtStart;
+    private int sharedAtEnd;
+
     private boolean proven;
     private final SlackSums reference = new SlackSums();
     private final SlackSums present = new SlackSums();
@@ -48,6 +51,10 @@ final class ZeroDetector implements Detector {
         void clear() {
             least = Integer.MAX_VALUE;
             greatest = Integer.MIN_VALUE;
+        }
+
+        void add(Bounds other) {
+            add(other.least, other.greatest);
         }
 
         void add(int low, int high) {
@@ -76,6 +83,8 @@ final class ZeroDetector implements Detector {
         end = next + length;
         whole.clear();
         touched.clear();
+        sharedAtStart = 0;
+        sharedAtEnd = 0;
     }
 
     /** Takes the samples from {@code from} to before {@code to}; one after a missing one is left out: nothing then completes the stretch. */
@@ -83,10 +92,15 @@ final class ZeroDetector implements Detector {
         if (from != next) {
             return;
         }
+        int n = (int) (to - from);
         next = to;
         touched.add(run.least, run.greatest);
-        if (to - from == run.n) {
+        if (n == run.n) {
             whole.add(run.least, run.greatest);
+        } else if (next - n == end - length) {
+            sharedAtStart = n;
+        } else {
+            sharedAtEnd = n;
         }
         if (next == end && isSlack(whole)) {
             long lastPlace = ring.placeOf(end - 1);
@@ -102,13 +116,20 @@ final class ZeroDetector implements Detector {
                 && thresholds.relations.isSteady(bounds.least, bounds.greatest);
     }
 
+    /** Looks into the runs that it shares. */
     private boolean isSlackToTheSample(long lastPlace) {
+        long start = lastPlace - length + 1;
         touched.clear();
-        for (long place = lastPlace - length + 1; place <= lastPlace; place++) {
-            int count = ring.at(place);
-            touched.add(count, count);
-        }
+        touched.add(whole);
+        add(start, start + sharedAtStart);
+        add(lastPlace - sharedAtEnd + 1, lastPlace + 1);
         return isSlack(touched);
+    }
+
+    private void add(long from, long to) {
+        if (from < to) {
+            touched.add(ring.least(from, to - 1), ring.greatest(from, to - 1));
+        }
     }
 
     @Override
@@ -119,7 +140,7 @@ final class ZeroDetector implements Detector {
     private void compare(long lastPlace) {
         if (!proven) {
             proven = true;
-            reference.of(ring, lastPlace - length + 1, lastPlace);
+            sum(reference, lastPlace);
         } else if (isDrift(lastPlace)) {
             if (!excursion) {
                 excursion = true;
@@ -135,8 +156,12 @@ final class ZeroDetector implements Detector {
         if (!thresholds.relations.areCurved() && !isDriftOf(touched.least) && !isDriftOf(touched.greatest)) {
             return false;
         }
-        present.of(ring, lastPlace - length + 1, lastPlace);
+        sum(present, lastPlace);
         return present.isDrift(reference, thresholds.relations);
+    }
+
+    private void sum(SlackSums sums, long lastPlace) {
+        sums.of(ring, lastPlace - length + 1, lastPlace, thresholds.relations.areCurved());
     }
 
     /** Whether a stretch of this count alone had drifted. */

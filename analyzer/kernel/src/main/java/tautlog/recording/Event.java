@@ -3,8 +3,6 @@ package tautlog.recording;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import tautlog.calibration.CellCalibration;
-import tautlog.config.ConfigException;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
@@ -100,15 +98,7 @@ record Event(Type type, int samplesBefore, int shaftsBefore, long[] numbers, Lis
                 (int) numbers[5],
                 (int) numbers[6]);
         OutingStart.Source source = OutingStart.Source.valueOf(texts.get(4));
-        return new OutingStart(instrument, texts.get(5), calibration(), texts.get(1), source);
-    }
-
-    private CellCalibration calibration() {
-        try {
-            return CellCalibration.parse("calibration in the recording", texts.get(3));
-        } catch (ConfigException unreadable) {
-            throw new IllegalArgumentException(unreadable.getMessage(), unreadable);
-        }
+        return new OutingStart(instrument, texts.get(5), StoredCalibrations.of(texts.get(3)), texts.get(1), source);
     }
 
     static Event position(Position at) {

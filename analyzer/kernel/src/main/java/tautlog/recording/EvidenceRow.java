@@ -12,15 +12,25 @@ record EvidenceRow(long seq, int outing, int span, int kind, Reach reach, int co
             "SELECT seq, outing, span, kind, first, last, tick, last_tick, count, link, block FROM evidence";
 
     static EvidenceRow of(ResultSet row) throws SQLException {
+        long[] numbers = numbers(row, 1, 9);
         return new EvidenceRow(
-                row.getLong(1),
-                row.getInt(2),
-                row.getInt(3),
-                row.getInt(4),
-                new Reach(row.getLong(5), row.getLong(6), row.getLong(7), row.getLong(8)),
-                row.getInt(9),
+                numbers[0],
+                (int) numbers[1],
+                (int) numbers[2],
+                (int) numbers[3],
+                new Reach(numbers[4], numbers[5], numbers[6], numbers[7]),
+                (int) numbers[8],
                 bytes(row, 10),
                 bytes(row, 11));
+    }
+
+    /** {@code n} columns from {@code first} on; in a loop, as each call of a driver's getter is a lot of code to compile. */
+    static long[] numbers(ResultSet row, int first, int n) throws SQLException {
+        long[] numbers = new long[n];
+        for (int i = 0; i < n; i++) {
+            numbers[i] = row.getLong(first + i);
+        }
+        return numbers;
     }
 
     /** A blob; empty when damage made it something else. */

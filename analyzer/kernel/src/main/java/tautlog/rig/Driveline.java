@@ -26,8 +26,6 @@ public record Driveline(
         OptionalDouble jointAngleDegrees,
         OptionalDouble jointRatedAngleDegrees) {
     private static final double LEAST_JOINT_DEGREES = 3;
-    /** Of the torque, in {@link #jointWear}. */
-    public static final double WEAR_EXPONENT = 10.0 / 3;
 
     /** Radius at which the rope runs on in {@code layer} (1 for the first), in metres. */
     public double layerRadiusMetres(int layer) {
@@ -74,8 +72,12 @@ public record Driveline(
         }
         double angle = Math.max(jointAngleDegrees.getAsDouble(), LEAST_JOINT_DEGREES);
         double torqueShare = torqueNewtonMetres / ratedTorqueNewtonMetres;
-        return OptionalDouble.of(Math.pow(torqueShare, WEAR_EXPONENT)
-                * (rpm / ratedRpm)
-                * (angle / jointRatedAngleDegrees.getAsDouble()));
+        return OptionalDouble.of(
+                wearAt(torqueShare) * (rpm / ratedRpm) * (angle / jointRatedAngleDegrees.getAsDouble()));
+    }
+
+    /** A share of the rated torque to the power of 10/3. */
+    public static double wearAt(double torqueShare) {
+        return torqueShare * torqueShare * torqueShare * Math.cbrt(torqueShare);
     }
 }

@@ -28,6 +28,11 @@ final class DrivelineMeter {
     private final double mostTorquePerNewton;
     private final int atLeastFrom;
     private final int slackBelow;
+    /** What was found to be mere slack last. */
+    private int slackCount = Integer.MIN_VALUE;
+
+    private double slackRpm = -1;
+    private boolean slackIsEngaged;
     private final LayerTimes first = new LayerTimes();
     private final LayerTimes last = new LayerTimes();
     private long latestTicks = -1;
@@ -143,9 +148,19 @@ final class DrivelineMeter {
 
     /** Whether a greatest count of at most {@code count} is slack line and no new greatest torque or power: most time is. */
     private boolean isMereSlack(Driveline line, double rpm, int count, boolean isEngaged) {
-        if (count >= slackBelow || count >= atLeastFrom) {
-            return false;
+        if (count <= slackCount && rpm <= slackRpm && isEngaged == slackIsEngaged) {
+            return true; // as that was, and figures only rise
         }
+        boolean isMereSlack = count < slackBelow && count < atLeastFrom && holds(line, rpm, count, isEngaged);
+        if (isMereSlack) {
+            slackCount = count;
+            slackRpm = rpm;
+            slackIsEngaged = isEngaged;
+        }
+        return isMereSlack;
+    }
+
+    private boolean holds(Driveline line, double rpm, int count, boolean isEngaged) {
         double newtons = Math.max(0, curve.newtons(count));
         double most = newtons * mostTorquePerNewton;
         double surely = isEngaged ? newtons * leastTorquePerNewton : 0;

@@ -24,6 +24,10 @@ final class GearMeter {
     private final int atLeastFrom;
     private final Map<String, GearUse> byGear = new TreeMap<>();
     private final Map<String, List<GearEvent>> undated = new TreeMap<>();
+    /** Of hookups in which no gear stands twice: there the greatest pull tells of all. */
+    private final Map<String, PullTally> tallies = new TreeMap<>();
+
+    private final Map<String, Boolean> twice = new TreeMap<>();
 
     GearMeter(Instrument instrument, Rig rig, Calibration calibration) {
         this.rig = rig;
@@ -33,11 +37,40 @@ final class GearMeter {
 
     void finding(Finding finding) {
         if (finding instanceof Finding.Pull pull) {
-            each(pull.hookup(), pull.shareCounts(), load -> load.with(1, pull.hookupIsAssumed() ? 1 : 0, 0));
+            pull(pull);
         } else if (finding instanceof Finding.Shock shock) {
             each(shock.hookup(), shock.peak(), load -> load.with(0, 0, 1));
         } else if (finding instanceof Finding.Overload overload) {
             each(overload.hookup(), overload.peak(), load -> overload(load, overload));
+        }
+    }
+
+    private void pull(Finding.Pull pull) {
+        int assumed = pull.hookupIsAssumed() ? 1 : 0;
+        if (hasGearTwice(pull.hookup())) {
+            each(pull.hookup(), pull.shareCounts(), load -> load.with(1, assumed, 0));
+        } else {
+            tallies.computeIfAbsent(pull.hookup(), id -> new PullTally()).add(pull.shareCounts(), assumed);
+        }
+    }
+
+    private boolean hasGearTwice(String hookup) {
+        return twice.computeIfAbsent(hookup, id -> {
+            List<LoadedItem> items = hookup(id).items();
+            return items.stream().map(LoadedItem::gear).distinct().count() < items.size();
+        });
+    }
+
+    /** The pulls under one hookup. */
+    private static final class PullTally {
+        private long pulls;
+        private long assumedPulls;
+        private int greatest = Integer.MIN_VALUE;
+
+        void add(int count, int assumed) {
+            pulls++;
+            assumedPulls += assumed;
+            greatest = Math.max(greatest, count);
         }
     }
 
@@ -196,6 +229,9 @@ final class GearMeter {
 
     private Map<String, GearUse> dated(SampleClock clock) {
         Map<String, GearUse> all = new TreeMap<>(byGear);
+        tallies.forEach((id, tally) -> loads(hookup(id), tally.greatest)
+                .forEach(load ->
+                        all.merge(load.item().gear(), load.with(tally.pulls, tally.assumedPulls, 0), GearUse::plus)));
         undated.forEach((gear, events) -> all.merge(
                 gear,
                 GearUse.none(gear)

@@ -60,7 +60,7 @@ final class JointWear {
 
     private long nanos(double seconds, double rpm, double newtons) {
         double share = Math.max(0, newtons) * torqueSharePerNewton;
-        double wear = Math.pow(share, Driveline.WEAR_EXPONENT) * (rpm / ratedRpm) * atRating;
+        double wear = Driveline.wearAt(share) * (rpm / ratedRpm) * atRating;
         return Math.round(seconds * wear * NANOS);
     }
 }

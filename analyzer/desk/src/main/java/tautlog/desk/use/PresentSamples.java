@@ -5,13 +5,22 @@ import tautlog.sample.Instrument;
 import tautlog.sample.QuietEvidence;
 import tautlog.sample.SampleTicks;
 
-/** Counts the samples that are there and mean something, and remembers when each frame was: some 20 bytes a frame. */
+/**
+ * Counts the samples that are there and mean something, and remembers when each frame was.
+ *
+ * <p>Frames of one length that follow each other in even steps are remembered as one series; of an uneven instrument each is one, 32
+ * bytes long.
+ */
 final class PresentSamples extends QuietEvidence {
     private final SampleTicks sampleTicks;
-    private long[] numbers = new long[1_024];
-    private long[] ticks = new long[1_024];
-    private int[] lengths = new int[1_024];
-    private int frames;
+    private long[] numbers = new long[16];
+    private long[] ticks = new long[16];
+    private long[] steps = new long[16];
+    private int[] lengths = new int[16];
+    private int[] frames = new int[16];
+    private int series;
+    private long nextNumber;
+    private long lastTick;
     private long present;
 
     PresentSamples(Instrument instrument) {
@@ -25,16 +34,35 @@ final class PresentSamples extends QuietEvidence {
 
     /** As {@link #tension}, which does not look at the counts. */
     void frame(long number, long tick, int flags, int n) {
-        if (frames == numbers.length) {
-            numbers = Arrays.copyOf(numbers, 2 * frames);
-            ticks = Arrays.copyOf(ticks, 2 * frames);
-            lengths = Arrays.copyOf(lengths, 2 * frames);
+        int last = series - 1;
+        boolean goesOn = series > 0 && number == nextNumber && n == lengths[last];
+        if (goesOn && frames[last] > 1 && tick - lastTick == steps[last]) {
+            frames[last]++;
+        } else if (goesOn && frames[last] == 1) {
+            steps[last] = tick - lastTick;
+            frames[last] = 2;
+        } else {
+            begin(number, tick, n);
         }
-        numbers[frames] = number;
-        ticks[frames] = tick;
-        lengths[frames] = n;
-        frames++;
+        nextNumber = number + n;
+        lastTick = tick;
         present += (flags & FLAG_OPEN_BRIDGE) == 0 ? n : 0;
+    }
+
+    private void begin(long number, long tick, int n) {
+        if (series == numbers.length) {
+            int room = 2 * series;
+            numbers = Arrays.copyOf(numbers, room);
+            ticks = Arrays.copyOf(ticks, room);
+            steps = Arrays.copyOf(steps, room);
+            lengths = Arrays.copyOf(lengths, room);
+            frames = Arrays.copyOf(frames, room);
+        }
+        numbers[series] = number;
+        ticks[series] = tick;
+        lengths[series] = n;
+        frames[series] = 1;
+        series++;
     }
 
     /** How many numbers from the first sample to {@code lastNumber} are in a gap; 0 when no sample came. */
@@ -44,17 +72,25 @@ final class PresentSamples extends QuietEvidence {
 
     /** How many numbers there are from the first sample to {@code lastNumber}; 0 when no sample came. */
     long numbersUpTo(long lastNumber) {
-        return frames > 0 ? lastNumber - numbers[0] + 1 : 0;
+        return series > 0 ? lastNumber - numbers[0] + 1 : 0;
     }
 
     /** When sample {@code number}, which came, was taken. */
     long tickOf(long number) {
-        int found = Arrays.binarySearch(numbers, 0, frames, number);
-        int frame = found >= 0 ? found : -found - 2;
+        int found = Arrays.binarySearch(numbers, 0, series, number);
+        int at = found >= 0 ? found : -found - 2;
+        int frame = (int) ((number - numbers[at]) / lengths[at]);
         if (frame > 0) {
-            sampleTicks.frame(numbers[frame - 1], ticks[frame - 1], lengths[frame - 1]);
+            feed(at, frame - 1);
+        } else if (at > 0) {
+            feed(at - 1, frames[at - 1] - 1);
         }
-        sampleTicks.frame(numbers[frame], ticks[frame], lengths[frame]);
-        return sampleTicks.tickOf((int) (number - numbers[frame]));
+        feed(at, frame);
+        return sampleTicks.tickOf((int) (number - numbers[at] - (long) frame * lengths[at]));
+    }
+
+    private void feed(int at, int frame) {
+        long n = lengths[at];
+        sampleTicks.frame(numbers[at] + frame * n, ticks[at] + frame * steps[at], (int) n);
     }
 }
