@@ -146,7 +146,7 @@ final class OutingPass {
         String id = question.hookup().get();
         Optional<Hookup> hookup = rig.hookup(id);
         if (hookup.isEmpty()) {
-            throw new QuestionException("--hookup: the rig has no hookup \"" + id + "\".\n  It has: "
+            throw new QuestionException("The rig has no hookup \"" + id + "\".\n  It has: "
                     + String.join(", ", rig.hookups().stream().map(Hookup::id).toList()) + ".");
         }
         return hookup;

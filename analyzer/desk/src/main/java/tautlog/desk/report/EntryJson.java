@@ -252,5 +252,6 @@ public final class EntryJson {
     private void span(Entry entry) throws IOException {
         json.time("start", entry.start().utc());
         json.time("end", entry.end().utc());
+        json.number("outing_end_s", entry.end().seconds());
     }
 }

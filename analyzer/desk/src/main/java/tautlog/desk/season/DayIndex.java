@@ -20,6 +20,7 @@ public final class DayIndex {
     private final Map<String, JsonObject> summaries = new HashMap<>();
     private final Map<String, String> stamps = new HashMap<>();
     private final Map<String, DayRecord> unkept = new HashMap<>();
+    private long worked;
 
     DayIndex(Optional<Path> folder) {
         this.folder = folder;
@@ -55,7 +56,13 @@ public final class DayIndex {
         return inMemory != null ? Optional.of(inMemory) : stamps.containsKey(key) ? read(key) : Optional.empty();
     }
 
+    /** How often a day was worked out since the start: another number when a summary may be another. */
+    public synchronized long worked() {
+        return worked;
+    }
+
     synchronized void put(DayKey day, WhatIf whatIf, DayRecord record) {
+        worked++;
         String key = key(day, whatIf);
         remember(key, record);
         if (folder.isPresent() && write(folder.get(), key, record)) {

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import tautlog.desk.page.Screen;
 import tautlog.desk.report.Entry;
 import tautlog.desk.report.JsonFields;
+import tautlog.desk.report.Moment;
 import tautlog.desk.report.Report;
 
 /** A line of the season's overview: figures of a day's report, and those that a person reads as words. */
@@ -80,12 +81,27 @@ final class DaySummary {
         text(json, "greatest_share_text", worst.map(pull -> Screen.percent(pull.share())));
         json.addProperty(
                 "greatest_is_at_least",
-                worst.map(pull -> pull.atLeast() || pull.against().isAtMost()).orElse(false));
+                worst.map(pull -> isLowerBound(pull, report)).orElse(false));
         json.addProperty(
                 "may_be_over",
                 report.pulls().stream().filter(Entry.Pull::mayBeOver).count());
         Stream<Double> peaks = report.pulls().stream().map(Entry.Pull::peakNewtons);
         text(json, "greatest_force_text", peaks.max(Comparator.naturalOrder()).map(screen::force));
+    }
+
+    /** Whether its share may be more than it says. */
+    private static boolean isLowerBound(Entry.Pull pull, Report report) {
+        boolean noUpperEnd = pull.shareBounds().low().isPresent()
+                && pull.shareBounds().high().isEmpty();
+        return pull.atLeast()
+                || pull.against().isAtMost()
+                || noUpperEnd
+                || report.shocks().stream().anyMatch(shock -> !shock.resolved() && isIn(shock.at(), pull))
+                || report.jolts().stream().anyMatch(jolt -> !jolt.resolved() && isIn(jolt.at(), pull));
+    }
+
+    private static boolean isIn(Moment at, Entry.Pull pull) {
+        return at.compareTo(pull.start()) >= 0 && at.compareTo(pull.end()) <= 0;
     }
 
     private static void time(JsonObject json, String key, Optional<Instant> at) {

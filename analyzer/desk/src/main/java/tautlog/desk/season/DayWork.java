@@ -39,7 +39,7 @@ final class DayWork {
 
     /** What a day's figures depend on beside the recordings. */
     String shape() {
-        return Fingerprint.of("2", zone.getId(), unit.map(ForceUnit::symbol).orElse("rig"));
+        return Fingerprint.of("3", zone.getId(), unit.map(ForceUnit::symbol).orElse("rig"));
     }
 
     /** The day's record; one that says why when nothing can be worked out. */

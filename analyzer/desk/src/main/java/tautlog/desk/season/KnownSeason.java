@@ -13,7 +13,7 @@ import tautlog.desk.report.LeftOut;
  * What is known of the folder.
  *
  * @param outings each once, in the order of time
- * @param stamps of each recording by its file: changes with the recording
+ * @param stamps of each recording by its file: changes with its rows
  * @param leftOut what could not be read
  * @param notes of how outings were put together, one sentence each
  */
@@ -35,9 +35,18 @@ public record KnownSeason(
                 .collect(Collectors.groupingBy(outing -> outing.day(zone), TreeMap::new, Collectors.toList()));
     }
 
-    /** Another one when a recording changed. */
+    /** Another one when a recording changed or an outing grew. */
     public String stamp() {
-        return Fingerprint.of(new TreeMap<>(stamps).toString());
+        return Fingerprint.of(
+                new TreeMap<>(stamps).toString(),
+                outings.stream().map(this::stamp).collect(Collectors.joining("\n")));
+    }
+
+    /** Another one when its recording changed or it grew: samples that are not sealed yet change no row that the recording's stamp counts. */
+    String stamp(KnownOuting known) {
+        return known.id() + " " + stamps.getOrDefault(known.file(), "") + " "
+                + known.outing().samples() + " " + known.outing().lastTick() + " "
+                + known.outing().closed();
     }
 
     /** The winches, sorted by name. */

@@ -210,9 +210,7 @@ public final class SeasonWatch implements AutoCloseable {
 
     private String stamp(Asked next, List<KnownOuting> outings) {
         List<String> texts = new ArrayList<>(List.of(work.shape(), next.whatIf().isNothing() ? "" : offer.text()));
-        for (KnownOuting outing : outings) {
-            texts.add(outing.id() + " " + season.stamps().getOrDefault(outing.file(), ""));
-        }
+        outings.forEach(outing -> texts.add(season.stamp(outing)));
         return Fingerprint.of(texts.toArray(new String[0]));
     }
 

@@ -6,18 +6,20 @@ import com.google.gson.JsonParseException;
 import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
-import tautlog.desk.notes.Note;
 import tautlog.desk.notes.NoteBook;
+import tautlog.desk.notes.NoteLines;
 import tautlog.desk.season.DayKey;
 import tautlog.desk.season.DayRecord;
 import tautlog.desk.season.SeasonWatch;
 import tautlog.desk.season.Trace;
 import tautlog.desk.season.TraceAsk;
 import tautlog.desk.season.WhatIf;
+import tautlog.rig.Rig;
 
 /**
  * What the page asks for, as JSON. Nothing here waits for an analysis: what is not known yet is said to be unknown.
@@ -84,7 +86,19 @@ final class Api {
                 || (asked.otherCalibration() && watch.offer().calibration().isEmpty())) {
             throw new RefusedException(400, "No other rig or calibration was given at the start.");
         }
+        if (asked.hookup().isPresent() && !mayHave(asked.hookup().get(), asked)) {
+            throw new RefusedException(404, "No rig of the folder has a hookup that is called so.");
+        }
         return asked;
+    }
+
+    /** Until the folder was looked at, every hookup may be one. */
+    private boolean mayHave(String hookup, WhatIf asked) {
+        List<Rig> rigs = watch.season().outings().stream()
+                .flatMap(outing -> trace.rig(outing, asked).stream())
+                .toList();
+        return rigs.isEmpty()
+                || rigs.stream().anyMatch(rig -> rig.hookup(hookup).isPresent());
     }
 
     private Answer season(WhatIf whatIf) {
@@ -127,12 +141,12 @@ final class Api {
 
     private Answer notes() throws IOException {
         JsonArray all = new JsonArray();
-        for (Note note : notes.lines().notes()) {
-            note.winch().ifPresent(winch -> all.add(NotesJson.of(winch, note)));
-        }
+        NoteLines lines = notes.lines();
+        lines.notes().forEach(note -> all.add(NotesJson.of(note)));
         JsonObject json = new JsonObject();
         json.addProperty("schema", 1);
         json.add("notes", all);
+        json.addProperty("unreadable", lines.unreadable());
         return Answer.json(json);
     }
 

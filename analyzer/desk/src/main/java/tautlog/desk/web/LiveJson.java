@@ -18,7 +18,7 @@ final class LiveJson {
         JsonObject json = new JsonObject();
         json.addProperty("schema", 1);
         json.addProperty("now_us", NotesJson.micros(now));
-        json.addProperty("stamp", watch.season().stamp());
+        json.addProperty("stamp", watch.season().stamp() + "." + watch.days().worked());
         json.add("progress", SeasonJson.progress(watch.progress()));
         JsonArray winches = new JsonArray();
         for (String winch : watch.season().winches()) {

@@ -12,10 +12,10 @@ final class NotesJson {
 
     private NotesJson() {}
 
-    /** @param winch whose trace shows it */
-    static JsonObject of(String winch, Note note) {
+    /** One that names no winch has null for it: it may be about any. */
+    static JsonObject of(Note note) {
         JsonObject json = new JsonObject();
-        json.addProperty("winch", KnownSeason.winchId(winch));
+        json.addProperty("winch", note.winch().map(KnownSeason::winchId).orElse(null));
         json.addProperty("at_us", micros(note.at()));
         json.addProperty("about", note.about());
         json.addProperty("text", note.text());

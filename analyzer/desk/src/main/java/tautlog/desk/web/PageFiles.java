@@ -21,6 +21,7 @@ final class PageFiles {
             Map.entry("day.js", SCRIPT),
             Map.entry("document.js", SCRIPT),
             Map.entry("plan.js", SCRIPT),
+            Map.entry("found.js", SCRIPT),
             Map.entry("trace.js", SCRIPT),
             Map.entry("plot.js", SCRIPT),
             Map.entry("notes.js", SCRIPT));

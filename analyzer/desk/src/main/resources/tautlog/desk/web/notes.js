@@ -2,10 +2,10 @@
 import { ask, send } from "./api.js";
 import { el } from "./words.js";
 
-/** A winch's notes; after adding one when it is given. */
+/** A winch's notes, and those that name none; how many lines are no note. After adding one when it is given. */
 export async function readNotes(winch, note) {
   const got = note ? await send("/api/notes", { winch, at_us: note.at, about: note.about, text: note.text }) : await ask("/api/notes");
-  return got.notes.filter((one) => one.winch === winch);
+  return { notes: got.notes.filter((one) => one.winch === winch || one.winch === null), unreadable: got.unreadable };
 }
 
 export function noteForm(choices, add) {

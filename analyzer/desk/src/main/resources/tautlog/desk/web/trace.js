@@ -1,25 +1,27 @@
 // A trace of any time, from a season to a millisecond: what is asked for, how it is moved through, what is said of it in words.
 import { ask } from "./api.js";
 import { whatIf } from "./app.js";
-import { clock, date, el, force, length, percent, shortDate } from "./words.js";
+import { clock, counted, date, el, force, length, percent, shortDate } from "./words.js";
+import { found } from "./found.js";
 import { Plot } from "./plot.js";
 import { noteForm, readNotes } from "./notes.js";
 
 const SHORTEST_US = 200;
 const DAYS_WITH_FINDINGS = 7;
-/** What a report lists, the sign that stands for it, and where it begins. */
-const KINDS = [["overloads", "overload", "▲"], ["shocks", "shock", "◆"], ["jolts", "jolt", "●"], ["drops", "drop", "▽"], ["stalls", "stall", "■"], ["trouble", "trouble", "✕"]];
 
 export class Trace {
   constructor({ winch, whole, days, heading, outing, ordinal }) {
     Object.assign(this, { winch, whole, days, outing, ordinal });
     this.view = asked(whole) ?? [...whole];
     this.found = new Map();
+    /** Of each day, as what its findings were last asked for. */
+    this.askedAs = new Map();
     this.notes = [];
     this.follow = false;
     this.words = el("p", { className: "words", role: "status" });
     this.plot = new Plot(outing !== undefined);
     this.parts = el("p", { className: "parts" });
+    this.unread = el("p", { className: "parts" });
     this.list = el("ol", { className: "found" });
     this.listHead = el("summary", {}, "What is in view");
     this.table = el("div", { className: "scroll", role: "region", tabIndex: 0, "aria-label": "Figures of the trace" });
@@ -37,7 +39,7 @@ export class Trace {
         button("⌃ Greatest", "Zoom to the greatest tension", () => this.toGreatest()),
         ...(outing ? [] : [el("label", {}, this.followBox, " follow live")])),
       this.group, this.words, this.parts,
-      el("details", { open: true }, this.listHead, this.list),
+      el("details", { open: true }, this.listHead, this.list), this.unread,
       // a note is kept with its time, which nobody knows here
       ...(outing ? [] : [noteForm(() => this.choices(), (note) => this.addNote(note))]),
       this.figures);
@@ -45,7 +47,7 @@ export class Trace {
     this.resize = new ResizeObserver(() => this.refresh());
     this.resize.observe(this.group);
     this.refresh();
-    if (!outing) readNotes(winch).then((notes) => { this.notes = notes; this.tell(); }).catch(() => {});
+    if (!outing) readNotes(winch).then((read) => this.tellNotes(read)).catch(() => {});
   }
 
   close() {
@@ -77,30 +79,8 @@ export class Trace {
 
   /** What a report found on a day. */
   findings(day, report) {
-    const all = [];
-    for (const [list, name, sign] of KINDS) {
-      for (const one of report[list] ?? []) {
-        const at = this.placeOf(one);
-        if (at === null) continue;
-        const share = one.share === undefined || one.share === null ? "" : " " + (one.at_least || one.limit_is_at_most ? "at least " : "") + percent(one.share) + " of limit";
-        all.push({ at, to: this.endOf(one, at), name, sign, severity: severity(name, one.share), words: (one.kind ? one.kind + " (" + name + ")" : name) + share });
-      }
-    }
-    this.found.set(day, all);
+    this.found.set(day, found(report, this.ordinal));
     this.tell();
-  }
-
-  /** Where a finding begins on this trace's axis; null when it is not on it. */
-  placeOf(one) {
-    if (this.outing) return one.outing === this.ordinal ? Math.round(one.outing_s * 1e6) : null;
-    const at = one.at ?? one.start;
-    return at ? micros(at) : null;
-  }
-
-  /** Where it ends; where it begins for what is a moment. */
-  endOf(one, begin) {
-    if (!one.start || !one.end) return begin;
-    return Math.max(begin, begin + micros(one.end) - micros(one.at ?? one.start));
   }
 
   show(view) {
@@ -168,18 +148,26 @@ export class Trace {
 
   daysInView() { return this.days.filter((day) => day.from_us < this.view[1] && day.to_us > this.view[0]); }
 
-  async fetchFindings() {
+  /** Asks for the findings of days in view that are other than when they were asked for; what was found before stays until then. */
+  fetchFindings() {
     const inView = this.daysInView();
     if (this.outing || inView.length > DAYS_WITH_FINDINGS) return;
-    for (const day of inView.filter((one) => one.known && !this.found.has(one.day))) {
-      this.found.set(day.day, []);
-      ask("/api/day", { day: day.day, ...whatIf() }).then((got) => { if (got.known && got.report) this.findings(day.day, got.report); }).catch(() => this.found.delete(day.day));
+    for (const day of inView.filter((one) => one.known)) {
+      const as = JSON.stringify(day);
+      if (this.askedAs.get(day.day) === as) continue;
+      this.askedAs.set(day.day, as);
+      const again = () => { if (this.askedAs.get(day.day) === as) this.askedAs.delete(day.day); };
+      ask("/api/day", { day: day.day, ...whatIf() }).then((got) => {
+        if (this.askedAs.get(day.day) !== as) return;
+        if (got.known && got.report) this.findings(day.day, got.report);
+        else again();
+      }).catch(again);
     }
   }
 
   /** Everything with a place in view, in order. */
   signs() {
-    const all = [...this.found.values()].flat();
+    const all = [...this.found.values()].flatMap((one) => one.signs);
     for (const mark of this.data?.marks ?? []) all.push({ at: mark.at_us, name: "mark", sign: "⚑", words: "mark" + (mark.note ? ": " + mark.note : "") });
     for (const note of this.notes) all.push({ at: note.at_us, name: "note", sign: "✎", words: "note" + (note.about ? " on " + note.about : "") + ": " + note.text });
     return all.filter((one) => (one.to ?? one.at) >= this.view[0] && one.at < this.view[1]).sort((a, b) => a.at - b.at);
@@ -191,7 +179,14 @@ export class Trace {
     let i = 0;
     t.greatest_n.forEach((value, k) => { if (value > t.greatest_n[i]) i = k; });
     const limits = this.data.limits.filter((s) => s.from_us <= t.to_us[i] && s.to_us >= t.from_us[i]);
-    return { from: t.from_us[i], to: t.to_us[i], newtons: t.greatest_n[i], limits };
+    return { from: t.from_us[i], to: t.to_us[i], newtons: t.greatest_n[i], limits, bound: this.isBound(t.from_us[i], t.to_us[i], t.greatest_n[i], limits) };
+  }
+
+  /** Whether the greatest reading of a time is only a lower bound: at an end stop, or in something too fast for the instrument. */
+  isBound(from, to, newtons, limits) {
+    return limits.some((s) => s.at_least_from_n !== null && newtons >= s.at_least_from_n)
+      || [...this.found.values()].some((one) => one.bounds.some((span) => span.at <= to && span.to >= from && newtons > span.newtons * 0.999))
+      || this.days.some((day) => day.greatest_is_at_least && !this.found.has(day.day) && day.from_us <= to && day.to_us >= from);
   }
 
   draw() {
@@ -211,11 +206,10 @@ export class Trace {
     let words = `Showing ${this.outing ? "" : date(this.view[0]) + ", "}${this.time(this.view[0], decimals)} to ${span > 8e10 ? day(this.view[1]) : ""}${this.time(this.view[1], decimals)} (${length(span)}).`;
     if (best) {
       const least = Math.min(...best.limits.map((s) => s.limit_n));
-      const bound = best.limits.some((s) => s.at_least_from_n !== null && best.newtons >= s.at_least_from_n);
-      const share = best.limits.length ? ", " + (bound || best.limits.some((s) => s.limit_is_at_most) ? "at least " : "") + percent(best.newtons / least) + " of limit"
+      const share = best.limits.length ? ", " + (best.bound || best.limits.some((s) => s.limit_is_at_most) ? "at least " : "") + percent(best.newtons / least) + " of limit"
         + (new Set(best.limits.map((s) => s.limit_n)).size > 1 ? " (of the lowest then in force)" : "") : ", limit unknown";
       const when = (us) => (span > 8e10 ? day(us) : "") + this.time(us, decimals);
-      words += ` Greatest ${bound ? "at least " : ""}${force(best.newtons)}${share}, ${best.to - best.from > span / 1e3 && best.to - best.from > 2e6 ? "between " + when(best.from) + " and " + when(best.to) : when(best.from)}.`;
+      words += ` Greatest ${best.bound ? "at least " : ""}${force(best.newtons)}${share}, ${best.to - best.from > span / 1e3 && best.to - best.from > 2e6 ? "between " + when(best.from) + " and " + when(best.to) : when(best.from)}.`;
     } else if (this.data) words += " No reading in it.";
     if (this.data?.tension.missing_from_us.length) words += " Part of it is unknown: readings are missing where it is hatched.";
     if (this.words.textContent !== words) this.words.textContent = words;
@@ -247,7 +241,7 @@ export class Trace {
     this.listHead.textContent = "In view: " + (signs.length ? signs.length + " of findings, marks and notes" : "no finding, mark or note that is known")
       + (tooMany ? `; findings are listed when at most ${DAYS_WITH_FINDINGS} days are in view` : "");
     this.list.replaceChildren(...signs.slice(0, 100).map((one) => el("li", {},
-      el("button", { type: "button", className: "go", onclick: () => this.goTo(one.at) }, `${one.sign} ${when(one.at)} `), one.words)));
+      el("button", { type: "button", className: "go", onclick: () => this.goTo(one.at) }, `${one.sign} ${when(one.at)} `), one.words + (one.more ?? ""))));
     if (signs.length > 100) this.list.append(el("li", {}, `and ${signs.length - 100} more: zoom in`));
   }
 
@@ -283,7 +277,12 @@ export class Trace {
   }
 
   async addNote({ at, about, text }) {
-    this.notes = await readNotes(this.winch, { at, about, text });
+    this.tellNotes(await readNotes(this.winch, { at, about, text }));
+  }
+
+  tellNotes({ notes, unreadable }) {
+    this.notes = notes;
+    this.unread.textContent = unreadable ? counted(unreadable, "line") + " of notes.jsonl could not be read: what " + (unreadable === 1 ? "it says" : "they say") + " is not shown." : "";
     this.tell();
   }
 
@@ -322,23 +321,9 @@ export class Trace {
   }
 }
 
-/** What gets its label first: what is over the limit or not known not to be, then other findings by their share; marks and notes have none. */
-function severity(name, share) {
-  const known = share ?? 1;
-  return known + (name === "overload" || known > 1 ? 1000 : 0);
-}
-
 function asked(whole) {
   const query = new URLSearchParams(location.hash.split("?")[1] || "");
   const from = Number(query.get("from"));
   const to = Number(query.get("to"));
   return query.get("from") && to > from && from < whole[1] && to > whole[0] ? [Math.round(from), Math.round(to)] : null;
 }
-
-/** ISO 8601 with microseconds to microseconds. */
-export function micros(iso) {
-  const [whole, rest = ""] = iso.replace("Z", "").split(".");
-  return Date.parse(whole + "Z") * 1000 + Number((rest + "000000").slice(0, 6));
-}
-
-

@@ -1,6 +1,7 @@
 package tautlog.desk.season;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotSame;
 import static org.junit.jupiter.api.Assertions.assertSame;
 
@@ -48,6 +49,36 @@ class FolderLookTest {
             assertEquals(1, first.outings().size());
             assertNotSame(first, lately);
             assertSame(settled, later);
+        }
+    }
+
+    /** Issue 6: a day whose recording had grown by samples that were not sealed yet was never worked out anew. */
+    @Test
+    void whatIsNotSealedYetIsAnotherStateOfTheOuting() throws Exception {
+        try (RecordingWriter writer = RecordingWriter.open(folder.resolve("live.tautlog"), "upper-landing")) {
+            OutingWriter outing = writer.begin(new OutingStart(
+                    SampleDay.instrument(7),
+                    SampleDay.rigToml(),
+                    CellCalibration.written(Calibration.of("0", "1")),
+                    "tautlogd test",
+                    OutingStart.Source.INSTRUMENT));
+            outing.tension(0, 0, 0, new int[500], 0, 500);
+            outing.commit();
+            FolderLook look = new FolderLook(folder, ZoneOffset.UTC);
+            KnownSeason first = look.look(KnownSeason.nothing(ZoneOffset.UTC));
+            KnownSeason same = look.look(first);
+            outing.tension(500, 1_000_000, 0, new int[500], 0, 500);
+            outing.commit();
+            KnownSeason grown = look.look(same);
+
+            assertEquals(first.stamp(), same.stamp());
+            assertEquals(
+                    first.stamp(first.outings().get(0)),
+                    same.stamp(same.outings().get(0)));
+            assertNotEquals(same.stamp(), grown.stamp());
+            assertNotEquals(
+                    same.stamp(same.outings().get(0)),
+                    grown.stamp(grown.outings().get(0)));
         }
     }
 }

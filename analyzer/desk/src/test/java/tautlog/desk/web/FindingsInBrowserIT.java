@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.BeforeEach;
@@ -12,9 +13,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.fixtures.ShortDay;
+import tautlog.recording.RecordingWriter;
 import tautlog.sample.HookupSource;
 
-/** What the list below a trace, and the labels above it, say of findings. */
+/** What the list below a trace, and the labels above it, say of findings and notes. */
 class FindingsInBrowserIT {
     @TempDir
     Path temporary;
@@ -42,6 +44,34 @@ class FindingsInBrowserIT {
     }
 
     @Test
+    void theSeasonListsWhatIsFoundWhileItIsWatched() throws Exception {
+        try (RecordingWriter recording = RecordingWriter.open(folder.resolve("live.tautlog"), "upper-landing");
+                RunningView view = RunningView.of(folder);
+                ViewPage page = ViewPage.open(temporary, view.address())) {
+            ShortDay outing = ShortDay.begun(recording, 7);
+            outing.clock(Instant.now().minusSeconds(600));
+            outing.hookup("straight", HookupSource.MARK);
+            outing.hold(30, 120);
+            outing.ramp(120, 5_000);
+            outing.hold(3, 5_000);
+            outing.commit();
+            page.go("#/season");
+            page.await("the day as known so far", () -> page.text("tbody").contains("31 %"));
+
+            outing.ramp(5_000, 33_000);
+            outing.hold(1, 33_000);
+            outing.ramp(33_000, 120);
+            outing.hold(10, 120);
+            outing.commit();
+            page.await(
+                    "the overload in the day's row",
+                    () -> page.all("tbody tr.over").size() == 1);
+            awaitInList(page, "overload 21");
+            assertEquals(List.of(), view.bugs);
+        }
+    }
+
+    @Test
     void anOverloadIsInViewAsLongAsItLasts() throws Exception {
         day(outing -> {
             outing.hookup("straight", HookupSource.MARK);
@@ -60,6 +90,32 @@ class FindingsInBrowserIT {
             page.await("behind it", () -> page.text(".words").contains("Greatest 0.12 kN"));
             page.await("no finding", () -> page.text(".trace summary").startsWith("In view: no finding"));
             assertEquals(List.of(), page.complaints());
+        }
+    }
+
+    /** From slack to the peak between two samples: fewer than the four that FINDINGS.md asks of a resolved shock. */
+    @Test
+    void aShockTooFastForTheInstrumentIsABound() throws Exception {
+        day(outing -> {
+            outing.hookup("straight", HookupSource.MARK);
+            outing.hold(20, 0);
+            outing.hold(0.2, 13_000);
+            outing.hold(5, 6_000);
+            outing.hold(5, 0);
+        });
+        try (RunningView view = RunningView.of(folder).done();
+                ViewPage page = ViewPage.open(temporary, view.address())) {
+            page.go("#/season");
+            awaitInList(page, "shock at least 82 % of limit, true peak may be higher");
+            page.await(
+                    "the greatest, too",
+                    () -> page.text(".words").contains("Greatest at least 13 kN, at least 82 % of limit"));
+            page.await("the day's row", () -> page.text("tbody").contains("at least 82 %"));
+            page.go(between(22, 24));
+            page.await("no finding", () -> page.text(".trace summary").startsWith("In view: no finding"));
+            page.await(
+                    "later in that pull it is no bound",
+                    () -> page.text(".words").contains("Greatest 6 kN, 38 %"));
         }
     }
 
@@ -84,6 +140,23 @@ class FindingsInBrowserIT {
             assertTrue(drawn.contains("d overload 390 % of limit"), drawn);
             assertTrue(drawn.contains("c shock 40 % of limit"), drawn);
             assertTrue(drawn.contains("e overload 391 % of limit"), "at the right end, too: " + drawn);
+        }
+    }
+
+    @Test
+    void aNoteWrittenByHandIsShownAndALineThatIsNoneIsCounted() throws Exception {
+        day(outing -> outing.hold(20, 120));
+        Files.writeString(
+                folder.resolve("notes.jsonl"),
+                "{\"at\":\"" + SampleDay.START.plusSeconds(5) + "\",\"text\":\"a stump\"}\nnone\n");
+        try (RunningView view = RunningView.of(folder).done();
+                ViewPage page = ViewPage.open(temporary, view.address())) {
+            page.go("#/season");
+            awaitInList(page, "note: a stump");
+            page.await(
+                    "the other line",
+                    () -> page.text(".trace")
+                            .contains("1 line of notes.jsonl could not be read: what it says is not shown."));
         }
     }
 }

@@ -119,6 +119,46 @@ class WebServerTest {
         assertFalse((season + report).contains(temporary.toString()));
     }
 
+    /** Issue 6: the page asks for the season anew when the stamp is another, so it showed a day worked out later only by accident. */
+    @Test
+    void theStampIsAnotherOnceADayWasWorkedOut() throws Exception {
+        String day = JsonParser.parseString(ask("GET /api/season").body())
+                .getAsJsonObject()
+                .getAsJsonArray("days")
+                .get(0)
+                .getAsJsonObject()
+                .get("day")
+                .getAsString();
+        String before = stamp();
+        String asked = "GET /api/day?day=" + day + "&hookup=round-the-corner";
+        for (int i = 0; i < 600 && ask(asked).body().contains("\"known\":false"); i++) {
+            Thread.sleep(50);
+        }
+
+        assertTrue(ask(asked).body().contains("\"known\":true"));
+        assertFalse(before.equals(stamp()));
+    }
+
+    private String stamp() throws IOException {
+        return JsonParser.parseString(ask("GET /api/live").body())
+                .getAsJsonObject()
+                .get("stamp")
+                .getAsString();
+    }
+
+    @Test
+    void refusesAHookupThatNoRigHas() throws IOException {
+        for (String path : List.of("/api/season?", "/api/day?day=x&", "/api/rigs?")) {
+            RawAnswer answer = ask("GET " + path + "hookup=nope");
+            assertEquals(404, answer.status(), path);
+            assertEquals(
+                    "No rig of the folder has a hookup that is called so.",
+                    answer.body().strip(),
+                    path);
+        }
+        assertEquals(200, ask("GET /api/season?hookup=round-the-corner").status());
+    }
+
     @Test
     void refusesOtherNamesThanItsOwn() throws IOException {
         for (String host : List.of(
