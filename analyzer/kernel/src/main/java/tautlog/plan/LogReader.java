@@ -121,6 +121,10 @@ final class LogReader {
             return Optional.empty();
         }
         List<Length> lengths = new ArrayList<>();
+        String unit = shared.group(2);
+        if (!isUnit(part, unit)) {
+            return Optional.empty();
+        }
         String[] numbers = shared.group(1).split("/", -1);
         for (String number : numbers) {
             diameter(number.strip() + " " + shared.group(2)).ifPresent(lengths::add);
@@ -130,6 +134,16 @@ final class LogReader {
 
     private Optional<Length> diameter(String written) {
         return length("diameter", written).filter(d -> isWithin("diameter", d, THINNEST_MM, THICKEST_MM));
+    }
+
+    /** Said once for all diameters; one that is missing is a flaw of each. */
+    private boolean isUnit(String part, String unit) {
+        try {
+            return unit.isEmpty() || Length.parse("1 " + unit).millimetres().signum() > 0;
+        } catch (QuantityException wrong) {
+            flaws.add(KEY, "diameters: " + Reading.show(part.strip()) + " are no lengths", wrong.allowed());
+            return false;
+        }
     }
 
     private Optional<Diameters> measured(String part, List<Length> largeToSmall) {

@@ -48,6 +48,17 @@ class HaulReaderTest {
         assertEquals(new Diameters.Ends(Length.parse("40 cm"), Length.parse("28 cm")), log.diameters());
     }
 
+    /** Issue 6: it was said once for each diameter. */
+    @Test
+    void aUnitThatIsNoneIsSaidOnceForAllDiameters() {
+        String wrong = problems("Norway spruce, 12 m, 40/35/28 stones", "", "", "", "");
+
+        assertEquals(1, wrong.split("log: ", -1).length - 1, wrong);
+        assertSays(
+                wrong,
+                "log: diameters: \"40/35/28 stones\" are no lengths.\n  The unit \"stones\" is not known here. Allowed");
+    }
+
     @Test
     void threeDiametersAreNewtonsAndTheMiddleIsHubers() throws PlanException {
         assertEquals(

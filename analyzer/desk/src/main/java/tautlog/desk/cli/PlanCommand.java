@@ -24,14 +24,14 @@ import tautlog.plan.PlanException;
 import tautlog.quantity.ForceUnit;
 import tautlog.rig.Rig;
 
-/** What a pull may take, before it is made. */
+/** The pull that a log needs, before it is made. */
 @Command(
         name = "plan",
         headerHeading = "Examples:%n"
                 + "  tautlog plan --rig rig.toml --log \"Norway spruce, 12 m, 40/28 cm\"%n"
                 + "  tautlog plan --rig rig.toml --log \"950 kg/m3, 6 m, mid 52 cm\" --slope \"15 deg\"%n"
                 + "%n",
-        header = "What a pull may take against each item's limit, before it is made.",
+        header = "The pull it takes to skid a log, against each item's limit, before it is made.",
         description = {
             "",
             "The log's weight, the pull expected on this ground and slope as an interval, and",

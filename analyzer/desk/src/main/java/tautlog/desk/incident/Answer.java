@@ -52,6 +52,16 @@ public record Answer(String whatBroke, String byHowMuch, String howSure, String 
                         Map.Entry::getKey, Map.Entry::getValue, (one, other) -> one, LinkedHashMap::new));
     }
 
+    /** How many pieces of {@code gear} there are. */
+    static int alike(Incident incident, String gear) {
+        return incident.report().overloads().stream()
+                .flatMap(overload -> overload.items().stream())
+                .filter(item -> item.gear().equals(gear))
+                .mapToInt(ItemLoad::alike)
+                .max()
+                .orElse(1);
+    }
+
     private record Words(Incident incident, Screen screen) {
         String whatBroke(Subject subject) {
             String limit = "the limit of hookup " + subject.against().hookup() + ", "
@@ -180,15 +190,28 @@ public record Answer(String whatBroke, String byHowMuch, String howSure, String 
 
         String whatNow(Incident incident) {
             Map<String, Band> gear = gear(incident);
-            String rest = " Keep the recording as it is, and the link that this report prints.";
+            String rest = incident.outing().isPresent()
+                    ? " Keep the recording as it is, and the link that this report prints."
+                    : " Keep the recordings as they are.";
+            if (gear.isEmpty() && !wasMeasured()) {
+                return "Inspect the gear that was in the line before the next pull: what it bore then was not measured."
+                        + rest;
+            }
             if (gear.isEmpty()) {
                 return "Inspect the gear that was in the line before the next pull: a reading within a limit does not prove gear"
                         + " sound, and a cause that was no overload is not seen here." + rest;
             }
             return gear.entrySet().stream()
-                            .map(one -> one.getKey() + ": " + OverloadedGear.todo(one.getKey(), one.getValue()))
+                            .map(one -> one.getKey() + ": " + OverloadedGear.todo(one.getKey(), one.getValue())
+                                    + OverloadedGear.alike(alike(incident, one.getKey())))
                             .collect(Collectors.joining(" "))
                     + rest;
+        }
+
+        private boolean wasMeasured() {
+            return incident.outing()
+                    .filter(of -> of.subject().isPresent() || of.readings().samples() > 0)
+                    .isPresent();
         }
 
         String nothingPulled() {

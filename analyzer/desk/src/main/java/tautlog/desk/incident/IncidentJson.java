@@ -114,6 +114,7 @@ public final class IncidentJson {
         json.list("gear", List.copyOf(Answer.gear(incident).entrySet()), gear -> {
             json.text("gear", gear.getKey());
             json.text("band", gear.getValue().word());
+            json.whole("count", Answer.alike(incident, gear.getKey()));
         });
         json.end();
     }

@@ -149,6 +149,7 @@ public final class IncidentStudy {
                 .flatMap(hookup -> hookup.items().stream())
                 .map(item -> ItemLoad.of(
                         item,
+                        study.rig(),
                         java.math.BigDecimal.ZERO,
                         tautlog.desk.uncertainty.Interval.unknown("nothing was pulled")))
                 .toList();

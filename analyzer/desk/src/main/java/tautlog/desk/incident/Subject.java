@@ -137,7 +137,7 @@ public record Subject(
         Optional<Hookup> hookup = rig.hookup(against.hookup());
         BigDecimal peak = BigDecimal.valueOf(peakNewtons);
         return hookup.map(Hookup::items).orElse(List.of()).stream()
-                .map(item -> ItemLoad.of(item, peak, interval))
+                .map(item -> ItemLoad.of(item, rig, peak, interval))
                 .toList();
     }
 }

@@ -152,7 +152,8 @@ public final class ActionSection {
         boolean unsure = worstBand(hits) != Band.PAST_BREAKING
                 && hits.stream().anyMatch(hit -> hit.item().isBandUnsure());
         boolean bound = overload.atLeast() || item.allowedIsAtMost();
-        String text = OverloadedGear.todo(item.gear(), worstBand(hits)) + " Overloaded "
+        String text = OverloadedGear.todo(item.gear(), worstBand(hits)) + OverloadedGear.alike(item.alike())
+                + " Overloaded "
                 + EventSentences.times(hits.size())
                 + "; the greatest load was "
                 + screen.force(item.loadNewtons(), overload.atLeast()) + screen.intervalWithCoverage(item.load()) + ", "

@@ -22,13 +22,22 @@ public final class Markup {
             case '>' -> out.append("&gt;");
             case '"' -> out.append("&quot;");
             case '\'' -> out.append("&#39;");
-            default -> out.appendCodePoint(isAllowed(c) && !turnsDirection(c) ? c : 0xFFFD);
+            default -> out.appendCodePoint(isShown(c) ? c : 0xFFFD);
         }
     }
 
-    /** Embeddings, overrides and isolates. Source: Unicode Standard Annex 9, 2.1 to 2.5. */
+    /** Whether a reader may be shown it as it is. */
+    static boolean isShown(int c) {
+        return isAllowed(c) && !turnsDirection(c);
+    }
+
+    /** Embeddings, overrides and isolates, and the marks. Source: Unicode Standard Annex 9, 2.1 to 2.6. */
     private static boolean turnsDirection(int c) {
-        return (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
+        return (c >= 0x202A && c <= 0x202E)
+                || (c >= 0x2066 && c <= 0x2069)
+                || c == 0x200E
+                || c == 0x200F
+                || c == 0x061C;
     }
 
     /** Source: XML 1.0, production 2 (Char), less the control characters from 7F to 9F. */

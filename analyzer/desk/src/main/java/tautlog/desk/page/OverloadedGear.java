@@ -30,6 +30,14 @@ public final class OverloadedGear {
                                 + " --hookup.")));
     }
 
+    /** Which is meant where there are several, with a space before it; nothing where there is one. */
+    public static String alike(int count) {
+        return count > 1
+                ? " It is one of " + count + " alike, and which of them was on is not known: all " + count
+                        + " are meant until it is."
+                : "";
+    }
+
     /**
      * One sentence or two.
      *

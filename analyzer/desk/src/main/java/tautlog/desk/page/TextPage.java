@@ -114,9 +114,14 @@ public final class TextPage implements Block.Layout {
         return row.toString().stripTrailing();
     }
 
-    /** Names and notes come from recordings: a control character in one must not steer the terminal. */
+    /**
+     * Names and notes come from recordings: a control character in one must not steer the terminal, nor a sign of direction make the line
+     * round it read otherwise. Each becomes a question mark: as wide as itself, and on every terminal.
+     */
     static String printable(String text) {
-        return text.replaceAll("\\p{Cntrl}", "?");
+        StringBuilder out = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> out.appendCodePoint(Markup.isShown(c) && c >= 0x20 ? c : '?'));
+        return out.toString();
     }
 
     private void line(String line) {

@@ -31,7 +31,7 @@ final class PlanPage {
 
     Document document() {
         List<Document.Section> sections = new ArrayList<>();
-        sections.add(new Document.Section("What the log may take", expected()));
+        sections.add(new Document.Section("The pull it takes to skid the log", expected()));
         for (int i = 0; i < plan.pulls().size(); i++) {
             sections.add(new PlannedSection(plan.rig(), plan.pulls().get(i), unit, "h" + (i + 1)).section());
         }

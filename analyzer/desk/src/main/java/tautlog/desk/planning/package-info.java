@@ -1,5 +1,5 @@
 /**
- * What a pull may take and do, told before it is made.
+ * The pull that a log needs and what it does to the gear, told before it is made.
  *
  * <pre>
  *   PlanText ──▶ PlanRequest ─┬─▶ PullPlan ─┬─▶ PlanPage   a document for people, drawings from AngleFigures, AngleChart

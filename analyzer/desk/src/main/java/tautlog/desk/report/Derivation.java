@@ -102,7 +102,7 @@ public final class Derivation {
                 overload.cutByGap(),
                 overload.cutByEnd(),
                 hookup.items().stream()
-                        .map(item -> ItemLoad.of(item, peak, interval))
+                        .map(item -> ItemLoad.of(item, rig, peak, interval))
                         .toList(),
                 interval,
                 BandDoubt.mayBe(hookup.items(), interval));

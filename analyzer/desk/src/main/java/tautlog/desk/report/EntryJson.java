@@ -140,6 +140,7 @@ public final class EntryJson {
     /** What an item carried, into the object that is open. */
     public void item(ItemLoad item) throws IOException {
         json.text("gear", item.gear());
+        json.whole("count", item.alike());
         json.number("load_n", item.loadNewtons());
         json.number("allowed_n", item.allowedNewtons());
         json.number("proof_n", item.proofNewtons());

@@ -6,12 +6,15 @@ import java.util.OptionalDouble;
 import tautlog.desk.uncertainty.Bounds;
 import tautlog.desk.uncertainty.Interval;
 import tautlog.rig.Band;
+import tautlog.rig.Gear;
 import tautlog.rig.LoadedItem;
+import tautlog.rig.Rig;
 
 /**
  * What one item of a hookup carried at an overload's greatest tension. Forces in newtons.
  *
  * @param gear its id
+ * @param alike how many identical pieces there are, 1 or more: which of them was on is not known
  * @param allowedIsAtMost the allowed load is only an upper bound, the share therefore a lower one
  * @param proofNewtons empty when none is published
  * @param breakingNewtons empty when none is published
@@ -23,6 +26,7 @@ import tautlog.rig.LoadedItem;
  */
 public record ItemLoad(
         String gear,
+        int alike,
         double loadNewtons,
         double allowedNewtons,
         boolean allowedIsAtMost,
@@ -35,12 +39,14 @@ public record ItemLoad(
     /**
      * What {@code item} carries.
      *
+     * @param rig which it is of
      * @param tension in the line, newtons
      * @param interval where the true tension lies
      */
-    public static ItemLoad of(LoadedItem item, BigDecimal tension, Interval interval) {
+    public static ItemLoad of(LoadedItem item, Rig rig, BigDecimal tension, Interval interval) {
         return new ItemLoad(
                 item.gear(),
+                alike(item.gear(), rig),
                 item.loadNewtons(tension).doubleValue(),
                 item.allowedNewtons().doubleValue(),
                 item.allowedIsAtMost(),
@@ -50,6 +56,14 @@ public record ItemLoad(
                 item.band(tension),
                 interval.times(item.multiple().doubleValue()),
                 BandDoubt.mayBe(item, interval));
+    }
+
+    private static int alike(String id, Rig rig) {
+        return rig.gear().stream()
+                .filter(gear -> gear.id().equals(id))
+                .mapToInt(Gear::count)
+                .findFirst()
+                .orElse(1);
     }
 
     private static OptionalDouble optional(Optional<BigDecimal> newtons) {

@@ -7,13 +7,25 @@ import { showPlan } from "./plan.js";
 
 /** A season that grows is asked for anew at most so often. */
 const GROWN_MS = 3000;
+const VIEWS = ["season", "day", "plan"];
+const UNKNOWN = "unknown";
 const state = { season: null, shown: null, live: null, loadedAt: 0 };
 
 /** The address: #/season, #/day/ID or #/plan, and behind ? what is switched. */
 export function place() {
   const [path, query] = location.hash.replace(/^#/, "").split("?");
   const parts = path.split("/").filter(Boolean);
-  return { view: parts[0] || "season", id: parts[1] ? decodeURIComponent(parts[1]) : "", query: new URLSearchParams(query || "") };
+  const id = decoded(parts[1] ?? "");
+  const view = id === null || parts.length > 2 ? UNKNOWN : parts[0] || "season";
+  return { view: VIEWS.includes(view) ? view : UNKNOWN, id: id ?? "", query: new URLSearchParams(query || "") };
+}
+
+function decoded(part) {
+  try {
+    return decodeURIComponent(part);
+  } catch (e) {
+    return null;
+  }
 }
 
 export function address(view, id, changes = {}) {
@@ -49,7 +61,7 @@ export function banner(words) {
 function switches() {
   const { season } = state;
   const form = document.getElementById("switches");
-  form.hidden = place().view === "plan";
+  form.hidden = ["plan", UNKNOWN].includes(place().view);
   const now = whatIf();
   const go = (changes) => { location.hash = address(place().view, place().id, { ...changes, from: place().query.get("from"), to: place().query.get("to") }); };
   const parts = [];
@@ -129,6 +141,10 @@ async function show() {
     state.shown?.close?.();
     state.shown = null;
     const season = await load();
+    if (place().view === UNKNOWN) {
+      document.getElementById("title").textContent = "Nothing here";
+      throw new Error("This address is not known. The season has links to all there is.");
+    }
     if (place().view === "plan") {
       state.shown = await showPlan(main);
       document.title = "Plan a pull – Tautlog";

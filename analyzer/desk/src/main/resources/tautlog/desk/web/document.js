@@ -11,10 +11,17 @@ function block(of) {
     case "action":
     case "caution": return el("p", { className: of.kind }, of.label ? el("strong", {}, of.label + ": ") : "", of.text);
     case "bullets": return el("ul", {}, of.items.map((item) => el("li", {}, item)));
-    case "table": return el("div", { className: "scroll", role: "region", tabIndex: 0, "aria-label": of.caption }, table(of));
+    case "table": return sideways(el("div", { className: "scroll", role: "region", tabIndex: 0, "aria-label": of.caption }, table(of)));
     case "figure": return figure(of);
     default: return el("p", {}, of.text);
   }
+}
+
+/** What may be wider than the screen, and words that say so where it is. */
+export function sideways(box) {
+  const hint = el("div", { className: "sideways", hidden: true }, "⇄ Wider than the screen: move it sideways.");
+  new ResizeObserver(() => { hint.hidden = box.scrollWidth <= box.clientWidth + 1; }).observe(box);
+  return el("div", {}, hint, box);
 }
 
 function table(of) {
@@ -28,5 +35,5 @@ function table(of) {
 function figure(of) {
   const drawing = new DOMParser().parseFromString(of.svg, "image/svg+xml").documentElement;
   return el("figure", {}, el("figcaption", {}, of.title),
-    el("div", { className: "scroll", role: "region", tabIndex: 0, "aria-label": of.title }, document.importNode(drawing, true)));
+    sideways(el("div", { className: "scroll", role: "region", tabIndex: 0, "aria-label": of.title }, document.importNode(drawing, true))));
 }

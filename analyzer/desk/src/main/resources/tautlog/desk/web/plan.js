@@ -5,6 +5,7 @@ import { section } from "./document.js";
 import { date, el } from "./words.js";
 
 const OTHER = "WHAT IF: another rig is used than the one recorded. This is not what was recorded.";
+const WORKING = "Working …";
 /** Which fields there are, by the names of the command's options, and what each takes. */
 const FIELDS = [
   ["rig", "Rig", "The winch and its gear."],
@@ -95,6 +96,7 @@ class PlanForm {
   changed() {
     this.abort?.abort();
     if (this.result.children.length) this.said.textContent = "Changed: plan again.";
+    else if (this.said.textContent === WORKING) this.said.textContent = "";
     this.result.replaceChildren();
   }
 
@@ -107,6 +109,7 @@ class PlanForm {
     const abort = this.abort = new AbortController();
     const asked = this.asked();
     this.remember(asked);
+    this.said.textContent = WORKING;
     try {
       const got = await ask("/api/plan", asked, abort.signal);
       if (abort.signal.aborted) return;

@@ -125,14 +125,18 @@ export class Plot {
 
   timeAxis() {
     const span = this.view[1] - this.view[0];
-    const step = STEPS.find((s) => span / s < (this.right - LEFT) / 90) ?? STEPS.at(-1);
+    const step = STEPS.find((s) => s / span * (this.right - LEFT) > Math.max(90, this.c.measureText(this.label(this.view[1], s)).width + 16)) ?? STEPS.at(-1);
     const shift = this.undated ? 0 : ahead(this.view[0]);
+    let told = -Infinity;
     for (let t = Math.ceil((this.view[0] + shift) / step) * step - shift; t <= this.view[1]; t += step) {
       const x = this.x(t);
       this.line(x, TOP, x, HEIGHT - BOTTOM, this.ink.grid);
       const label = this.label(t, step);
       const half = this.c.measureText(label).width / 2;
-      this.text(label, Math.max(half + 2, Math.min(this.right - half, x)), HEIGHT - BOTTOM / 2, "center", this.ink.soft);
+      const middle = Math.max(half + 2, Math.min(this.right - half, x));
+      if (middle - half < told + 8) continue; // moved in from the edge onto its neighbour
+      told = middle + half;
+      this.text(label, middle, HEIGHT - BOTTOM / 2, "center", this.ink.soft);
     }
   }
 

@@ -1,5 +1,6 @@
 // The season: its trace, and a table of its days.
 import { address, winch } from "./app.js";
+import { sideways } from "./document.js";
 import { el, shortDate, counted } from "./words.js";
 import { Trace } from "./trace.js";
 
@@ -16,7 +17,7 @@ export function showSeason(main, first) {
   const trace = whole ? new Trace({ winch: winch(), whole, days: own(first), heading: "Trace of the season" }) : null;
   main.replaceChildren(
     ...(trace ? [trace.element] : [el("p", {}, "No outing has a clock: there is no trace of the season. See each below.")]),
-    el("section", { "aria-labelledby": "days-head" }, el("h2", { id: "days-head" }, "Days"), table),
+    el("section", { "aria-labelledby": "days-head" }, el("h2", { id: "days-head" }, "Days"), sideways(table)),
     notes);
   const fill = (season) => {
     const days = own(season);

@@ -2,6 +2,7 @@
 import { ask } from "./api.js";
 import { whatIf } from "./app.js";
 import { clock, counted, date, el, force, length, percent, shortDate } from "./words.js";
+import { sideways } from "./document.js";
 import { found } from "./found.js";
 import { Plot } from "./plot.js";
 import { noteForm, readNotes } from "./notes.js";
@@ -25,7 +26,7 @@ export class Trace {
     this.list = el("ol", { className: "found" });
     this.listHead = el("summary", {}, "What is in view");
     this.table = el("div", { className: "scroll", role: "region", tabIndex: 0, "aria-label": "Figures of the trace" });
-    this.figures = el("details", { ontoggle: () => this.tell() }, el("summary", {}, "The trace as a table"), this.table);
+    this.figures = el("details", { ontoggle: () => this.tell() }, el("summary", {}, "The trace as a table"), sideways(this.table));
     this.followBox = el("input", { type: "checkbox", onchange: (e) => { this.follow = e.target.checked; this.live(this.newest); } });
     const button = (name, label, action) => el("button", { type: "button", title: label, "aria-label": label, onclick: action }, name);
     this.group = el("div", { className: "plot", role: "group", tabIndex: 0,

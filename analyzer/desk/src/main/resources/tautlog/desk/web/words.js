@@ -14,7 +14,7 @@ export function setZone(id) {
 export function setUnit(of) { unit = of; }
 
 /** As the report's page shows it: control characters, and those that turn the direction of writing, become U+FFFD. */
-export const shown = (text) => text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, "\ufffd");
+export const shown = (text) => text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, "\ufffd");
 
 /** An element with properties and children; strings become text. */
 export function el(name, properties = {}, ...children) {

@@ -49,6 +49,8 @@ class IncidentCommandTest {
         assertTrue(words.contains("4 May 2026 4 May 07:01:00.0 (outing 1 of upper-landing_2026-05-04.tautlog)"), words);
         assertTrue(words.contains("The first after it: 5 May 2026"), words);
         assertFalse(words.contains("33.0 kN"), words);
+        assertTrue(words.contains("what it bore then was not measured. Keep the recordings as they are."), words);
+        assertFalse(words.contains("a reading within a limit"), words);
     }
 
     @Test
@@ -87,6 +89,8 @@ class IncidentCommandTest {
                 found.getAsJsonObject("after").get("at").getAsString());
         assertTrue(words(run).contains("Nobody knows: the readings of that moment are missing"), run.out());
         assertTrue(words(run).contains("No reading lies in the time looked at."), run.out());
+        assertTrue(
+                words(run).contains("what it bore then was not measured. Keep the recording as it is, and"), run.out());
     }
 
     @Test
@@ -115,6 +119,7 @@ class IncidentCommandTest {
         Files.writeString(
                 season.resolve("notes.jsonl"),
                 "{\"at\":\"2026-05-04T07:00:26Z\",\"text\":\"butt met a stump <b>\",\"by\":\"owner\"}\n"
+                        + "{\"at\":\"2026-05-04T07:00:27Z\",\"text\":\"was \u202Etisti\u2066 \u009Bnot\"}\n"
                         + "{\"at\":\"2026-05-04T09:00:00Z\",\"text\":\"later\"}\n"
                         + "{\"at\":\"2026-05-04T07:00:27Z\",\"text\":\"the br");
         Files.write(season.resolve("notes.jsonl"), new byte[] {(byte) 0xC3}, StandardOpenOption.APPEND); // amid an ü
@@ -122,6 +127,7 @@ class IncidentCommandTest {
         String words = words(Desk.run("incident", season, "--at", AT, "--zone", "UTC"));
 
         assertTrue(words.contains("Note about 4 May 2026 07:00:26 by owner: butt met a stump <b>"), words);
+        assertTrue(words.contains("was ?tisti? ?not"), "signs that turn the direction, and a terminal's own: " + words);
         assertFalse(words.contains("later"), words);
         assertTrue(words.contains("1 line of the file of notes could not be read as a note."), words);
     }

@@ -102,6 +102,16 @@ class IncidentFactsTest {
         assertTrue(answer.get("by_how_much").getAsString().contains("was 33.0 kN (32.0 to 34.1 with 95 %), 211 %"));
         assertTrue(answer.get("how_sure").getAsString().contains("Even its lower end is over the limit."));
         assertTrue(answer.get("what_now").getAsString().startsWith("choker: Take it out of service"));
+        String alike = "It is one of 6 alike, and which of them was on is not known: all 6 are meant until it is.";
+        assertTrue(answer.get("what_now").getAsString().contains(alike));
+        assertEquals(2, text.split(alike, -1).length - 1, "in short, and under the gear: " + text);
+        assertEquals(
+                6,
+                answer.getAsJsonArray("gear")
+                        .get(0)
+                        .getAsJsonObject()
+                        .get("count")
+                        .getAsInt());
         assertEquals(
                 "past-proof",
                 answer.getAsJsonArray("gear")

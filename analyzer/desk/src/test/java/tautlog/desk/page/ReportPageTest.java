@@ -51,7 +51,8 @@ class ReportPageTest {
         assertTrue(
                 page.contains(
                         "choker (past-proof, how sure is not known): Take it out of service: it is measured and inspected by a competent"
-                                + " person, or scrapped. Inspect its neighbours in the line too. Overloaded twice; the greatest"
+                                + " person, or scrapped. Inspect its neighbours in the line too. It is one of 6 alike, and which of them was on is not"
+                                + " known: all 6 are meant until it is. Overloaded twice; the greatest"
                                 + " load was 33.0 kN, 211 % of the 15.7 kN allowed"),
                 page);
     }

@@ -144,6 +144,61 @@ class FindingsInBrowserIT {
     }
 
     @Test
+    void labelsOfTheTimeAxisNeverTouch() throws Exception {
+        day(outing -> outing.hold(20, 120));
+        try (RunningView view = RunningView.of(folder).done();
+                ViewPage page = ViewPage.open(temporary, view.address())) {
+            page.go("#/season");
+            page.run("import('/plot.js').then(plot => { window.Plot = plot.Plot; })");
+            page.await("the plot", () -> Boolean.TRUE.equals(page.run("return Boolean(window.Plot)")));
+            Object touching = page.run("const start = Date.parse('2026-05-04T07:00:00Z') * 1000; const found = [];"
+                    + "for (const undated of [false, true]) for (const wide of [330, 700, 1200])"
+                    + " for (let span = 200; span < 3e13; span *= 1.37) {"
+                    + "  const plot = new Plot(undated); const box = document.createElement('div');"
+                    + "  box.style.width = wide + 'px'; box.append(plot.canvas); document.body.append(box);"
+                    + "  let end = -Infinity, n = 0; plot.text = function (words, x, y, align) {"
+                    + "    if (align !== 'center' || y < 380) return; const half = this.c.measureText(words).width / 2; n++;"
+                    + "    if (x - half < end + 4) found.push([wide, span, words]); end = x + half; };"
+                    + "  plot.draw([start, start + span], null, []); if (n === 0) found.push([wide, span, 'no label']);"
+                    + "  plot.close(); box.remove(); }"
+                    + "return found.map(String);");
+            assertEquals(List.of(), touching);
+        }
+    }
+
+    @Test
+    void aTableWiderThanTheScreenSaysThatItMoves() throws Exception {
+        day(outing -> outing.hold(20, 120));
+        try (RunningView view = RunningView.of(folder).done();
+                ViewPage page = ViewPage.open(temporary, view.address())) {
+            page.sized(360, 800).go("#/season");
+            page.await(
+                    "the hint",
+                    () -> page.one("[aria-labelledby=days-head] .sideways").isDisplayed());
+            assertEquals(List.of(), page.accessibility());
+            page.sized(1280, 1600);
+            page.await(
+                    "none",
+                    () -> !page.one("[aria-labelledby=days-head] .sideways").isDisplayed());
+        }
+    }
+
+    @Test
+    void anAddressThatIsNoneIsSaidToBeNotKnown() throws Exception {
+        day(outing -> outing.hold(20, 120));
+        try (RunningView view = RunningView.of(folder).done();
+                ViewPage page = ViewPage.open(temporary, view.address())) {
+            for (String hash : List.of("#/day/%E0%A4", "#/nothing", "#/day/x/y")) {
+                page.go(hash);
+                page.await(hash, () -> page.text("main").startsWith("This address is not known."));
+            }
+            page.click("#views a");
+            page.await("the season", () -> page.all("tbody a").size() == 1);
+            assertEquals(List.of(), page.complaints());
+        }
+    }
+
+    @Test
     void aNoteWrittenByHandIsShownAndALineThatIsNoneIsCounted() throws Exception {
         day(outing -> outing.hold(20, 120));
         Files.writeString(

@@ -86,6 +86,17 @@ class PlanInBrowserIT {
     }
 
     @Test
+    void saysThatItWorksWhileItDoes() {
+        form();
+        page.run("const asked = window.fetch; window.fetch = (of, how) => String(of).includes('/api/plan?')"
+                + " ? new Promise((done) => { window.goOn = () => done(asked(of, how)); }) : asked(of, how);");
+        fill(Map.of("log", LOG));
+        page.await("working", () -> page.text(".ask [role=status]").equals("Working …"));
+        page.run("window.goOn()");
+        page.await("the plan", () -> page.text(".ask [role=status]").equals("The plan stands below."));
+    }
+
+    @Test
     void givesTheDocumentOfTheCommandWhateverIsAsked() throws Exception {
         form();
         fill(Map.of(
