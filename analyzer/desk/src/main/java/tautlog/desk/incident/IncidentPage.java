@@ -32,13 +32,13 @@ public final class IncidentPage {
         sections.add(inShort());
         sections.add(happened());
         incident.outing().ifPresent(outing -> {
+            sections.add(new Document.Section(
+                    "Gear to take out of service and inspect",
+                    new ActionSection(incident.report(), screen).section().blocks()));
             sections.add(trace(outing));
             LoadSection loads = new LoadSection(outing, screen);
             sections.add(loads.section());
             sections.add(new DrivelineSection(outing).section());
-            sections.add(new Document.Section(
-                    "Gear to take out of service and inspect",
-                    new ActionSection(incident.report(), screen).section().blocks()));
             sections.add(loads.gear());
         });
         EvidenceSection evidence = new EvidenceSection(incident, screen);
