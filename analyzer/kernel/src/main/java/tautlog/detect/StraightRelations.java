@@ -74,6 +74,10 @@ final class StraightRelations implements Relations {
 
     @Override
     public boolean isDrop(int from, int to) {
+        double apart = to - (roundedZero + (from - roundedZero) * roundedDropRest);
+        if (Math.abs(apart) > 2) {
+            return apart < 0; // rounding is far less
+        }
         BigDecimal rest = dropRest.multiply(BigDecimal.valueOf(from).subtract(zero));
         return BigDecimal.valueOf(to).subtract(zero).compareTo(rest) <= 0;
     }

@@ -57,8 +57,8 @@ final class Fingerprints {
             int columns = rows.getMetaData().getColumnCount();
             while (rows.next()) {
                 Sum sum = sums.computeIfAbsent(rows.getInt(1), outing -> new Sum());
-                for (int i = 2; i <= 1 + numbers; i++) {
-                    sum.add(rows.getLong(i));
+                for (long number : EvidenceRow.numbers(rows, 2, numbers)) {
+                    sum.add(number);
                 }
                 for (int i = 2 + numbers; i <= columns; i++) {
                     sum.crc.update(EvidenceRow.bytes(rows, i));

@@ -124,6 +124,21 @@ public record GearUse(
                 others.stream().sorted(GearEvent.ORDER).toList());
     }
 
+    /**
+     * All together: as {@link #plus} of each to the next, but the events are sorted once.
+     *
+     * @throws IllegalArgumentException if one is of other gear
+     */
+    public static GearUse sum(String gear, List<GearUse> uses) {
+        GearUse sum = none(gear);
+        List<GearEvent> events = new ArrayList<>();
+        for (GearUse use : uses) {
+            sum = sum.plus(use.events.isEmpty() ? use : use.withEvents(List.of()));
+            events.addAll(use.events);
+        }
+        return events.isEmpty() ? sum : sum.withEvents(events);
+    }
+
     /** Both together. @throws IllegalArgumentException if they are of different gear */
     public GearUse plus(GearUse other) {
         if (!gear.equals(other.gear)) {

@@ -123,7 +123,8 @@ public final class GearLives {
     }
 
     private static GearUse use(String id, List<GearOuting> outings) {
-        return outings.stream().map(outing -> outing.use().ofGear(id)).reduce(GearUse.none(id), GearUse::plus);
+        return GearUse.sum(
+                id, outings.stream().map(outing -> outing.use().ofGear(id)).toList());
     }
 
     private static Optional<RopeUse> rope(String id, List<GearOuting> outings) {
