@@ -28,29 +28,33 @@ public final class RecordingSize {
         Path file = folder.resolve("size.tautlog");
         try {
             record(file, noise, countsPerNewton, seconds);
-            double samples = 500.0 * seconds;
-            System.out.printf(
-                    Locale.ROOT, "%s: %.3f bytes a sample in the whole file%n", name, Files.size(file) / samples);
-            try (Connection connection = RecordingFile.openForReading(file);
-                    Statement statement = connection.createStatement();
-                    ResultSet rows = statement.executeQuery(
-                            "SELECT 'evidence of kind ' || kind, count(*), sum(length(block)) FROM evidence GROUP BY kind"
-                                    + " UNION ALL SELECT 'seconds', count(*), sum(length(block)) FROM seconds"
-                                    + " UNION ALL SELECT 'free pages', (SELECT freelist_count FROM pragma_freelist_count()),"
-                                    + " (SELECT page_size FROM pragma_page_size())"
-                                    + " * (SELECT freelist_count FROM pragma_freelist_count())")) {
-                while (rows.next()) {
-                    System.out.printf(
-                            Locale.ROOT,
-                            "  %-20s %5d rows %.4f%n",
-                            rows.getString(1),
-                            rows.getLong(2),
-                            rows.getLong(3) / samples);
-                }
-            }
+            print(name, file, 500.0 * seconds);
+            Packer.pack(file);
+            print(name + ", packed", file, 500.0 * seconds);
         } finally {
             Files.deleteIfExists(file);
             Files.delete(folder);
+        }
+    }
+
+    private static void print(String name, Path file, double samples) throws IOException, SQLException {
+        System.out.printf(Locale.ROOT, "%s: %.3f bytes a sample in the whole file%n", name, Files.size(file) / samples);
+        try (Connection connection = RecordingFile.openForReading(file);
+                Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery(
+                        "SELECT 'evidence of kind ' || kind, count(*), sum(length(block)) FROM evidence GROUP BY kind"
+                                + " UNION ALL SELECT 'seconds', count(*), sum(length(block)) FROM seconds"
+                                + " UNION ALL SELECT 'free pages', (SELECT freelist_count FROM pragma_freelist_count()),"
+                                + " (SELECT page_size FROM pragma_page_size())"
+                                + " * (SELECT freelist_count FROM pragma_freelist_count())")) {
+            while (rows.next()) {
+                System.out.printf(
+                        Locale.ROOT,
+                        "  %-20s %5d rows %.4f%n",
+                        rows.getString(1),
+                        rows.getLong(2),
+                        rows.getLong(3) / samples);
+            }
         }
     }
 

@@ -8,7 +8,8 @@ import java.util.zip.CRC32C;
  * <pre>
  *    0  54 4C 42 01            "TLB", format version 1
  *    4  kind u8                1 start, 2 samples, 3 shaft, 4 events, 5 end, 6 seconds, 7 thinning
- *    5  coding u8              1; samples also 2: thinned, the content is the SHA-256 of what it was
+ *    5  coding u8              1; samples also 2: thinned, the content is the SHA-256 of what it was; 3: packed for keeping;
+ *                            all others also 4: deflated for keeping
  *    6  0 u16
  *    8  outing u32, span u32   which outing of the file, which span of the outing
  *   16  first i64              samples: number of the first; shaft: tick of the first frame; else 0
@@ -33,6 +34,8 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     static final int MAGIC = 0x01_42_4C_54;
     private static final int CODING = 1;
     private static final int THINNED = 2;
+    private static final int PACKED = 3;
+    private static final int DEFLATED = 4;
     private static final int CODING_AT = 5;
     private static final int DIGEST = 32;
     private static final int CRC = 4;
@@ -86,6 +89,22 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
         return of(kind, THINNED, outing, span, first, count, content);
     }
 
+    /** This block of samples coded for keeping, as {@code content}. */
+    Block packed(ByteWriter content) {
+        return of(kind, PACKED, outing, span, first, count, content);
+    }
+
+    /** This block with its content deflated; itself when that is no smaller. */
+    Block deflated() {
+        int length = bytes.length - HEADER - CRC;
+        if (bytes[CODING_AT] != CODING || length > Deflated.MOST) {
+            return this;
+        }
+        ByteWriter content = new ByteWriter();
+        Deflated.write(bytes, HEADER, length, content);
+        return content.size() < length ? of(kind, DEFLATED, outing, span, first, count, content) : this;
+    }
+
     private static Block of(Kind kind, int coding, int outing, int span, long first, int count, ByteWriter content) {
         ByteWriter out = new ByteWriter();
         out.i32(MAGIC);
@@ -128,7 +147,9 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
             throw new DamagedBlockException("its checksum (CRC-32C) does not fit");
         }
         boolean isThinned = coding == THINNED && kind == Kind.SAMPLES.code && length == DIGEST;
-        if (!(coding == CODING || isThinned) || count < 0 || count > GREATEST_COUNT) {
+        boolean isPacked = coding == PACKED && kind == Kind.SAMPLES.code;
+        boolean isDeflated = coding == DEFLATED && kind != Kind.SAMPLES.code;
+        if (!(coding == CODING || isThinned || isPacked || isDeflated) || count < 0 || count > GREATEST_COUNT) {
             throw new DamagedBlockException("it is coded as " + coding + " with " + count + " entries");
         }
         byte[] own = at == 0 && length + HEADER + CRC == left
@@ -142,6 +163,11 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
         return bytes[CODING_AT] == THINNED;
     }
 
+    /** True when its samples are coded by {@link PackedCodec}. */
+    boolean isPacked() {
+        return bytes[CODING_AT] == PACKED;
+    }
+
     /** Of a thinned block: the SHA-256 of the canonical content that it had. */
     byte[] digest() {
         return java.util.Arrays.copyOfRange(bytes, HEADER, HEADER + DIGEST);
@@ -151,8 +177,10 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
         return bytes.length;
     }
 
+    /** @throws IndexOutOfBoundsException if it is deflated and cannot be inflated */
     ByteReader content() {
-        return new ByteReader(bytes, HEADER, bytes.length - CRC);
+        ByteReader content = new ByteReader(bytes, HEADER, bytes.length - CRC);
+        return bytes[CODING_AT] == DEFLATED ? Deflated.read(content) : content;
     }
 
     private static int crc(byte[] bytes, int from, int length) {

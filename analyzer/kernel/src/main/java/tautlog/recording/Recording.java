@@ -286,6 +286,15 @@ public final class Recording implements AutoCloseable {
                 "SELECT coalesce(sum(length(block)), 0) FROM evidence WHERE kind = 2 AND outing = " + outing.index()));
     }
 
+    /** Whether it was packed and nothing was recorded in it since. */
+    boolean isPacked() throws RecordingException {
+        return reading(() -> RecordingFile.pragma(connection, "user_version") == RecordingFile.VERSION
+                && RecordingFile.query(
+                                connection,
+                                "SELECT count(*) FROM evidence WHERE kind = 2 AND substr(block, 6, 1) = x'01'")
+                        == 0);
+    }
+
     /** Whether a log may stand beside the file: it was not closed in order, or a reader was at work. */
     boolean isInLogMode() throws RecordingException {
         return reading(() -> {

@@ -24,11 +24,15 @@ import tautlog.recording.RecordingException.Scope;
 final class RecordingFile {
     /** "Taut"; at byte 68 of the file. */
     static final int APPLICATION_ID = 0x54617574;
-    /** Format version; at byte 60 of the file. */
-    static final int VERSION = 1;
+    /** Newest format version that can be read, that of a packed file; at byte 60 of the file. */
+    static final int VERSION = 2;
+    /** What is being written holds nothing newer. */
+    private static final int WRITTEN_VERSION = 1;
 
     /** Chosen: with pages of 4,096 bytes the ends of blocks leave 0.10 bytes a sample of them empty. */
-    private static final int PAGE_SIZE = 1_024;
+    static final int PAGE_SIZE = 1_024;
+    /** Of a packed file: nobody writes to it any more, and the ends of its smaller blocks leave less of each page empty. */
+    static final int PACKED_PAGE_SIZE = 512;
 
     private static final Set<Integer> OF_ONE_FILE = Set.of(
             SQLiteErrorCode.SQLITE_NOTADB.code,
@@ -127,7 +131,7 @@ final class RecordingFile {
                     statement.execute(table);
                 }
                 statement.execute("PRAGMA application_id = " + APPLICATION_ID);
-                statement.execute("PRAGMA user_version = " + VERSION);
+                statement.execute("PRAGMA user_version = " + WRITTEN_VERSION);
             }
         }
         if (isNew) {
@@ -146,10 +150,10 @@ final class RecordingFile {
      * Makes {@code copy}, which is not there, with the tables of {@code file}, and begins a transaction on it. Its rows come from {@code
      * file}, which is attached as {@code old}.
      */
-    static Connection beginCopy(Path file, Path copy) throws SQLException {
+    static Connection beginCopy(Path file, Path copy, int pageSize) throws SQLException {
         Connection connection = new SQLiteConfig().createConnection(url(copy));
         try (Statement statement = connection.createStatement()) {
-            statement.execute("PRAGMA page_size = " + PAGE_SIZE);
+            statement.execute("PRAGMA page_size = " + pageSize);
             statement.execute("PRAGMA synchronous = FULL");
             try (var attach = connection.prepareStatement("ATTACH ? AS old")) {
                 attach.setString(1, uri(file) + "?mode=ro");

@@ -1,6 +1,8 @@
 package tautlog.recording;
 
 import java.util.Arrays;
+import tautlog.sample.CountBounds;
+import tautlog.sample.PlainCounts;
 import tautlog.sample.StoredCounts;
 
 /**
@@ -15,7 +17,7 @@ public final class SampleBlock {
     long[] runNumber = new long[192];
     int[] runFlags = new int[192];
     int[] runFrom = new int[193];
-    StoredRun[] stored = new StoredRun[192];
+    StoredCounts[] stored = new StoredCounts[192];
 
     SampleBlock() {}
 
@@ -79,6 +81,30 @@ public final class SampleBlock {
             stored[run].copyTo(table.counts, runFrom[run]);
         }
         return table.counts;
+    }
+
+    /** Makes runs of counts that are all decoded. */
+    void openRuns() {
+        for (int run = 0; run < runs; run++) {
+            stored[run] = PlainCounts.copyOf(table.counts, runFrom[run], runLength(run));
+        }
+    }
+
+    /**
+     * Holds what the directory says of each run against its counts, which are all decoded: the chain covers these alone.
+     *
+     * @throws IndexOutOfBoundsException if it says otherwise
+     */
+    void requireBounds() {
+        CountBounds bounds = new CountBounds();
+        for (int run = 0; run < runs; run++) {
+            StoredCounts said = stored[run];
+            bounds.measure(table.counts, runFrom[run], runLength(run));
+            if (said.least() != bounds.least() || said.greatest() != bounds.greatest()) {
+                throw new IndexOutOfBoundsException("a run said to be " + said.least() + " to " + said.greatest()
+                        + " that is " + bounds.least() + " to " + bounds.greatest());
+            }
+        }
     }
 
     /** Forgets what it holds. */

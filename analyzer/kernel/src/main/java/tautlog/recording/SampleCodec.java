@@ -15,8 +15,6 @@ final class SampleCodec {
 
     /** Appends the content of a block to {@code out}; the number of its first sample stands in the block's header. */
     void encode(FrameTable table, ByteWriter out) {
-        room(table.frames);
-        out.varint(table.frames);
         encodeFrames(table, out);
         codec.startBlock();
         payload.clear();
@@ -32,8 +30,11 @@ final class SampleCodec {
         out.i32(0); // so that eight bytes can be loaded from any byte of a run
     }
 
-    private void encodeFrames(FrameTable table, ByteWriter out) {
+    /** Appends the frames: lengths, numbers, ticks, flags. */
+    void encodeFrames(FrameTable table, ByteWriter out) {
         int n = table.frames;
+        room(n);
+        out.varint(n);
         long slope = ticksPerSample(table);
         for (int i = 0; i < n; i++) {
             column[i] = table.length(i);

@@ -6,6 +6,7 @@ import java.util.List;
 /** Turns a span into blocks and blocks into a span. Not thread-safe. */
 final class SpanCodec {
     private final SampleCodec samples = new SampleCodec();
+    private final PackedCodec packed = new PackedCodec(samples);
     private final ShaftCodec shaft = new ShaftCodec();
     private final ByteWriter content = new ByteWriter();
     private final SampleBlock decoded = new SampleBlock();
@@ -72,7 +73,7 @@ final class SpanCodec {
         }
     }
 
-    /** Appends what {@code block} holds to {@code span}, all of it or, where it is refused, nothing; counts are decoded. */
+    /** Appends what {@code block} holds to {@code span}, all of it or, where it is refused, nothing; counts are decoded and held against the runs' bounds. */
     void append(Block block, Span span) throws DamagedBlockException {
         try {
             switch (block.kind()) {
@@ -87,9 +88,26 @@ final class SpanCodec {
         }
     }
 
+    /** A block coded for keeping; the block itself when that is no smaller, or its readings are gone. */
+    Block pack(Block block) throws DamagedBlockException {
+        if (block.isThinned() || block.isPacked()) {
+            return block;
+        }
+        if (block.kind() != Block.Kind.SAMPLES) {
+            return block.deflated();
+        }
+        read(block, decoded);
+        decoded.counts();
+        content.clear();
+        packed.encode(decoded.table, content);
+        Block smaller = block.packed(content);
+        return smaller.size() < block.size() ? smaller : block;
+    }
+
     private void appendSamples(Block block, Span span) throws DamagedBlockException {
         read(block, decoded);
         decoded.counts();
+        decoded.requireBounds();
         FrameTable from = decoded.table;
         for (int i = 0; i < from.frames; i++) {
             span.samples.add(from.number[i], from.tick[i], from.flags[i], from.counts, from.from[i], from.length(i));
@@ -113,7 +131,11 @@ final class SpanCodec {
     void read(Block block, SampleBlock into) throws DamagedBlockException {
         requireReadings(block);
         try {
-            samples.decode(block.content(), block.first(), block.count(), into);
+            if (block.isPacked()) {
+                packed.decode(block.content(), block.first(), block.count(), into);
+            } else {
+                samples.decode(block.content(), block.first(), block.count(), into);
+            }
         } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
             into.clear();
             throw malformed(e);

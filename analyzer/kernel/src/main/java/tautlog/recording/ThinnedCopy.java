@@ -2,10 +2,7 @@ package tautlog.recording;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
@@ -14,10 +11,8 @@ import java.util.Set;
 
 /** Writes a recording again, with nothing but the digest of each block of samples of some outings, and a row that says so for each. */
 final class ThinnedCopy {
-    private static final String INSERT = "INSERT INTO evidence (seq, outing, span, kind, first, last, tick, last_tick,"
-            + " count, link, block) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
-
     private final Connection connection;
+    private final CopiedRows rows;
     private final Set<Integer> outings = new HashSet<>();
     private final SpanCodec codec = new SpanCodec();
     private Chain chain = new Chain();
@@ -25,50 +20,32 @@ final class ThinnedCopy {
 
     private ThinnedCopy(Connection connection, List<Outing> outings) {
         this.connection = connection;
+        this.rows = new CopiedRows(connection);
         outings.forEach(outing -> this.outings.add(outing.index()));
     }
 
     /** @throws RecordingException if a block of {@code outings} is not what the chain says */
     static void write(Path file, Path copy, List<Outing> outings, OptionalLong utcMicros)
             throws SQLException, RecordingException {
-        try (Connection connection = RecordingFile.beginCopy(file, copy)) {
+        try (Connection connection = RecordingFile.beginCopy(file, copy, RecordingFile.PAGE_SIZE)) {
             ThinnedCopy written = new ThinnedCopy(connection, outings);
-            written.others();
-            written.evidence();
+            written.rows.tablesBut(Set.of("evidence"));
+            written.rows.evidence(written::recode);
             for (Outing outing : outings) {
                 written.say(outing, utcMicros);
             }
-            try (Statement statement = connection.createStatement()) {
-                statement.execute("COMMIT");
-            }
+            written.rows.commit();
         } catch (DamagedBlockException e) {
             throw new RecordingException(file + ": is not thinned, it is damaged: " + e.getMessage(), e);
         }
     }
 
-    private void others() throws SQLException {
-        for (String table : RecordingFile.tables(connection)) {
-            if (!table.equals("evidence")) {
-                try (Statement statement = connection.createStatement()) {
-                    statement.execute("INSERT INTO main." + table + " SELECT * FROM old." + table + " ORDER BY rowid");
-                }
-            }
-        }
-    }
-
-    private void evidence() throws SQLException, DamagedBlockException {
-        try (PreparedStatement select = connection.prepareStatement(
-                        EvidenceRow.SELECT.replace("FROM evidence", "FROM old.evidence") + " ORDER BY seq");
-                ResultSet rows = select.executeQuery();
-                PreparedStatement insert = connection.prepareStatement(INSERT)) {
-            while (rows.next()) {
-                EvidenceRow row = EvidenceRow.of(rows);
-                boolean isChosen = row.is(Block.Kind.SAMPLES) && outings.contains(row.outing());
-                insert(insert, row, isChosen ? stub(row) : row.bytes());
-                chain = new Chain(row.link());
-                lastSeq = row.seq();
-            }
-        }
+    private byte[] recode(EvidenceRow row) throws DamagedBlockException {
+        boolean isChosen = row.is(Block.Kind.SAMPLES) && outings.contains(row.outing());
+        byte[] bytes = isChosen ? stub(row) : row.bytes();
+        chain = new Chain(row.link());
+        lastSeq = row.seq();
+        return bytes;
     }
 
     /** Checks the block against its link before it lets go of it. */
@@ -84,21 +61,6 @@ final class ThinnedCopy {
         return stub.bytes();
     }
 
-    private static void insert(PreparedStatement insert, EvidenceRow row, byte[] bytes) throws SQLException {
-        insert.setLong(1, row.seq());
-        insert.setInt(2, row.outing());
-        insert.setInt(3, row.span());
-        insert.setInt(4, row.kind());
-        insert.setLong(5, row.reach().firstNumber());
-        insert.setLong(6, row.reach().lastNumber());
-        insert.setLong(7, row.reach().firstTick());
-        insert.setLong(8, row.reach().lastTick());
-        insert.setInt(9, row.count());
-        insert.setBytes(10, row.link());
-        insert.setBytes(11, bytes);
-        insert.executeUpdate();
-    }
-
     private void say(Outing outing, OptionalLong utcMicros) throws SQLException {
         int index = outing.index();
         long blocks = count("SELECT count(*) FROM main.evidence WHERE kind = 2 AND outing = ", index);
@@ -107,7 +69,7 @@ final class ThinnedCopy {
                 Event.thinned(utcMicros.orElse(0), blocks, outing.samples(), ThinnedRest.digest(connection, index)));
         chain.addEvents(Block.Kind.THINNING, index, span, event);
         Block block = codec.events(Block.Kind.THINNING, index, span, event);
-        EvidenceRow row = new EvidenceRow(
+        rows.add(new EvidenceRow(
                 ++lastSeq,
                 index,
                 span,
@@ -115,10 +77,7 @@ final class ThinnedCopy {
                 new Reach(0, 0, 0, 0),
                 block.count(),
                 chain.link(),
-                block.bytes());
-        try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
-            insert(insert, row, row.bytes());
-        }
+                block.bytes()));
     }
 
     private long count(String sql, int outing) throws SQLException {

@@ -1,11 +1,8 @@
 package tautlog.recording;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,19 +16,18 @@ import java.util.OptionalLong;
  *   X.tautlog ──▶ X.tautlog-thin: all rows, stubs for blocks of samples, a row that says so ──▶ verified ──▶ renamed to X.tautlog
  * </pre>
  *
- * So the file under its name is at every moment the whole one or the thinned one. Readers that have it open go on reading the
- * one that they opened. One thread.
+ * How it is replaced: {@link ReplacingCopy}. One thread.
  */
 public final class Thinner {
     /** What follows the name of a recording while its thinned copy is made. */
     private static final String ENDING = "-thin";
 
     private final Path file;
-    private final Path copy;
+    private final ReplacingCopy beside;
 
     private Thinner(Path file) {
         this.file = file;
-        this.copy = file.resolveSibling(file.getFileName() + ENDING);
+        this.beside = new ReplacingCopy(file, ENDING);
     }
 
     /**
@@ -48,57 +44,25 @@ public final class Thinner {
 
     /** Deletes what a power cut left of a copy of {@code file}. */
     public static void deleteLeftOver(Path file) throws IOException {
-        Thinner thinner = new Thinner(file);
-        Files.deleteIfExists(thinner.copy.resolveSibling(thinner.copy.getFileName() + "-journal"));
-        Files.deleteIfExists(thinner.copy);
+        new ReplacingCopy(file, ENDING).deleteLeftOver();
     }
 
     private Thinned thin(long wantedBytes, long freeBytes, OptionalLong utcMicros) throws RecordingException {
-        if (!leavesLogMode()) {
+        if (!beside.leavesLogMode(Outing::closed)) {
             return Thinned.NOTHING;
         }
         WriterLock lock = WriterLock.take(file);
         try {
-            deleteLeftOver(file);
+            beside.deleteLeftOver();
             Thinned thinned = thinLocked(wantedBytes, freeBytes, utcMicros);
             lock.release();
             return thinned;
         } catch (SQLException e) {
-            throw failed(lock, RecordingFile.explain(file, e));
+            throw beside.failed(lock, RecordingFile.explain(file, e));
         } catch (RecordingException e) {
-            throw failed(lock, e);
+            throw beside.failed(lock, e);
         } catch (IOException e) {
-            throw failed(lock, new RecordingException(file + ": cannot be thinned: " + e.getMessage(), e));
-        }
-    }
-
-    /** The file stays as it was, without a copy beside it. */
-    private RecordingException failed(WriterLock lock, RecordingException told) {
-        try {
-            deleteLeftOver(file);
-            lock.release();
-        } catch (IOException also) {
-            told.addSuppressed(also);
-        }
-        return told;
-    }
-
-    /** A reader at work when the recording was closed left it in log mode; false while that cannot be mended. */
-    private boolean leavesLogMode() throws RecordingException {
-        String winch;
-        try (Recording recording = Recording.open(file)) {
-            if (!recording.isInLogMode()) {
-                return true;
-            }
-            if (!recording.lostOutings().isEmpty()
-                    || !recording.outings().stream().allMatch(Outing::closed)) {
-                return false;
-            }
-            winch = recording.winch();
-        }
-        RecordingWriter.open(file, winch).close();
-        try (Recording recording = Recording.open(file)) {
-            return !recording.isInLogMode();
+            throw beside.failed(lock, new RecordingException(file + ": cannot be thinned: " + e.getMessage(), e));
         }
     }
 
@@ -112,11 +76,11 @@ public final class Thinner {
             if (chosen.isEmpty()) {
                 return Thinned.NOTHING;
             }
-            ThinnedCopy.write(file, copy, chosen, utcMicros);
+            ThinnedCopy.write(file, beside.copy(), chosen, utcMicros);
         }
         requireSame(before);
-        long bytes = Files.size(file) - Files.size(copy);
-        replace();
+        long bytes = Files.size(file) - Files.size(beside.copy());
+        beside.takePlace();
         long samples = chosen.stream().mapToLong(Outing::samples).sum();
         return new Thinned(chosen.size(), samples, bytes);
     }
@@ -141,26 +105,13 @@ public final class Thinner {
 
     /** Readings that are gone cannot be had again: so the copy is checked whole before it takes the file's place. */
     private void requireSame(Verification before) throws RecordingException {
-        try (Recording recording = Recording.open(copy)) {
+        try (Recording recording = Recording.open(beside.copy())) {
             Verification after = recording.verify();
             if (!after.damages().equals(before.damages())
                     || !after.lost().equals(before.lost())
                     || after.outings().size() != before.outings().size()) {
                 throw new RecordingException(file + ": its thinned copy is not what it should be: " + after.damages());
             }
-        }
-    }
-
-    private void replace() throws IOException {
-        flushFolder();
-        Files.move(copy, file, StandardCopyOption.ATOMIC_MOVE);
-        flushFolder();
-    }
-
-    private void flushFolder() throws IOException {
-        try (FileChannel folder =
-                FileChannel.open(file.toAbsolutePath().resolveSibling(".").normalize(), StandardOpenOption.READ)) {
-            folder.force(true);
         }
     }
 }

@@ -78,8 +78,8 @@ class RecordingFileTest {
     @Test
     void refusesANewerFormatAndLeavesItAlone() throws Exception {
         Path file = recording();
-        sql(file, "PRAGMA user_version = 2");
-        assertRefused(file, "format version 2", "reads up to 1", "newer version");
+        sql(file, "PRAGMA user_version = 3");
+        assertRefused(file, "format version 3", "reads up to 2", "newer version");
     }
 
     @Test

@@ -22,7 +22,7 @@ class SampleCodecTest {
         return decoded;
     }
 
-    private static FrameTable random(Random random, int frames, int spreadBits, int longest) {
+    static FrameTable random(Random random, int frames, int spreadBits, int longest) {
         FrameTable table = new FrameTable();
         long number = random.nextInt(1_000) * (random.nextInt(4) == 0 ? 4_294_967_296L : 1);
         long tick = random.nextLong() >> 20;
@@ -42,7 +42,7 @@ class SampleCodecTest {
         return table;
     }
 
-    private static void assertSame(FrameTable expected, SampleBlock block) {
+    static void assertSame(FrameTable expected, SampleBlock block) {
         FrameTable actual = block.table;
         int n = expected.frames;
         assertEquals(n, actual.frames);
@@ -55,7 +55,7 @@ class SampleCodecTest {
     }
 
     /** Every run: at most 128 samples of consecutive numbers and equal flags, with the least and greatest it says. */
-    private static void assertRunsTell(FrameTable table, SampleBlock block) {
+    static void assertRunsTell(FrameTable table, SampleBlock block) {
         long[] numberOf = new long[table.samples()];
         int[] flagsOf = new int[table.samples()];
         for (int f = 0; f < table.frames; f++) {
@@ -155,6 +155,42 @@ class SampleCodecTest {
         } catch (DamagedBlockException e) {
             assertTrue(String.valueOf(e.getMessage()).contains("content"));
             assertEquals(0, into.frames() + into.runs(), "nothing is left of a refused block");
+        }
+    }
+
+    /** Bounds are no part of the chain: who changes them alone would hide a peak from a reader that looks at them only. */
+    @Test
+    void refusesRunsWhoseBoundsAreNotThoseOfTheirCounts() throws DamagedBlockException {
+        FrameTable table = random(new Random(3), 8, 5, 60);
+        ByteWriter content = new ByteWriter();
+        new SampleCodec().encode(table, content);
+        int otherBoundsAlone = 0;
+        for (int at = 0; at < content.size(); at++) {
+            ByteWriter changed = new ByteWriter();
+            changed.raw(content.array(), 0, content.size());
+            changed.array()[at] ^= 1;
+            Block block = Block.of(Block.Kind.SAMPLES, 0, 1, table.number[0], table.samples(), changed);
+            if (tellsOtherBoundsAlone(table, block)) {
+                otherBoundsAlone++;
+                assertThrows(DamagedBlockException.class, () -> new SpanCodec().append(block, new Span(0, 1)));
+            }
+        }
+        assertTrue(otherBoundsAlone > 0);
+    }
+
+    private static boolean tellsOtherBoundsAlone(FrameTable table, Block block) {
+        SampleBlock into = new SampleBlock();
+        try {
+            new SpanCodec().read(block, into);
+            assertSame(table, into);
+        } catch (DamagedBlockException | AssertionError e) {
+            return false;
+        }
+        try {
+            assertRunsTell(table, into);
+            return false;
+        } catch (AssertionError e) {
+            return true;
         }
     }
 

@@ -1,0 +1,80 @@
+package tautlog.recording;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.function.Predicate;
+
+/**
+ * A copy of a closed recording that is made beside it, under its name and an ending, and takes its place once it is whole: under the name
+ * is at every moment the one or the other. Readers that have the file open go on reading the one that they opened. One thread.
+ */
+final class ReplacingCopy {
+    private final Path file;
+    private final Path copy;
+
+    ReplacingCopy(Path file, String ending) {
+        this.file = file;
+        this.copy = file.resolveSibling(file.getFileName() + ending);
+    }
+
+    Path copy() {
+        return copy;
+    }
+
+    /** Deletes what a power cut left of a copy. */
+    void deleteLeftOver() throws IOException {
+        Files.deleteIfExists(copy.resolveSibling(copy.getFileName() + RecordingCopy.JOURNAL));
+        Files.deleteIfExists(copy);
+    }
+
+    /**
+     * Folds a log into the file that a power cut, or a reader at work, left beside it; false while that cannot be, and where rows are
+     * missing or an outing is not {@code done}.
+     */
+    boolean leavesLogMode(Predicate<Outing> done) throws RecordingException {
+        String winch;
+        try (Recording recording = Recording.open(file)) {
+            if (!recording.isInLogMode()) {
+                return true;
+            }
+            if (!recording.lostOutings().isEmpty()
+                    || !recording.outings().stream().allMatch(done)) {
+                return false;
+            }
+            winch = recording.winch();
+        }
+        RecordingWriter.open(file, winch).close();
+        try (Recording recording = Recording.open(file)) {
+            return !recording.isInLogMode();
+        }
+    }
+
+    /** After a failure: the file stays as it was, without a copy beside it. */
+    RecordingException failed(WriterLock lock, RecordingException told) {
+        try {
+            deleteLeftOver();
+            lock.release();
+        } catch (IOException also) {
+            told.addSuppressed(also);
+        }
+        return told;
+    }
+
+    /** The copy, which is whole and flushed, takes the file's place. */
+    void takePlace() throws IOException {
+        flushFolder();
+        Files.move(copy, file, StandardCopyOption.ATOMIC_MOVE);
+        flushFolder();
+    }
+
+    private void flushFolder() throws IOException {
+        try (FileChannel folder =
+                FileChannel.open(file.toAbsolutePath().resolveSibling(".").normalize(), StandardOpenOption.READ)) {
+            folder.force(true);
+        }
+    }
+}
