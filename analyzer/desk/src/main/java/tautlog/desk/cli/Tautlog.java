@@ -44,6 +44,7 @@ public final class Tautlog implements Runnable {
             PlanCommand.class,
             CalibrateCommand.class,
             VerifyCommand.class,
+            PackCommand.class,
             ImportCommand.class,
             ExportCommand.class,
             ViewCommand.class);
