@@ -13,6 +13,9 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
+import tautlog.detect.Finding;
+import tautlog.detect.FindingSink;
+import tautlog.detect.Second;
 import tautlog.recording.BenchBlocks;
 
 /** Samples a microsecond, which is million samples a second, on one core. */
@@ -52,5 +55,68 @@ public class CodecBench {
     @OperationsPerInvocation(BenchBlocks.SAMPLES)
     public int encode() {
         return blocks.encode();
+    }
+
+    /** The same of packed blocks. */
+    @Benchmark
+    @OperationsPerInvocation(BenchBlocks.SAMPLES)
+    public int decodePacked() {
+        return blocks.decodePacked();
+    }
+
+    /** Packed blocks decoded and linked. */
+    @Benchmark
+    @OperationsPerInvocation(BenchBlocks.SAMPLES)
+    public int linkPacked() {
+        return blocks.linkPacked();
+    }
+
+    /** Blocks decoded and through all detectors, nobody asking for seconds. */
+    @Benchmark
+    @OperationsPerInvocation(BenchBlocks.SAMPLES)
+    public long detect() {
+        return blocks.detect(new Found());
+    }
+
+    /** The same of packed blocks. */
+    @Benchmark
+    @OperationsPerInvocation(BenchBlocks.SAMPLES)
+    public long detectPacked() {
+        return blocks.detectPacked(new Found());
+    }
+
+    @Benchmark
+    @OperationsPerInvocation(BenchBlocks.SAMPLES / 10)
+    public int pack() {
+        return blocks.pack();
+    }
+
+    private static final class Found implements FindingSink {
+        private long told;
+
+        @Override
+        public void finding(Finding finding) {
+            told++;
+        }
+
+        @Override
+        public void second(Second second) {
+            told++;
+        }
+
+        @Override
+        public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {
+            told++;
+        }
+
+        @Override
+        public void shaftReading(long tick, double rpm) {
+            told++;
+        }
+
+        @Override
+        public boolean takesSeconds() {
+            return false;
+        }
     }
 }

@@ -2,6 +2,11 @@ package tautlog.recording;
 
 import java.util.ArrayList;
 import java.util.List;
+import tautlog.detect.Detection;
+import tautlog.detect.FindingSink;
+import tautlog.fixtures.Rigs;
+import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
 
 /** A hundred blocks of {@link BenchTrace}, coded, in memory. */
 public final class BenchBlocks {
@@ -13,6 +18,7 @@ public final class BenchBlocks {
     public static final int SAMPLES = BLOCKS * FRAMES * FRAME;
 
     private final List<byte[]> coded = new ArrayList<>();
+    private final List<byte[]> packed = new ArrayList<>();
     private final List<FrameTable> tables = new ArrayList<>();
     private final SpanCodec codec = new SpanCodec();
     private final SampleCodec encoder = new SampleCodec();
@@ -36,15 +42,90 @@ public final class BenchBlocks {
             coded.add(Block.of(Block.Kind.SAMPLES, 0, i, table.number[0], table.samples(), content)
                     .bytes());
         }
+        coded.forEach(bytes -> packed.add(packed(bytes)));
+    }
+
+    private byte[] packed(byte[] bytes) {
+        try {
+            return codec.pack(Block.read(bytes, 0)).bytes();
+        } catch (DamagedBlockException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     public int decode() {
+        return decode(coded);
+    }
+
+    public int decodePacked() {
+        return decode(packed);
+    }
+
+    private int decode(List<byte[]> blocks) {
         int sum = 0;
-        for (byte[] bytes : coded) {
+        for (byte[] bytes : blocks) {
             read(bytes);
             sum += block.counts()[block.samples() - 1];
         }
         return sum;
+    }
+
+    /** Packs a tenth of the blocks. */
+    public int pack() {
+        int sum = 0;
+        for (byte[] bytes : coded.subList(0, BLOCKS / 10)) {
+            sum += packed(bytes).length;
+        }
+        return sum;
+    }
+
+    /** Packed blocks through the chain of links, as {@code verify} walks it. */
+    public int linkPacked() {
+        Chain chain = new Chain();
+        for (byte[] bytes : packed) {
+            read(bytes);
+            block.counts();
+            chain.addSamples(0, 1, block.table);
+        }
+        return chain.link()[0];
+    }
+
+    /** Blocks through all detectors, run by run. */
+    public long detect(FindingSink sink) {
+        return detect(coded, sink);
+    }
+
+    /** Packed blocks through all detectors, run by run. */
+    public long detectPacked(FindingSink sink) {
+        return detect(packed, sink);
+    }
+
+    private long detect(List<byte[]> blocks, FindingSink sink) {
+        Instrument instrument = new Instrument("BENCH", 1, 0, 1, 1_000_000, 500_000, 8_388_607, 6);
+        Detection detection =
+                new Detection(instrument, Rigs.withLimit("20000", "8000"), Calibration.of("0", "0.5"), sink);
+        for (byte[] bytes : blocks) {
+            read(bytes);
+            detect(detection);
+        }
+        detection.end();
+        return SAMPLES;
+    }
+
+    /** Frames are announced before the run that they begin in. */
+    private void detect(Detection detection) {
+        int frame = 0;
+        for (int run = 0; run < block.runs(); run++) {
+            int end = block.runFrom(run) + block.runLength(run);
+            for (; frame < block.frames() && block.table.from[frame] < end; frame++) {
+                detection.frame(
+                        block.frameNumber(frame),
+                        block.frameTick(frame),
+                        block.frameFlags(frame),
+                        block.frameLength(frame));
+            }
+            detection.run(block.runNumber(run), block.run(run));
+        }
     }
 
     public int decodeLeastAndGreatest() {

@@ -99,6 +99,16 @@ final class BenchTrace {
         }
     }
 
+    /** Tells frames of samples and nothing else. */
+    void tellSamples(OutingWriter outing, int seconds) throws RecordingException {
+        for (int half = 0; half < 2 * seconds; half++) {
+            for (int frame = 0; frame < 10; frame++) {
+                frame(outing);
+            }
+            outing.commit();
+        }
+    }
+
     private void frame(OutingWriter outing) {
         fill(counts, 0, FRAME);
         outing.tension(number, tick(number) + random.nextInt(5) - 2, 0, counts, 0, FRAME);

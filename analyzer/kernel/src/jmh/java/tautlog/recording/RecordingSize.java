@@ -18,16 +18,23 @@ public final class RecordingSize {
 
     public static void main(String[] arguments) throws IOException, SQLException {
         int seconds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 3_600;
-        measure("noise ±8 counts, 1 N a count", 8, 1, seconds);
-        measure("noise ±2,000 counts, 0.01 N a count", 2_000, 100, seconds);
+        measure("noise ±8 counts, 1 N a count", 8, 1, seconds, BenchTrace::tell);
+        measure("noise ±8 counts, samples alone", 8, 1, seconds, BenchTrace::tellSamples);
+        measure("noise ±2,000 counts, 0.01 N a count", 2_000, 100, seconds, BenchTrace::tell);
+        measure("noise ±2,000 counts, samples alone", 2_000, 100, seconds, BenchTrace::tellSamples);
     }
 
-    private static void measure(String name, int noise, double countsPerNewton, int seconds)
+    /** What of a trace is told. */
+    private interface Telling {
+        void tell(BenchTrace trace, OutingWriter outing, int seconds) throws RecordingException;
+    }
+
+    private static void measure(String name, int noise, double countsPerNewton, int seconds, Telling telling)
             throws IOException, SQLException {
         Path folder = Files.createTempDirectory("tautlog-size");
         Path file = folder.resolve("size.tautlog");
         try {
-            record(file, noise, countsPerNewton, seconds);
+            record(file, noise, countsPerNewton, seconds, telling);
             print(name, file, 500.0 * seconds);
             Packer.pack(file);
             print(name + ", packed", file, 500.0 * seconds);
@@ -58,7 +65,8 @@ public final class RecordingSize {
         }
     }
 
-    private static void record(Path file, int noise, double countsPerNewton, int seconds) throws IOException {
+    private static void record(Path file, int noise, double countsPerNewton, int seconds, Telling telling)
+            throws IOException {
         Instrument instrument = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 500_000, 8_388_607, 6);
         OutingStart start = new OutingStart(
                 instrument,
@@ -68,7 +76,7 @@ public final class RecordingSize {
                 OutingStart.Source.INSTRUMENT);
         try (RecordingWriter writer = RecordingWriter.open(file, "bench")) {
             OutingWriter outing = writer.begin(start);
-            new BenchTrace(1, noise, countsPerNewton).tell(outing, seconds);
+            telling.tell(new BenchTrace(1, noise, countsPerNewton), outing, seconds);
             outing.end();
             outing.commit();
         }
