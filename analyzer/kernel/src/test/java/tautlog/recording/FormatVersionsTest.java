@@ -1,0 +1,109 @@
+package tautlog.recording;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tautlog.detect.Second;
+import tautlog.fixtures.EvidenceLog;
+
+/** Every format version ever released stays readable: the files of {@code samples/recordings}, which are never written anew. */
+class FormatVersionsTest {
+    /** Both by a reader of some ninety lines, in another language, that was written from RECORDING.md alone. */
+    private static final long GREATEST = 8_042;
+
+    private static final long SUM = 74_666_813;
+    private static final String LAST_LINK = "378f211cd526dd4a86f1a1129058c8127d241c259f919d78ec84b4fcb158ce39";
+
+    @TempDir
+    Path folder;
+
+    @BeforeEach
+    void copy() throws IOException {
+        Path shipped = Path.of(System.getProperty("tautlog.root"), "samples", "recordings");
+        try (Stream<Path> files = Files.list(shipped)) {
+            for (Path file : files.toList()) {
+                Files.copy(file, folder.resolve(String.valueOf(file.getFileName())));
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog"})
+    void isReadToTheLastLink(String name) throws IOException {
+        try (Recording recording = Recording.open(folder.resolve(name))) {
+            Verification found = recording.verify();
+            assertTrue(found.isIntact(), found.damages().toString());
+            assertEquals(LAST_LINK, found.lastLink());
+            assertEquals("hillside", found.winch());
+            assertEquals("0123456789abcdef", recording.id());
+            assertEquals(2, found.outings().size());
+            assertEquals(23_518, found.samples());
+            assertEquals(60, found.gaps().get(0).missing());
+            assertTrue(found.outings().get(0).ended() && !found.outings().get(1).closed());
+        }
+    }
+
+    /** Counts were made at 40 and at 7,000 to 7,900, with noise of ±8, after a snap to 8,040. */
+    @ParameterizedTest
+    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog"})
+    void tellsItsCountsAndWhatWasSaid(String name) throws IOException {
+        try (Recording recording = Recording.open(folder.resolve(name))) {
+            Outing outing = recording.outings().get(0);
+            RunLog log = new RunLog();
+            assertEquals(List.of(), recording.replay(outing, log));
+            long[] counts = log.samples.stream()
+                    .mapToLong(line -> Long.parseLong(line.substring(line.lastIndexOf(' ') + 1)))
+                    .toArray();
+            assertEquals(20_000, counts.length);
+            assertEquals(32, java.util.Arrays.stream(counts).min().orElseThrow());
+            assertEquals(GREATEST, java.util.Arrays.stream(counts).max().orElseThrow());
+            assertEquals(SUM, java.util.Arrays.stream(counts).sum());
+            assertTrue(
+                    log.log.lines().contains("mark 20060 Förster ½ ⚠"),
+                    log.log.lines().toString());
+            List<Second> seconds = recording.seconds(outing);
+            assertEquals(40, seconds.size());
+            assertEquals(540 + 39 / 7.0, seconds.get(39).shaftRpm().orElseThrow());
+            assertEquals(1, recording.findings(outing).size());
+        }
+    }
+
+    @Test
+    void bothTellTheSame() throws IOException {
+        assertEquals(told("version-1.tautlog"), told("version-2.tautlog"));
+    }
+
+    /** A file of the first version packs into what the second is. */
+    @Test
+    void theFirstPacksIntoTheSecond() throws IOException {
+        List<Object> told = told("version-2.tautlog");
+        assertTrue(Packer.pack(folder.resolve("version-1.tautlog")).isReplaced());
+        assertEquals(told, told("version-1.tautlog"));
+    }
+
+    private List<Object> told(String name) throws IOException {
+        List<Object> all = new ArrayList<>();
+        try (Recording recording = Recording.open(folder.resolve(name))) {
+            for (Outing outing : recording.outings()) {
+                EvidenceLog log = new EvidenceLog();
+                assertEquals(List.of(), recording.replay(outing, log));
+                all.add(outing);
+                all.add(log.lines());
+                all.add(recording.seconds(outing));
+                all.add(recording.findings(outing));
+            }
+        }
+        return all;
+    }
+}
