@@ -12,6 +12,9 @@
  *                                          └──────────────┘
  * </pre>
  *
+ * <p>A closed file is written again, beside itself, by {@link tautlog.recording.Thinner} (on the board, with fewer readings) and {@link
+ * tautlog.recording.Packer} (at the desk, smaller and whole).
+ *
  * <p>Start at {@link tautlog.recording.RecordingWriter} and {@link tautlog.recording.Recording}. Nothing here reads a clock
  * or a port, and nothing decides what a sample means. SQLite is known to this package only.
  */
