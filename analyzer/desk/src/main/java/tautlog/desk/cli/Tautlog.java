@@ -84,9 +84,8 @@ public final class Tautlog implements Runnable {
     public static int run(String[] args, OutputStream out, OutputStream err, Ink ink) {
         PrintWriter outWriter = writer(out);
         PrintWriter errWriter = writer(err);
-        CommandLine line = new CommandLine(new Tautlog());
-        commands(args).forEach(line::addSubcommand);
-        line.setOut(outWriter)
+        CommandLine line = commandLine(args)
+                .setOut(outWriter)
                 .setErr(errWriter)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
                 .setUsageHelpWidth(88)
@@ -97,6 +96,13 @@ public final class Tautlog implements Runnable {
         outWriter.flush();
         errWriter.flush();
         return code;
+    }
+
+    /** The program with the command that {@code args} begins with, or all of them. */
+    static CommandLine commandLine(String... args) {
+        CommandLine line = new CommandLine(new Tautlog());
+        commands(args).forEach(line::addSubcommand);
+        return line;
     }
 
     /** The one that is named, or all: getting one ready takes some hundredths of a second. */

@@ -43,7 +43,7 @@ class TautlogTest {
     @Test
     void canFormatWhatEveryHelpSaysBeforeItsOptions() {
         List<String> lines = new ArrayList<>();
-        collectHelp(new CommandLine(new Tautlog()), lines);
+        collectHelp(Tautlog.commandLine(), lines);
 
         assertTrue(lines.size() > 40, lines::toString);
         lines.forEach(line -> assertDoesNotThrow(() -> String.format(line), line));
@@ -60,7 +60,20 @@ class TautlogTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"", "report", "incident", "hours", "limits", "plan", "calibrate", "verify", "import", "export"})
+            strings = {
+                "",
+                "report",
+                "incident",
+                "hours",
+                "limits",
+                "plan",
+                "calibrate",
+                "verify",
+                "import",
+                "export",
+                "pack",
+                "view"
+            })
     void beginsItsHelpWithTwoExamples(String command) {
         Desk help = command.isEmpty() ? Desk.run("--help") : Desk.run(command, "--help");
 
@@ -74,7 +87,7 @@ class TautlogTest {
     @ParameterizedTest
     @ValueSource(strings = {"", "service"})
     void namesEveryCommandWhenNoneIsGiven(String group) {
-        CommandLine line = new CommandLine(new Tautlog());
+        CommandLine line = Tautlog.commandLine();
         CommandLine of = group.isEmpty() ? line : line.getSubcommands().get(group);
 
         Desk run = group.isEmpty() ? Desk.run() : Desk.run(group);
@@ -195,7 +208,7 @@ class TautlogTest {
     @Test
     void saysHowToReportABugAndEndsWithSeventy() {
         StringWriter err = new StringWriter();
-        CommandLine command = new CommandLine(new Tautlog()).setErr(new PrintWriter(err));
+        CommandLine command = Tautlog.commandLine().setErr(new PrintWriter(err));
         CommandLine.ParseResult parsed = command.parseArgs();
 
         int code = new Exits().handleExecutionException(new IllegalStateException("boom"), command, parsed);
