@@ -56,16 +56,20 @@ final class Fingerprints {
                 ResultSet rows = statement.executeQuery()) {
             int columns = rows.getMetaData().getColumnCount();
             while (rows.next()) {
-                Sum sum = sums.computeIfAbsent(rows.getInt(1), outing -> new Sum());
-                for (long number : EvidenceRow.numbers(rows, 2, numbers)) {
-                    sum.add(number);
-                }
-                for (int i = 2 + numbers; i <= columns; i++) {
-                    sum.crc.update(EvidenceRow.bytes(rows, i));
-                }
-                String linked = link.of(rows);
-                sum.link = linked.isEmpty() ? sum.link : linked;
+                add(rows, numbers, columns, link);
             }
         }
+    }
+
+    private void add(ResultSet row, int numbers, int columns, Link link) throws SQLException {
+        Sum sum = sums.computeIfAbsent(row.getInt(1), outing -> new Sum());
+        for (long number : EvidenceRow.numbers(row, 2, numbers)) {
+            sum.add(number);
+        }
+        for (int i = 2 + numbers; i <= columns; i++) {
+            sum.crc.update(EvidenceRow.bytes(row, i));
+        }
+        String linked = link.of(row);
+        sum.link = linked.isEmpty() ? sum.link : linked;
     }
 }

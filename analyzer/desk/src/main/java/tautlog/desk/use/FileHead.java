@@ -39,6 +39,7 @@ record FileHead(String winch, String recordingId, List<OutingHead> outings, List
         return new OutingHead(
                 Copies.Identity.of(id, outing),
                 fingerprint,
+                UseCache.rigKey(outing.start().rigToml()),
                 outing.samples(),
                 outing.thinned(),
                 clock.instant(outing.firstTick()),

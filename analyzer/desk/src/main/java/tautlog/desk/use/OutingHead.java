@@ -8,12 +8,14 @@ import tautlog.desk.analysis.Copies;
  * What a file tells of one of its outings without its readings being read.
  *
  * @param fingerprint see {@link tautlog.recording.Recording#fingerprints}
+ * @param rigKey stands for the text of the rig stored with it
  * @param start of its first sample; empty while it has no clock
  * @param end of its last sample
  */
 record OutingHead(
         Copies.Identity identity,
         String fingerprint,
+        String rigKey,
         long samples,
         boolean thinned,
         Optional<Instant> start,

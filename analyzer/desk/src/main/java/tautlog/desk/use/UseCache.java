@@ -11,7 +11,7 @@ import tautlog.desk.disk.FileState;
  */
 final class UseCache {
     /** Raise it when a pass over the same outing gives something else than before. */
-    static final int RULES = 4;
+    static final int RULES = 5;
 
     private final CacheFile lines;
     private final String program;
@@ -60,6 +60,21 @@ final class UseCache {
 
     void keep(Windows.Member member, String rig, OutingUse use) {
         lines.put(useKey(member, rig), new KeptUse(member.head().fingerprint(), use));
+    }
+
+    private record KeptRig(String toml) {}
+
+    /** The text of a stored rig, by {@link OutingHead#rigKey}. */
+    Optional<String> rig(String rigKey) {
+        return lines.value(rigKey, KeptRig.class).map(KeptRig::toml).filter(toml -> rigKey.equals(rigKey(toml)));
+    }
+
+    void keepRig(String toml) {
+        lines.put(rigKey(toml), new KeptRig(toml));
+    }
+
+    static String rigKey(String toml) {
+        return CacheFile.key("rig", toml);
     }
 
     /** Writes what is new. */

@@ -3,6 +3,7 @@ package tautlog.desk.use;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -36,6 +37,7 @@ import tautlog.rig.Rig;
 public final class UseHistory {
     private final UseSettings settings;
     private final UseCache cache;
+    private final Map<Place, String> rigKeys = new HashMap<>();
     private final Workers workers;
     private final StoredRigs rigs = new StoredRigs();
     /** What became of outings read while the head of their file was, by file and place in it. */
@@ -158,6 +160,7 @@ public final class UseHistory {
         List<RecordingException> failures = new ArrayList<>();
         for (int i = 0; i < members.size(); i++) {
             Windows.Member member = members.get(i);
+            rigKeys.put(new Place(member.file(), member.index()), member.head().rigKey());
             uses.get(i).value().ifPresent(outings::add);
             uses.get(i).refusal().ifPresent(e -> {
                 failures.add(e);
@@ -227,7 +230,7 @@ public final class UseHistory {
     }
 
     /**
-     * The latest rig of each winch, by the winch's name; one that this program cannot read is left out. Opens one recording of each.
+     * The latest rig of each winch, by the winch's name; one that this program cannot read is left out. Opens a recording where its rig is not remembered.
      *
      * @throws RecordingException if that cannot be read any more
      */
@@ -246,13 +249,23 @@ public final class UseHistory {
             return settings.rig().map(UseSettings.OtherRig::rig);
         }
         Path file = Path.of(place.file());
-        try (Recording recording = Recording.open(file)) {
-            Optional<Outing> outing = outing(recording, place.outing());
-            return outing.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(rigs.of(file, outing.get().start().rigToml()));
+        Optional<String> known = Optional.ofNullable(rigKeys.get(new Place(file, place.outing())))
+                .flatMap(cache::rig);
+        Optional<String> toml = known.isPresent() ? known : storedRig(file, place.outing());
+        try {
+            return toml.isEmpty() ? Optional.empty() : Optional.of(rigs.of(file, toml.get()));
         } catch (ConfigException e) {
             return Optional.empty(); // read by another version, whose meters are remembered
+        }
+    }
+
+    private Optional<String> storedRig(Path file, int index) throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            Optional<String> toml =
+                    outing(recording, index).map(found -> found.start().rigToml());
+            toml.ifPresent(cache::keepRig);
+            cache.flush();
+            return toml;
         }
     }
 
