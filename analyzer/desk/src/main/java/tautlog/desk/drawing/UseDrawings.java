@@ -56,11 +56,11 @@ public final class UseDrawings {
         return Optional.of(new Block.Figure(title, svg));
     }
 
-    /** The least row is no torque at all; so 100 % is at the eleventh edge. */
+    /** The least row is a slack line; so 100 % is at the eleventh edge. */
     private static CellPlot.Axis torque(Optional<Driveline> driveline) {
         List<String> labels = new ArrayList<>(List.of("", "0"));
         IntStream.rangeClosed(1, TorqueSpeedCell.MOST_TORQUE - 1).forEach(k -> labels.add(k % 2 == 0 ? k + "0" : ""));
-        labels.set(0, "none");
+        labels.set(0, "slack");
         String rated = driveline
                 .map(line -> String.format(Locale.ROOT, ", 100 %% = %.0f N m", line.ratedTorqueNewtonMetres()))
                 .orElse("");
@@ -96,7 +96,7 @@ public final class UseDrawings {
 
     private static String torqueWords(int tenths) {
         return tenths == 0
-                ? "none"
+                ? "none (line slack)"
                 : tenths == TorqueSpeedCell.MOST_TORQUE
                         ? "above 200 % of rated"
                         : (tenths - 1) * 10 + " to " + tenths * 10 + " % of rated";

@@ -48,7 +48,7 @@ final class DrivelineTable {
 
     private static String torque(int tenths) {
         if (tenths == 0) {
-            return "none";
+            return "line slack";
         }
         return tenths == TorqueSpeedCell.MOST_TORQUE
                 ? "above " + (tenths - 1) * 10 + " %"
