@@ -1,5 +1,5 @@
 /**
- * What it may take to pull a log, before it is pulled.
+ * The pull it takes to skid a log, before it is pulled.
  *
  * <pre>
  *   "Norway spruce, 12 m, 40/28 cm" ──▶ LogReader ──▶ GreenLog: volume · density ──▶ weight ± 20 % ──┐

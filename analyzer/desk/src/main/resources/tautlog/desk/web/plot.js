@@ -164,8 +164,6 @@ export class Plot {
     const c = this.c;
     const t = data.tension;
     let end = -Infinity;
-    c.strokeStyle = this.ink.gap;
-    c.lineWidth = 1.5;
     t.missing_from_us.forEach((from, i) => {
       const x1 = Math.max(LEFT, this.x(from));
       const x2 = Math.min(this.right, Math.max(x1 + 2, this.x(t.missing_to_us[i])));
@@ -174,6 +172,8 @@ export class Plot {
       c.beginPath();
       c.rect(x1, top, x2 - x1, bottom - top);
       c.clip();
+      c.strokeStyle = this.ink.gap;
+      c.lineWidth = 1.5;
       c.beginPath();
       for (let x = Math.floor((x1 - (bottom - top)) / 8) * 8; x < x2; x += 8) {
         c.moveTo(x, bottom);
@@ -181,6 +181,7 @@ export class Plot {
       }
       c.stroke();
       c.restore();
+      if (x2 - x1 < 8) this.line((x1 + x2) / 2, top, (x1 + x2) / 2, bottom, this.ink.gap, 3, [3, 3]);
       if (x2 - x1 > 64 && x1 > end) {
         this.text("unknown", (x1 + x2) / 2, (top + bottom) / 2, "center");
         end = x2 + 60;

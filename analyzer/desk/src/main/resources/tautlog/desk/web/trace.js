@@ -212,7 +212,7 @@ export class Trace {
       const when = (us) => (span > 8e10 ? day(us) : "") + this.time(us, decimals);
       words += ` Greatest ${best.bound ? "at least " : ""}${force(best.newtons)}${share}, ${best.to - best.from > span / 1e3 && best.to - best.from > 2e6 ? "between " + when(best.from) + " and " + when(best.to) : when(best.from)}.`;
     } else if (this.data) words += " No reading in it.";
-    if (this.data?.tension.missing_from_us.length) words += " Part of it is unknown: readings are missing where it is hatched.";
+    if (this.data?.tension.missing_from_us.length) words += " Part of it is unknown: readings are missing where it is hatched, or dashed where that is narrow.";
     if (this.words.textContent !== words) this.words.textContent = words;
     this.tellParts();
     this.tellSigns(decimals);
