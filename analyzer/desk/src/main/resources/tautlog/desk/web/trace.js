@@ -183,11 +183,11 @@ export class Trace {
     return { from: t.from_us[i], to: t.to_us[i], newtons: t.greatest_n[i], limits, bound: this.isBound(t.from_us[i], t.to_us[i], t.greatest_n[i], limits) };
   }
 
-  /** Whether the greatest reading of a time is only a lower bound: at an end stop, or in something too fast for the instrument. */
+  /** Whether the greatest reading of a time is only a lower bound, or may be: at an end stop, in something too fast, in a day not worked out yet. */
   isBound(from, to, newtons, limits) {
     return limits.some((s) => s.at_least_from_n !== null && newtons >= s.at_least_from_n)
       || [...this.found.values()].some((one) => one.bounds.some((span) => span.at <= to && span.to >= from && newtons > span.newtons * 0.999))
-      || this.days.some((day) => day.greatest_is_at_least && !this.found.has(day.day) && day.from_us <= to && day.to_us >= from);
+      || this.days.some((day) => day.greatest_is_at_least !== false && !this.found.has(day.day) && day.from_us <= to && day.to_us >= from);
   }
 
   draw() {
