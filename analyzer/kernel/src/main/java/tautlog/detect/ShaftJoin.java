@@ -85,9 +85,16 @@ final class ShaftJoin {
         }
 
         void add(long from, long through) {
-            before = exactly();
+            settle();
             first = from;
             last = through;
+        }
+
+        /** Nobody asks within this call: the ring may have forgotten the samples by the next. */
+        void settle() {
+            before = exactly();
+            first = 0;
+            last = -1;
         }
 
         @Override
@@ -197,6 +204,7 @@ final class ShaftJoin {
         credit(seat.number);
         gather();
         if (Double.isNaN(rpm)) {
+            greatest.settle();
             return;
         }
         tellInterval(tick);

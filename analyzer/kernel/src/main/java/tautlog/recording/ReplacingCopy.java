@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFileAttributes;
 import java.util.function.Predicate;
 
 /**
@@ -64,11 +66,36 @@ final class ReplacingCopy {
         return told;
     }
 
-    /** The copy, which is whole and flushed, takes the file's place. */
+    /**
+     * The copy, which is whole and flushed, takes the file's place, with its owner, group and permissions: whoever could go on with the
+     * file still can.
+     *
+     * @throws IOException also when this user may not give them to the copy; the file then stays
+     */
     void takePlace() throws IOException {
+        keepOwner();
         flushFolder();
         Files.move(copy, file, StandardCopyOption.ATOMIC_MOVE);
         flushFolder();
+    }
+
+    private void keepOwner() throws IOException {
+        PosixFileAttributeView of = Files.getFileAttributeView(file, PosixFileAttributeView.class);
+        if (of == null) {
+            return; // no such system of files
+        }
+        PosixFileAttributes was = of.readAttributes();
+        PosixFileAttributeView to = Files.getFileAttributeView(copy, PosixFileAttributeView.class);
+        PosixFileAttributes is = to.readAttributes();
+        if (!is.owner().equals(was.owner())) {
+            to.setOwner(was.owner());
+        }
+        if (!is.group().equals(was.group())) {
+            to.setGroup(was.group());
+        }
+        if (!is.permissions().equals(was.permissions())) {
+            to.setPermissions(was.permissions());
+        }
     }
 
     private void flushFolder() throws IOException {

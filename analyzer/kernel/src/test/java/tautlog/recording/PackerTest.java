@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -314,5 +316,27 @@ class PackerTest {
         }
         outing.end();
         outing.commit();
+    }
+
+    /** The logger goes on with today's recording, whoever packed it. */
+    @Test
+    void leavesTheFileToItsOwner() throws IOException {
+        Path file = recorded("owned.tautlog");
+        assumeTrue(Files.getFileStore(file).supportsFileAttributeView("posix"), "no owners and permissions here");
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-rw----"));
+        boolean isRoot = Files.getOwner(file).getName().equals("root");
+        if (isRoot) {
+            Files.setOwner(
+                    file, file.getFileSystem().getUserPrincipalLookupService().lookupPrincipalByName("nobody"));
+        }
+        String owner = Files.getOwner(file).getName();
+
+        Packer.pack(file);
+
+        try (Recording recording = Recording.open(file)) {
+            assertTrue(recording.isPacked());
+        }
+        assertEquals(isRoot ? "nobody" : owner, Files.getOwner(file).getName());
+        assertEquals("rw-rw----", PosixFilePermissions.toString(Files.getPosixFilePermissions(file)));
     }
 }
