@@ -9,8 +9,8 @@ import tautlog.sample.StoredCounts;
  * and greatest does not.
  */
 final class Run {
-    /** The most samples of a run: also the grain in which recordings keep least and greatest. */
-    static final int MOST = 128;
+    /** The most samples of a run. */
+    static final int MOST = StoredCounts.MOST;
 
     private static final int SMALL = 1 << 24;
 

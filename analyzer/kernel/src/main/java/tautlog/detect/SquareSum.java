@@ -30,11 +30,6 @@ final class SquareSum {
         low = sum & HALF;
     }
 
-    void copyFrom(SquareSum other) {
-        high = other.high;
-        low = other.low;
-    }
-
     BigInteger total() {
         return BigInteger.valueOf(high).shiftLeft(32).add(BigInteger.valueOf(low));
     }

@@ -56,9 +56,7 @@ final class SteadyStretch {
 
     /** Of a complete stretch: the line was slack and stood still. */
     boolean isSlack(Thresholds thresholds) {
-        return least > thresholds.pushed
-                && greatest < thresholds.pullFrom
-                && thresholds.relations.isSteady(least, greatest);
+        return thresholds.areStillSlack(least, greatest);
     }
 
     long sum() {

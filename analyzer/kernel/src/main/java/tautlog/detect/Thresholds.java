@@ -80,4 +80,9 @@ final class Thresholds {
         unprovenAfter = rate.samplesIn(BigDecimal.valueOf(600));
         relations = Relations.of(calibration, rig, zeroStretch);
     }
+
+    /** Whether counts from {@code least} to {@code greatest} are a slack line that stands still. Source: {@code FINDINGS.md}, zero-drift. */
+    boolean areStillSlack(int least, int greatest) {
+        return least > pushed && greatest < pullFrom && relations.isSteady(least, greatest);
+    }
 }

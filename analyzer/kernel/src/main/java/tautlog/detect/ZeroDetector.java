@@ -111,9 +111,7 @@ final class ZeroDetector implements Detector {
     }
 
     private boolean isSlack(Bounds bounds) {
-        return bounds.least > thresholds.pushed
-                && bounds.greatest < thresholds.pullFrom
-                && thresholds.relations.isSteady(bounds.least, bounds.greatest);
+        return thresholds.areStillSlack(bounds.least, bounds.greatest);
     }
 
     /** Looks into the runs that it shares. */

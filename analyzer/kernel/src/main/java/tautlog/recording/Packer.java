@@ -67,19 +67,7 @@ public final class Packer {
                     file + ": is not packed: rows of it are missing, or another program reads it."
                             + " `tautlog verify` says what is missing; close what reads it.");
         }
-        WriterLock lock = WriterLock.take(file);
-        try {
-            beside.deleteLeftOver();
-            Packed packed = packLocked();
-            lock.release();
-            return packed;
-        } catch (SQLException e) {
-            throw beside.failed(lock, RecordingFile.explain(file, e));
-        } catch (RecordingException e) {
-            throw beside.failed(lock, e);
-        } catch (IOException e) {
-            throw beside.failed(lock, failed(file, e));
-        }
+        return beside.locked("packed", this::packLocked);
     }
 
     private Packed packLocked() throws SQLException, IOException {

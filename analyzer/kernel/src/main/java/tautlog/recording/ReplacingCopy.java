@@ -8,6 +8,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFileAttributes;
+import java.sql.SQLException;
 import java.util.function.Predicate;
 
 /**
@@ -55,8 +56,33 @@ final class ReplacingCopy {
         }
     }
 
-    /** After a failure: the file stays as it was, without a copy beside it. */
-    RecordingException failed(WriterLock lock, RecordingException told) {
+    /** Makes the copy, and lets it take the file's place or not. */
+    interface Work<T> {
+        T done() throws SQLException, IOException;
+    }
+
+    /**
+     * Does {@code work} while nobody else writes to the file. After a failure the file stays as it was, without a copy beside it.
+     *
+     * @param verb what was to become of the file, for the refusal
+     */
+    <T> T locked(String verb, Work<T> work) throws RecordingException {
+        WriterLock lock = WriterLock.take(file);
+        try {
+            deleteLeftOver();
+            T done = work.done();
+            lock.release();
+            return done;
+        } catch (SQLException e) {
+            throw failed(lock, RecordingFile.explain(file, e));
+        } catch (RecordingException e) {
+            throw failed(lock, e);
+        } catch (IOException e) {
+            throw failed(lock, new RecordingException(file + ": cannot be " + verb + ": " + e.getMessage(), e));
+        }
+    }
+
+    private RecordingException failed(WriterLock lock, RecordingException told) {
         try {
             deleteLeftOver();
             lock.release();

@@ -51,19 +51,7 @@ public final class Thinner {
         if (!beside.leavesLogMode(Outing::closed)) {
             return Thinned.NOTHING;
         }
-        WriterLock lock = WriterLock.take(file);
-        try {
-            beside.deleteLeftOver();
-            Thinned thinned = thinLocked(wantedBytes, freeBytes, utcMicros);
-            lock.release();
-            return thinned;
-        } catch (SQLException e) {
-            throw beside.failed(lock, RecordingFile.explain(file, e));
-        } catch (RecordingException e) {
-            throw beside.failed(lock, e);
-        } catch (IOException e) {
-            throw beside.failed(lock, new RecordingException(file + ": cannot be thinned: " + e.getMessage(), e));
-        }
+        return beside.locked("thinned", () -> thinLocked(wantedBytes, freeBytes, utcMicros));
     }
 
     private Thinned thinLocked(long wantedBytes, long freeBytes, OptionalLong utcMicros)

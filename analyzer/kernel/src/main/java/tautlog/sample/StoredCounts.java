@@ -5,7 +5,10 @@ package tautlog.sample;
  * Does not change.
  */
 public interface StoredCounts {
-    /** How many; 1 to 128. */
+    /** The most counts that lie together: the grain in which recordings keep least and greatest. */
+    int MOST = 128;
+
+    /** How many; 1 to {@link #MOST}. */
     int size();
 
     /** The least of them, exactly. */

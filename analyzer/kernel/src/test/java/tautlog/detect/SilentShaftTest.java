@@ -4,13 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tautlog.fixtures.Findings;
 import tautlog.fixtures.Rigs;
 import tautlog.rig.Driveline;
 import tautlog.rig.Rig;
@@ -25,9 +25,7 @@ class SilentShaftTest {
     private static final int LOAD = 40_000;
     private static final Instrument INSTRUMENT = new Instrument("TL-1", 1, 0, 7, 1_000_000, 500_000, 1 << 23, 1);
 
-    private record Interval(int samples, int atMost, int greatest) {}
-
-    private final List<Interval> intervals = new ArrayList<>();
+    private final Findings findings = new Findings();
 
     private Detection detection() {
         Rig plain = Rigs.withLimit("50000", "20000");
@@ -40,26 +38,7 @@ class SilentShaftTest {
                 plain.detect(),
                 Optional.empty(),
                 Optional.of(line));
-        return new Detection(INSTRUMENT, rig, Calibration.of("0", "1"), new FindingSink() {
-            @Override
-            public void finding(Finding finding) {}
-
-            @Override
-            public void second(Second second) {}
-
-            @Override
-            public void cycle(long rangeCounts, long twiceMeanCounts, int halves) {}
-
-            @Override
-            public void shaftReading(long tick, double rpm) {}
-
-            @Override
-            public void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {
-                if (ticks > 2_000_000) {
-                    intervals.add(new Interval(samples, greatest.atMost(), greatest.exactly()));
-                }
-            }
-        });
+        return new Detection(INSTRUMENT, rig, Calibration.of("0", "1"), findings);
     }
 
     @ParameterizedTest
@@ -90,6 +69,9 @@ class SilentShaftTest {
         }
         detection.end();
 
+        List<Findings.Interval> intervals = findings.intervals().stream()
+                .filter(interval -> interval.ticks() > 2_000_000)
+                .toList();
         assertEquals(1, intervals.size());
         assertEquals(500, intervals.get(0).samples());
         assertEquals(LOAD, intervals.get(0).greatest());

@@ -36,7 +36,7 @@ class SquareSumTest {
         BigInteger plain = sum.total();
         for (int k = 0; k < 30; k++) {
             SquareSum same = new SquareSum();
-            same.copyFrom(sum);
+            same.add(sum);
             sum.add(same);
             plain = plain.shiftLeft(1);
             assertEquals(plain, sum.total());

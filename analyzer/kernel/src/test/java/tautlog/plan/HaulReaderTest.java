@@ -48,7 +48,7 @@ class HaulReaderTest {
         assertEquals(new Diameters.Ends(Length.parse("40 cm"), Length.parse("28 cm")), log.diameters());
     }
 
-    /** Issue 6: it was said once for each diameter. */
+    /** It was said once for each diameter. */
     @Test
     void aUnitThatIsNoneIsSaidOnceForAllDiameters() {
         String wrong = problems("Norway spruce, 12 m, 40/35/28 stones", "", "", "", "");

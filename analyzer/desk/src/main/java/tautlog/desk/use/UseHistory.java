@@ -230,7 +230,8 @@ public final class UseHistory {
     }
 
     /**
-     * The latest rig of each winch, by the winch's name; one that this program cannot read is left out. Opens a recording where its rig is not remembered.
+     * The latest rig of each winch, by the winch's name; one that this program cannot read is left out. Opens a recording where its rig
+     * is not remembered.
      *
      * @throws RecordingException if that cannot be read any more
      */

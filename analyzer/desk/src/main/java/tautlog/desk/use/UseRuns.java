@@ -19,13 +19,11 @@ import tautlog.usage.ShareMeter;
  * </pre>
  */
 final class UseRuns extends ForwardedEvidence implements RunSink {
-    private static final int MOST = 128;
-
     private final Detection detection;
     private final PresentSamples present;
     private final ShareMeter shares;
     private final ZeroShift zero;
-    private final int[] open = new int[MOST];
+    private final int[] open = new int[StoredCounts.MOST];
 
     /**
      * @param zero is told of moved zeros by {@code next}

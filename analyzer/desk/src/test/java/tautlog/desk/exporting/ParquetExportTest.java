@@ -227,7 +227,7 @@ class ParquetExportTest {
                 0.001);
     }
 
-    /** Issue 6: the one for samples does not fit a file of seconds, whose columns are others. */
+    /** The one for samples does not fit a file of seconds, whose columns are others. */
     @Test
     void theLineForSecondsGivesTheSame() throws Exception {
         Path recording = SampleDay.write(folder);

@@ -17,6 +17,7 @@ import tautlog.calibration.CellCalibration;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
+import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
 import tautlog.sample.Calibration;
 
@@ -24,18 +25,23 @@ class FolderLookTest {
     @TempDir
     Path folder;
 
+    private static OutingWriter begun(RecordingWriter writer) throws RecordingException {
+        OutingWriter outing = writer.begin(new OutingStart(
+                SampleDay.instrument(7),
+                SampleDay.rigToml(),
+                CellCalibration.written(Calibration.of("0", "1")),
+                "tautlogd test",
+                OutingStart.Source.INSTRUMENT));
+        outing.tension(0, 0, 0, new int[500], 0, 500);
+        outing.commit();
+        return outing;
+    }
+
     /** A commit changes the file's size and time first and can be read only when the disk has it: a look between the two missed it for good. */
     @Test
     void looksAgainAtARecordingWhoseLogWasWrittenLately() throws Exception {
         try (RecordingWriter writer = RecordingWriter.open(folder.resolve("live.tautlog"), "upper-landing")) {
-            OutingWriter outing = writer.begin(new OutingStart(
-                    SampleDay.instrument(7),
-                    SampleDay.rigToml(),
-                    CellCalibration.written(Calibration.of("0", "1")),
-                    "tautlogd test",
-                    OutingStart.Source.INSTRUMENT));
-            outing.tension(0, 0, 0, new int[500], 0, 500);
-            outing.commit();
+            begun(writer);
             FolderLook look = new FolderLook(folder, ZoneOffset.UTC);
             KnownSeason first = look.look(KnownSeason.nothing(ZoneOffset.UTC));
 
@@ -52,18 +58,11 @@ class FolderLookTest {
         }
     }
 
-    /** Issue 6: a day whose recording had grown by samples that were not sealed yet was never worked out anew. */
+    /** A day whose recording had grown by samples that were not sealed yet was never worked out anew. */
     @Test
     void whatIsNotSealedYetIsAnotherStateOfTheOuting() throws Exception {
         try (RecordingWriter writer = RecordingWriter.open(folder.resolve("live.tautlog"), "upper-landing")) {
-            OutingWriter outing = writer.begin(new OutingStart(
-                    SampleDay.instrument(7),
-                    SampleDay.rigToml(),
-                    CellCalibration.written(Calibration.of("0", "1")),
-                    "tautlogd test",
-                    OutingStart.Source.INSTRUMENT));
-            outing.tension(0, 0, 0, new int[500], 0, 500);
-            outing.commit();
+            OutingWriter outing = begun(writer);
             FolderLook look = new FolderLook(folder, ZoneOffset.UTC);
             KnownSeason first = look.look(KnownSeason.nothing(ZoneOffset.UTC));
             KnownSeason same = look.look(first);

@@ -103,32 +103,30 @@ class WebServerTest {
         }
     }
 
-    @Test
-    void tellsNoFolderToThePage() throws Exception {
-        String season = ask("GET /api/season").body();
-        String day = JsonParser.parseString(season)
+    private static String firstDay(String season) {
+        return JsonParser.parseString(season)
                 .getAsJsonObject()
                 .getAsJsonArray("days")
                 .get(0)
                 .getAsJsonObject()
                 .get("day")
                 .getAsString();
+    }
+
+    @Test
+    void tellsNoFolderToThePage() throws Exception {
+        String season = ask("GET /api/season").body();
+        String day = firstDay(season);
         String report = ask("GET /api/day?day=" + day).body();
 
         assertTrue(report.contains("\"file\":\"upper-landing_2026-05-04.tautlog\""), report);
         assertFalse((season + report).contains(temporary.toString()));
     }
 
-    /** Issue 6: the page asks for the season anew when the stamp is another, so it showed a day worked out later only by accident. */
+    /** The page asks for the season anew when the stamp is another, so it showed a day worked out later only by accident. */
     @Test
     void theStampIsAnotherOnceADayWasWorkedOut() throws Exception {
-        String day = JsonParser.parseString(ask("GET /api/season").body())
-                .getAsJsonObject()
-                .getAsJsonArray("days")
-                .get(0)
-                .getAsJsonObject()
-                .get("day")
-                .getAsString();
+        String day = firstDay(ask("GET /api/season").body());
         String before = stamp();
         String asked = "GET /api/day?day=" + day + "&hookup=round-the-corner";
         for (int i = 0; i < 600 && ask(asked).body().contains("\"known\":false"); i++) {
