@@ -15,9 +15,9 @@ import java.util.zip.CRC32C;
  */
 final class Fingerprints {
     private static final String EVIDENCE =
-            "SELECT outing, seq, span, kind, first, last, tick, last_tick, count, link, block FROM evidence ORDER BY seq";
-    private static final String TAILS = "SELECT outing, id, span, blocks FROM tail ORDER BY id";
-    private static final String FINDINGS = "SELECT outing, id, start, crc, json FROM finding ORDER BY id";
+            "SELECT outing, seq, span, kind, first, last, tick, last_tick, count, link, block FROM evidence";
+    private static final String TAILS = "SELECT outing, id, span, blocks FROM tail";
+    private static final String FINDINGS = "SELECT outing, id, start, crc, json FROM finding";
 
     private final Map<Integer, Sum> sums = new TreeMap<>();
 
@@ -35,13 +35,26 @@ final class Fingerprints {
     private Fingerprints() {}
 
     static Map<Integer, String> of(Connection connection) throws SQLException {
+        return read(connection, "").all();
+    }
+
+    /** Of one outing; empty where there is none. */
+    static String of(Connection connection, int outing) throws SQLException {
+        return read(connection, " WHERE outing = " + outing).all().getOrDefault(outing, "");
+    }
+
+    private static Fingerprints read(Connection connection, String where) throws SQLException {
         Fingerprints fingerprints = new Fingerprints();
-        fingerprints.read(connection, EVIDENCE, 8, row -> Chain.hex(EvidenceRow.bytes(row, 10)));
-        fingerprints.read(connection, TAILS, 2, row -> "");
-        fingerprints.read(connection, FINDINGS, 3, row -> "");
+        fingerprints.read(
+                connection, EVIDENCE + where + " ORDER BY seq", 8, row -> Chain.hex(EvidenceRow.bytes(row, 10)));
+        fingerprints.read(connection, TAILS + where + " ORDER BY id", 2, row -> "");
+        fingerprints.read(connection, FINDINGS + where + " ORDER BY id", 3, row -> "");
+        return fingerprints;
+    }
+
+    private Map<Integer, String> all() {
         Map<Integer, String> all = new TreeMap<>();
-        fingerprints.sums.forEach(
-                (outing, sum) -> all.put(outing, sum.link + "-" + Long.toHexString(sum.crc.getValue())));
+        sums.forEach((outing, sum) -> all.put(outing, sum.link + "-" + Long.toHexString(sum.crc.getValue())));
         return all;
     }
 

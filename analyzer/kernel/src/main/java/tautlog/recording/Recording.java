@@ -28,6 +28,7 @@ public final class Recording implements AutoCloseable {
     private final boolean hadLog;
     private final Map<Integer, TickIndex> ticks = new HashMap<>();
     private final Map<Integer, ThinnedTicks> thinnedTicks = new HashMap<>();
+    private boolean keepsView;
 
     private Recording(Path file, Connection connection, boolean owned, boolean hadLog) {
         this.file = file;
@@ -55,12 +56,40 @@ public final class Recording implements AutoCloseable {
     private <T> T reading(Reading<T> reading) throws RecordingException {
         try {
             T result = reading.read();
-            if (owned) {
-                connection.commit(); // lets go of this view of the file
+            if (!keepsView) {
+                letGoOfView();
             }
             return result;
         } catch (SQLException e) {
             throw RecordingFile.explain(file, e);
+        }
+    }
+
+    private void letGoOfView() throws SQLException {
+        if (owned) {
+            connection.commit();
+        }
+    }
+
+    /** Several calls of a recording that belong together. */
+    public interface Work<T> {
+        T done() throws RecordingException;
+    }
+
+    /**
+     * Does {@code work}, all of whose calls see what was committed when the first of them began. A recording that is being written is not
+     * held up by it, but its log grows until {@code work} is done.
+     */
+    public <T> T inOneView(Work<T> work) throws RecordingException {
+        keepsView = true;
+        try {
+            T done = work.done();
+            letGoOfView();
+            return done;
+        } catch (SQLException e) {
+            throw RecordingFile.explain(file, e);
+        } finally {
+            keepsView = false;
         }
     }
 
@@ -277,6 +306,11 @@ public final class Recording implements AutoCloseable {
      */
     public Map<Integer, String> fingerprints() throws RecordingException {
         return reading(() -> Fingerprints.of(connection));
+    }
+
+    /** The one of {@link #fingerprints} that is of {@code outing}; reads its rows only. */
+    public String fingerprint(Outing outing) throws RecordingException {
+        return reading(() -> Fingerprints.of(connection, outing.index()));
     }
 
     /** How many bytes the samples of an outing take. */

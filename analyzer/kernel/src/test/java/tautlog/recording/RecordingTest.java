@@ -2,6 +2,7 @@ package tautlog.recording;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -10,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.fixtures.EvidenceLog;
@@ -129,6 +131,63 @@ class RecordingTest {
                 assertEquals(story.lines(), replay(recording, 0));
                 assertEquals(outing.lastLink(), recording.lastLink());
             }
+        }
+    }
+
+    @Test
+    void callsInOneViewSeeTheSameMoment() throws IOException {
+        Path file = folder.resolve("live.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1");
+                OpenOuting live = new OpenOuting(writer.begin(Story.START), Story.plain(4, 2_000))) {
+            live.tell(0, 900);
+            try (Recording recording = Recording.open(file)) {
+                List<String> seen = recording.inOneView(() -> {
+                    Outing first = recording.outings().get(0);
+                    String fingerprint = recording.fingerprint(first);
+                    live.tell(900, 2_000);
+                    assertEquals(List.of(first), recording.outings());
+                    assertEquals(fingerprint, recording.fingerprints().get(0));
+                    return List.of(String.valueOf(first.samples()), fingerprint);
+                });
+
+                Outing now = recording.outings().get(0);
+                assertTrue(now.samples() > Long.parseLong(seen.get(0)), "the view was let go");
+                assertNotEquals(seen.get(1), recording.fingerprint(now));
+            }
+        }
+    }
+
+    /** Told part by part. */
+    private record OpenOuting(OutingWriter outing, Story story) implements AutoCloseable {
+        void tell(int from, int to) throws RecordingException {
+            story.tell(outing, from, to);
+            outing.commit();
+        }
+
+        @Override
+        public void close() throws RecordingException {
+            outing.end();
+            outing.commit();
+        }
+    }
+
+    @Test
+    void theFingerprintOfOneOutingIsThatAmongAll() throws IOException {
+        Path file = folder.resolve("two.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            for (int seed = 1; seed <= 2; seed++) {
+                OutingWriter outing = writer.begin(Story.START);
+                tellWithCommits(Story.wild(seed, 1_000), outing, new Random(seed), 60);
+                outing.end();
+                outing.commit();
+            }
+        }
+
+        try (Recording recording = Recording.open(file)) {
+            for (Outing outing : recording.outings()) {
+                assertEquals(recording.fingerprints().get(outing.index()), recording.fingerprint(outing));
+            }
+            assertEquals(2, Set.copyOf(recording.fingerprints().values()).size());
         }
     }
 }

@@ -11,7 +11,7 @@ import tautlog.desk.disk.FileState;
  */
 final class UseCache {
     /** Raise it when a pass over the same outing gives something else than before. */
-    static final int RULES = 6;
+    static final int RULES = 7;
 
     private final CacheFile lines;
     private final String program;
@@ -44,7 +44,10 @@ final class UseCache {
                 .map(KeptHead::head);
     }
 
-    /** @param state of the file before it was read; forgotten while it is not settled */
+    /**
+     * @param state of the file before it was read; forgotten while it is not settled
+     * @param now not after {@code state} was looked at
+     */
     void keep(Path file, FileState state, Instant now, FileHead head) {
         if (state.isSettled(now)) {
             lines.put(headKey(file), new KeptHead(state, head));
@@ -58,8 +61,9 @@ final class UseCache {
                 .map(kept -> kept.use().in(member.file().toString()));
     }
 
-    void keep(Windows.Member member, String rig, OutingUse use) {
-        lines.put(useKey(member, rig), new KeptUse(member.head().fingerprint(), use));
+    /** @param fingerprint of the rows that {@code use} was read from */
+    void keep(Windows.Member member, String rig, String fingerprint, OutingUse use) {
+        lines.put(useKey(member, rig), new KeptUse(fingerprint, use));
     }
 
     private record KeptRig(String toml) {}

@@ -2,6 +2,7 @@ package tautlog.desk.use;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -99,12 +100,17 @@ public final class UseHistory {
 
     private FileHead head(Path file) throws RecordingException {
         try {
+            Instant now = settings.now().get();
             FileState state = FileState.of(file);
             Optional<FileHead> known = cache.head(file, state);
             if (known.isPresent()) {
                 return known.get();
             }
-            return headAndUse(file, state);
+            try (Recording recording = Recording.open(file)) {
+                FileHead head = recording.inOneView(() -> headAndUse(recording));
+                cache.keep(file, state, now, head);
+                return head;
+            }
         } catch (RecordingException e) {
             throw e;
         } catch (IOException e) {
@@ -112,26 +118,28 @@ public final class UseHistory {
         }
     }
 
-    private FileHead headAndUse(Path file, FileState state) throws RecordingException {
-        try (Recording recording = Recording.open(file)) {
-            List<Outing> found = recording.outings();
-            FileHead head = FileHead.read(recording, found);
-            cache.keep(file, state, settings.now().get(), head);
-            for (int i = 0; i < found.size(); i++) {
-                Windows.Member member = member(file, head, head.outings().get(i));
-                if (member.samples() > 0 && begun.add(member.identity())) {
-                    useAhead(recording, found.get(i), member);
-                }
+    /** A recorder may write meanwhile: so in one view. */
+    private FileHead headAndUse(Recording recording) throws RecordingException {
+        List<Outing> found = recording.outings();
+        FileHead head = FileHead.read(recording, found);
+        for (int i = 0; i < found.size(); i++) {
+            Windows.Member member =
+                    member(recording.file(), head, head.outings().get(i));
+            if (member.samples() > 0 && begun.add(member.identity())) {
+                useAhead(recording, found.get(i), member);
             }
-            return head;
         }
+        return head;
     }
 
     /** Of copies only one is read ahead; where it is not the one that counts, that one is read later. */
     private void useAhead(Recording recording, Outing outing, Windows.Member member) {
         ahead.put(
                 new Place(member.file(), member.index()),
-                Workers.result(whole -> knownOr(whole, () -> pass(recording, outing, whole)), member));
+                Workers.result(
+                        whole -> knownOr(
+                                whole, () -> new Read(whole.head().fingerprint(), pass(recording, outing, whole))),
+                        member));
     }
 
     private static Windows.Member member(Path file, FileHead head, OutingHead outing) {
@@ -182,8 +190,11 @@ public final class UseHistory {
 
     /** Reads what an outing was used for. */
     private interface Reading {
-        OutingUse read() throws RecordingException;
+        Read read() throws RecordingException;
     }
+
+    /** What was read, and the fingerprint of the rows that it was read from. */
+    private record Read(String fingerprint, OutingUse use) {}
 
     private OutingUse knownOr(Windows.Member member, Reading reading) throws RecordingException {
         String rig = settings.rig().map(UseSettings.OtherRig::toml).orElse("");
@@ -191,19 +202,22 @@ public final class UseHistory {
         if (known.isPresent()) {
             return known.get();
         }
-        OutingUse use = reading.read();
-        cache.keep(member, rig, use);
-        return use;
+        Read read = reading.read();
+        cache.keep(member, rig, read.fingerprint(), read.use());
+        return read.use();
     }
 
-    private OutingUse read(Windows.Member member) throws RecordingException {
+    /** Since its head was read a recorder may have gone on with it. */
+    private Read read(Windows.Member member) throws RecordingException {
         try (Recording recording = Recording.open(member.file())) {
-            Optional<Outing> outing = outing(recording, member.index());
-            if (outing.isEmpty()) {
-                throw new RecordingException(
-                        member.file() + ": was changed by another program while it was read. Try again.");
-            }
-            return pass(recording, outing.get(), member);
+            return recording.inOneView(() -> {
+                Optional<Outing> outing = outing(recording, member.index());
+                if (outing.isEmpty()) {
+                    throw new RecordingException(
+                            member.file() + ": was changed by another program while it was read. Try again.");
+                }
+                return new Read(recording.fingerprint(outing.get()), pass(recording, outing.get(), member));
+            });
         }
     }
 

@@ -37,7 +37,7 @@ class RulesTest {
                 use.damages());
 
         assertEquals(
-                "6: 62aca8eda6127b649bf97d1c43cc7923",
+                "7: 62aca8eda6127b649bf97d1c43cc7923",
                 UseCache.RULES + ": " + CacheFile.key(UseJson.GSON.toJson(anywhere)),
                 () -> UseCache.RULES + ": " + CacheFile.key(UseJson.GSON.toJson(anywhere)));
     }
