@@ -1,6 +1,5 @@
 package tautlog.recording;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -67,16 +66,8 @@ public final class RecordingWriter implements AutoCloseable {
             throw RecordingFile.explain(file, e);
         } finally {
             if (!opened) {
-                release(lock, file);
+                lock.close();
             }
-        }
-    }
-
-    private static void release(WriterLock lock, Path file) throws RecordingException {
-        try {
-            lock.release();
-        } catch (IOException e) {
-            throw new RecordingException(file + ": its lock file cannot be removed: " + e.getMessage(), e);
         }
     }
 
@@ -148,7 +139,7 @@ public final class RecordingWriter implements AutoCloseable {
         } catch (SQLException e) {
             throw RecordingFile.explain(file, e);
         } finally {
-            release(lock, file);
+            lock.close();
         }
     }
 
@@ -172,7 +163,7 @@ public final class RecordingWriter implements AutoCloseable {
     }
 
     /** For tests: dies as a power cut would, without a word to SQLite's log. */
-    void abandon() throws IOException {
-        lock.release();
+    void abandon() throws RecordingException {
+        lock.close();
     }
 }

@@ -71,7 +71,7 @@ final class ReplacingCopy {
         try {
             deleteLeftOver();
             T done = work.done();
-            lock.release();
+            lock.close();
             return done;
         } catch (SQLException e) {
             throw failed(lock, RecordingFile.explain(file, e));
@@ -85,7 +85,7 @@ final class ReplacingCopy {
     private RecordingException failed(WriterLock lock, RecordingException told) {
         try {
             deleteLeftOver();
-            lock.release();
+            lock.close();
         } catch (IOException also) {
             told.addSuppressed(also);
         }
