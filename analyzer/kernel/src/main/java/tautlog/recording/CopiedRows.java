@@ -28,7 +28,8 @@ final class CopiedRows {
         for (String table : RecordingFile.tables(connection)) {
             if (!others.contains(table)) {
                 try (Statement statement = connection.createStatement()) {
-                    statement.execute("INSERT INTO main." + table + " SELECT * FROM old." + table + " ORDER BY rowid");
+                    String name = '"' + table.replace("\"", "\"\"") + '"';
+                    statement.execute("INSERT INTO main." + name + " SELECT * FROM old." + name);
                 }
             }
         }

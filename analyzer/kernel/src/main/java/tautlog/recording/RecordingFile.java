@@ -172,11 +172,12 @@ final class RecordingFile {
         }
     }
 
-    /** The names of the tables of the file that is attached as {@code old}. */
+    /** The names of the tables of the file that is attached as {@code old}; those that SQLite keeps for itself (as ANALYZE) left out. */
     static List<String> tables(Connection connection) throws SQLException {
         List<String> tables = new ArrayList<>();
         try (Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery("SELECT name FROM old.sqlite_master WHERE type = 'table'")) {
+                ResultSet rows = statement.executeQuery("SELECT name FROM old.sqlite_master"
+                        + " WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'")) {
             while (rows.next()) {
                 tables.add(rows.getString(1));
             }
@@ -185,7 +186,8 @@ final class RecordingFile {
     }
 
     private static String definition(Connection connection, String table) throws SQLException {
-        try (var select = connection.prepareStatement("SELECT sql FROM old.sqlite_master WHERE name = ?")) {
+        try (var select =
+                connection.prepareStatement("SELECT sql FROM old.sqlite_master WHERE type = 'table' AND name = ?")) {
             select.setString(1, table);
             try (ResultSet rows = select.executeQuery()) {
                 rows.next();

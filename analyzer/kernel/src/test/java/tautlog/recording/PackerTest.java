@@ -339,4 +339,36 @@ class PackerTest {
         assertEquals(isRoot ? "nobody" : owner, Files.getOwner(file).getName());
         assertEquals("rw-rw----", PosixFilePermissions.toString(Files.getPosixFilePermissions(file)));
     }
+
+    private static void change(Path file, String sql) throws SQLException {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement statement = connection.createStatement()) {
+            statement.execute(sql);
+        }
+    }
+
+    private static String refusal(Path file) throws IOException {
+        byte[] before = Files.readAllBytes(file);
+        RecordingException refused = assertThrows(RecordingException.class, () -> Packer.pack(file));
+        assertArrayEquals(before, Files.readAllBytes(file));
+        return String.valueOf(refused.getMessage());
+    }
+
+    /** Tables that SQLite keeps for itself are not copied; what somebody added is. */
+    @Test
+    void packsWhatOtherProgramsAddedTo() throws Exception {
+        Path file = recorded("a.tautlog");
+        List<Object> before = all(file);
+        change(file, "CREATE TABLE \"my own \"\"notes\"\"\" (at INTEGER PRIMARY KEY AUTOINCREMENT, \"select\" TEXT)");
+        change(file, "INSERT INTO \"my own \"\"notes\"\"\" VALUES (7, 'a wet day')");
+        change(file, "CREATE TABLE sqliteless (word TEXT PRIMARY KEY) WITHOUT ROWID");
+        change(file, "INSERT INTO sqliteless VALUES ('b'), ('a')");
+        change(file, "ANALYZE");
+
+        assertTrue(Packer.pack(file).isReplaced());
+
+        assertEquals(before, all(file));
+        assertEquals(List.of("7a wet day"), column(file, "SELECT at || \"select\" FROM \"my own \"\"notes\"\"\""));
+        assertEquals(List.of("a", "b"), column(file, "SELECT word FROM sqliteless"));
+    }
 }
