@@ -30,8 +30,7 @@ final class ReplacingCopy {
 
     /** Deletes what a power cut left of a copy. */
     void deleteLeftOver() throws IOException {
-        Files.deleteIfExists(copy.resolveSibling(copy.getFileName() + RecordingCopy.JOURNAL));
-        Files.deleteIfExists(copy);
+        RecordingCopy.remove(copy);
     }
 
     /**
@@ -68,28 +67,29 @@ final class ReplacingCopy {
      */
     <T> T locked(String verb, Work<T> work) throws RecordingException {
         WriterLock lock = WriterLock.take(file);
-        try {
+        try (lock) {
             deleteLeftOver();
-            T done = work.done();
-            lock.close();
-            return done;
+            return doneOrCleared(work);
         } catch (SQLException e) {
-            throw failed(lock, RecordingFile.explain(file, e));
+            throw RecordingFile.explain(file, e);
         } catch (RecordingException e) {
-            throw failed(lock, e);
+            throw e;
         } catch (IOException e) {
-            throw failed(lock, new RecordingException(file + ": cannot be " + verb + ": " + e.getMessage(), e));
+            throw new RecordingException(file + ": cannot be " + verb + ": " + e.getMessage(), e);
         }
     }
 
-    private RecordingException failed(WriterLock lock, RecordingException told) {
+    private <T> T doneOrCleared(Work<T> work) throws SQLException, IOException {
         try {
-            deleteLeftOver();
-            lock.close();
-        } catch (IOException also) {
-            told.addSuppressed(also);
+            return work.done();
+        } catch (SQLException | IOException | RuntimeException e) {
+            try {
+                deleteLeftOver();
+            } catch (IOException also) {
+                e.addSuppressed(also);
+            }
+            throw e;
         }
-        return told;
     }
 
     /**

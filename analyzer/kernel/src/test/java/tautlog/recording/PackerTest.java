@@ -354,6 +354,20 @@ class PackerTest {
         return String.valueOf(refused.getMessage());
     }
 
+    @Test
+    void whatCannotBeCleanedUpKeepsNobodyOut() throws Exception {
+        Path file = recorded("a.tautlog");
+        Path inTheWay = Files.createDirectory(folder.resolve("a.tautlog-pack"));
+        Files.writeString(inTheWay.resolve("note"), "not mine");
+        String refusal = refusal(file);
+        assertTrue(refusal.contains("cannot be packed"), refusal);
+
+        Files.delete(inTheWay.resolve("note"));
+        Files.delete(inTheWay);
+
+        assertTrue(Packer.pack(file).isReplaced());
+    }
+
     /** Tables that SQLite keeps for itself are not copied; what somebody added is. */
     @Test
     void packsWhatOtherProgramsAddedTo() throws Exception {
