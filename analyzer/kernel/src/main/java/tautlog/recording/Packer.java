@@ -27,25 +27,19 @@ public final class Packer {
     }
 
     /**
-     * Packs one recording in place. A log that a power cut left beside it is folded in first, as the next start of the logger does.
+     * Packs one recording in place. A log that a power cut left beside it is folded in first, as the next start of the logger does. One
+     * that is packed already is verified and stays.
      *
-     * @throws RecordingException if the file cannot be read, is damaged, lacks rows, is being written or read by another program, or there
-     *     is no room; it is as it was then
+     * @throws RecordingException if the file cannot be read, is damaged, lacks rows, is being written or read by another program, is
+     *     write-protected or has a second name, or there is no room; it is as it was then
      */
     public static Packed pack(Path file) throws RecordingException {
+        boolean isPacked;
         try (Recording recording = Recording.open(file)) {
-            if (recording.isPacked()) {
-                long bytes = Files.size(file);
-                long samples =
-                        recording.outings().stream().mapToLong(Outing::samples).sum();
-                return new Packed(samples, bytes, bytes);
-            }
-        } catch (RecordingException e) {
-            throw e;
-        } catch (IOException e) {
-            throw failed(file, e);
+            isPacked = recording.isPacked();
         }
-        return new Packer(real(file)).pack();
+        Packer packer = new Packer(real(file));
+        return isPacked ? packer.keep() : packer.pack();
     }
 
     /** A link stays a link: what it points to is packed. */
@@ -61,6 +55,24 @@ public final class Packer {
         return new RecordingException(file + ": cannot be packed: " + e.getMessage(), e);
     }
 
+    /** Clears away what a kill left when nobody else is at work; who only reads from a medium needs no lock. */
+    private Packed keep() throws RecordingException {
+        return beside.isLeftOver() ? beside.locked("packed", this::intact) : intact();
+    }
+
+    private Packed intact() throws RecordingException {
+        try (Recording recording = Recording.open(file)) {
+            Verification found = recording.verify();
+            requireIntact(found, "is packed already, and is");
+            long bytes = Files.size(file);
+            return new Packed(found.samples(), bytes, bytes);
+        } catch (RecordingException e) {
+            throw e;
+        } catch (IOException e) {
+            throw failed(file, e);
+        }
+    }
+
     private Packed pack() throws RecordingException {
         if (!beside.leavesLogMode(outing -> true)) {
             throw RecordingException.ofThisFile(
@@ -74,7 +86,7 @@ public final class Packer {
         Verification before;
         try (Recording recording = Recording.open(file)) {
             before = recording.verify();
-            requireIntact(before);
+            requireIntact(before, "is not packed and stays as it is: it is");
             PackedCopy.write(file, beside.copy());
             try (Recording copy = Recording.open(beside.copy())) {
                 requireSame(recording, before, copy);
@@ -91,11 +103,10 @@ public final class Packer {
     }
 
     /** Damage stays where it can still be looked at. */
-    private void requireIntact(Verification found) throws RecordingException {
+    private void requireIntact(Verification found, String what) throws RecordingException {
         if (!found.isIntact()) {
-            throw RecordingException.ofThisFile(
-                    file + ": is not packed and stays as it is: it is damaged or incomplete. `tautlog verify` names"
-                            + " what; copy it again from the board if it is still there.");
+            throw RecordingException.ofThisFile(file + ": " + what + " damaged or incomplete. `tautlog verify` names"
+                    + " what; copy it again from the board if it is still there.");
         }
     }
 

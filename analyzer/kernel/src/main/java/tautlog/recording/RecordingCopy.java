@@ -50,8 +50,12 @@ public final class RecordingCopy {
 
     /** Takes away a copy that was not finished, and the journal that SQLite would else apply to the next one. */
     public static void remove(Path target) throws IOException {
-        Files.deleteIfExists(target.resolveSibling(target.getFileName() + JOURNAL));
+        Files.deleteIfExists(journal(target));
         Files.deleteIfExists(target);
+    }
+
+    static Path journal(Path target) {
+        return target.resolveSibling(target.getFileName() + JOURNAL);
     }
 
     /** The copy holds what stood in the log, so it must not say that it lacks it. */

@@ -28,6 +28,12 @@ final class ReplacingCopy {
         return copy;
     }
 
+    /** Whether a kill left something beside the file, in a folder where it can be cleared away. */
+    boolean isLeftOver() {
+        return Files.isWritable(file.toAbsolutePath().resolveSibling("."))
+                && (Files.exists(copy) || Files.exists(RecordingCopy.journal(copy)) || WriterLock.isThere(file));
+    }
+
     /** Deletes what a power cut left of a copy. */
     void deleteLeftOver() throws IOException {
         RecordingCopy.remove(copy);

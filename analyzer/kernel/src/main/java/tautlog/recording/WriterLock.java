@@ -39,6 +39,11 @@ final class WriterLock implements AutoCloseable {
         return file.toAbsolutePath().normalize().resolveSibling(file.getFileName() + "-lock");
     }
 
+    /** Whether a lock file lies there: of a writer at work, or of one that was killed. */
+    static boolean isThere(Path file) {
+        return Files.exists(lockFile(file));
+    }
+
     static WriterLock take(Path file) throws RecordingException {
         Path lockFile = lockFile(file);
         if (!HELD.add(lockFile)) {

@@ -355,6 +355,18 @@ class PackerTest {
     }
 
     @Test
+    void tellsThatAPackedRecordingWasDamagedSince() throws Exception {
+        Path file = recorded("a.tautlog");
+        Packer.pack(file);
+        change(file, "UPDATE evidence SET block = substr(block, 1, 40) || x'00' || substr(block, 42) WHERE seq = 3");
+
+        String refusal = refusal(file);
+
+        assertTrue(refusal.startsWith(file + ": is packed already, and is damaged"), refusal);
+        assertTrue(refusal.contains("`tautlog verify`"), refusal);
+    }
+
+    @Test
     void whatCannotBeCleanedUpKeepsNobodyOut() throws Exception {
         Path file = recorded("a.tautlog");
         Path inTheWay = Files.createDirectory(folder.resolve("a.tautlog-pack"));
@@ -384,5 +396,34 @@ class PackerTest {
         assertEquals(before, all(file));
         assertEquals(List.of("7a wet day"), column(file, "SELECT at || \"select\" FROM \"my own \"\"notes\"\"\""));
         assertEquals(List.of("a", "b"), column(file, "SELECT word FROM sqliteless"));
+    }
+
+    /** A packing was killed before its copy took the file's place, or just behind that, and the lock was not let go. */
+    @Test
+    void clearsAwayWhatAKilledPackingLeft() throws Exception {
+        Path file = recorded("a.tautlog");
+        for (boolean isReplaced : new boolean[] {true, false}) {
+            for (String ending : List.of("-pack", "-pack-journal", "-lock")) {
+                Files.write(folder.resolve("a.tautlog" + ending), new byte[0]);
+            }
+
+            assertEquals(isReplaced, Packer.pack(file).isReplaced());
+
+            assertEquals(List.of("a.tautlog"), names());
+        }
+    }
+
+    @Test
+    void leavesTheCopyOfWhoIsPackingJustNow() throws Exception {
+        Path file = recorded("a.tautlog");
+        Packer.pack(file);
+        Files.writeString(folder.resolve("a.tautlog-pack"), "being written");
+        WriterLock other = WriterLock.take(file);
+
+        String refusal = refusal(file);
+
+        assertTrue(refusal.contains("is being written"), refusal);
+        assertEquals(List.of("a.tautlog", "a.tautlog-lock", "a.tautlog-pack"), names());
+        other.close();
     }
 }

@@ -8,6 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -129,5 +132,23 @@ class PackCommandTest {
             assertTrue(files.allMatch(file -> file.toString().endsWith(".tautlog")));
         }
         assertEquals(0, Desk.run("verify", live).code());
+    }
+
+    @Test
+    void namesAPackedRecordingThatWasDamagedSince() throws Exception {
+        Path file = SampleDay.write(folder);
+        assertEquals(0, Desk.run("pack", file).code());
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement statement = connection.createStatement()) {
+            statement.execute("UPDATE evidence SET block = substr(block, 1, 40) || x'00' || substr(block, 42)"
+                    + " WHERE seq = (SELECT max(seq) FROM evidence WHERE kind = 2)");
+        }
+
+        Desk run = Desk.run("pack", file);
+
+        assertEquals(Desk.run("verify", file).code(), run.code());
+        assertEquals(3, run.code());
+        assertEquals("", run.out());
+        assertTrue(run.err().contains("is packed already, and is damaged"), run.err());
     }
 }
