@@ -74,6 +74,7 @@ public final class Packer {
     }
 
     private Packed pack() throws RecordingException {
+        beside.requireReplaceable();
         if (!beside.leavesLogMode(outing -> true)) {
             throw RecordingException.ofThisFile(
                     file + ": is not packed: rows of it are missing, or another program reads it."

@@ -8,7 +8,11 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFileAttributes;
+import java.nio.file.attribute.PosixFilePermission;
 import java.sql.SQLException;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.function.Predicate;
 
 /**
@@ -16,6 +20,9 @@ import java.util.function.Predicate;
  * is at every moment the one or the other. Readers that have the file open go on reading the one that they opened. One thread.
  */
 final class ReplacingCopy {
+    private static final Set<PosixFilePermission> WRITE = EnumSet.of(
+            PosixFilePermission.OWNER_WRITE, PosixFilePermission.GROUP_WRITE, PosixFilePermission.OTHERS_WRITE);
+
     private final Path file;
     private final Path copy;
 
@@ -32,6 +39,41 @@ final class ReplacingCopy {
     boolean isLeftOver() {
         return Files.isWritable(file.toAbsolutePath().resolveSibling("."))
                 && (Files.exists(copy) || Files.exists(RecordingCopy.journal(copy)) || WriterLock.isThere(file));
+    }
+
+    /**
+     * Refuses a file of which its owner said that this very one is to stay.
+     *
+     * @throws RecordingException if it is write-protected, for root too, or has a second name, under which the old one would stay
+     */
+    void requireReplaceable() throws RecordingException {
+        try {
+            if (isProtected()) {
+                throw RecordingException.ofThisFile(file + ": is write-protected and stays as it is. Give this user"
+                        + " write permission for it, if it is to be replaced.");
+            }
+            int names = names();
+            if (names > 1) {
+                throw RecordingException.ofThisFile(file + ": has " + names + " names on this disk (hard links) and"
+                        + " stays as it is: under the others the file as it was would stay, and no room be gained."
+                        + " Remove them, or copy the file and name the copy.");
+            }
+        } catch (RecordingException e) {
+            throw e;
+        } catch (IOException e) {
+            throw new RecordingException(file + ": its permissions cannot be told: " + e.getMessage(), e);
+        }
+    }
+
+    private boolean isProtected() throws IOException {
+        PosixFileAttributeView of = Files.getFileAttributeView(file, PosixFileAttributeView.class);
+        return !Files.isWritable(file)
+                || (of != null && Collections.disjoint(of.readAttributes().permissions(), WRITE));
+    }
+
+    private int names() throws IOException {
+        boolean areTold = file.getFileSystem().supportedFileAttributeViews().contains("unix");
+        return areTold && Files.getAttribute(file, "unix:nlink") instanceof Integer names ? names : 1;
     }
 
     /** Deletes what a power cut left of a copy. */

@@ -398,6 +398,36 @@ class PackerTest {
         assertEquals(List.of("a", "b"), column(file, "SELECT word FROM sqliteless"));
     }
 
+    @Test
+    void refusesAFileThatIsWriteProtected() throws Exception {
+        Path file = recorded("a.tautlog");
+        assumeTrue(Files.getFileStore(file).supportsFileAttributeView("posix"), "no permissions here");
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("r--r-----"));
+
+        String refusal = refusal(file);
+
+        assertTrue(refusal.startsWith(file + ": is write-protected"), refusal);
+        assertEquals(List.of("a.tautlog"), names());
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-r-----"));
+        Packer.pack(file);
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("r--r-----"));
+        assertFalse(Packer.pack(file).isReplaced(), "nothing to pack, so nothing to protect");
+    }
+
+    @Test
+    void refusesAFileThatHasAnotherNameOnTheDisk() throws Exception {
+        Path file = recorded("a.tautlog");
+        assumeTrue(Files.getFileStore(file).supportsFileAttributeView("unix"), "no hard links here");
+        Path other = Files.createLink(folder.resolve("other"), file);
+
+        String refusal = refusal(file);
+
+        assertTrue(refusal.startsWith(file + ": has 2 names on this disk (hard links)"), refusal);
+        assertTrue(Files.isSameFile(file, other));
+        Files.delete(other);
+        assertTrue(Packer.pack(file).isReplaced());
+    }
+
     /** A packing was killed before its copy took the file's place, or just behind that, and the lock was not let go. */
     @Test
     void clearsAwayWhatAKilledPackingLeft() throws Exception {

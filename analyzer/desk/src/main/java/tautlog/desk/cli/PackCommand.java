@@ -29,8 +29,9 @@ import tautlog.recording.RecordingException;
             "Codes each recording anew, smaller: all samples, events and links stay as they are, and",
             "every command reads it as before. The packed copy is written beside the recording and",
             "verified to its last link, then takes its place; whatever happens, one of the two is",
-            "there. What is being written, damaged or copied without its -wal file is left as it is",
-            "and named; then exit 3. Programs before this version refuse a packed recording.",
+            "there. What is being written, damaged, copied without its -wal file, write-protected or",
+            "has a second name on the disk (hard link) is left as it is and named; then exit 3. What",
+            "is packed already is verified. Programs before this version refuse a packed recording.",
             ""
         },
         mixinStandardHelpOptions = true,
