@@ -28,6 +28,7 @@ final class WriterLock implements AutoCloseable {
     private final Path file;
     private final Path lockFile;
     private final RandomAccessFile handle;
+    private boolean held = true;
 
     private WriterLock(Path file, Path lockFile, RandomAccessFile handle) {
         this.file = file;
@@ -104,12 +105,16 @@ final class WriterLock implements AutoCloseable {
     }
 
     /**
-     * Lets go of it. Where the lock file cannot be removed it stays, and the next writer takes it.
+     * Lets go of it, once: a second call does nothing. Where the lock file cannot be removed it stays, and the next writer takes it.
      *
      * @throws RecordingException if the disk fails; nobody is kept out all the same
      */
     @Override
     public void close() throws RecordingException {
+        if (!held) {
+            return;
+        }
+        held = false;
         try (handle) {
             if (isRemoved()) {
                 handle.setLength(1); // takes no room on the disk

@@ -3,6 +3,7 @@ package tautlog.recording;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -39,6 +40,19 @@ class WriterLockTest {
 
         assertFalse(Files.exists(lockFile));
         WriterLock.take(file).close();
+    }
+
+    @Test
+    void whoLetGoOfItTakesItFromNobody() throws IOException {
+        WriterLock first = WriterLock.take(file);
+        first.close();
+        WriterLock second = WriterLock.take(file);
+
+        first.close();
+
+        assertTrue(Files.exists(lockFile));
+        assertThrows(RecordingException.class, () -> WriterLock.take(file));
+        second.close();
     }
 
     /** What a program that was killed leaves, and what a power cut may make of one that was let go. */
