@@ -2,6 +2,8 @@ package tautlog.desk.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import tautlog.desk.progress.Progress;
+import tautlog.desk.progress.Steps;
 import tautlog.desk.report.LeftOut;
 import tautlog.desk.report.Report;
 import tautlog.recording.RecordingException;
@@ -38,7 +40,13 @@ public final class Analysis {
      * @throws QuestionException if the question names what is not there
      */
     public static Analysis of(History history, Question question) throws RecordingException, QuestionException {
-        return of(history, history.members(), question);
+        return of(history, history.members(), question, Progress.SILENT);
+    }
+
+    /** The same; {@code progress} is told of outings, by their samples, then of files whose chain is checked, by their bytes. */
+    public static Analysis of(History history, Question question, Progress progress)
+            throws RecordingException, QuestionException {
+        return of(history, history.members(), question, progress);
     }
 
     /**
@@ -50,22 +58,30 @@ public final class Analysis {
      */
     public static Analysis of(History history, List<History.Member> members, Question question)
             throws RecordingException, QuestionException {
+        return of(history, members, question, Progress.SILENT);
+    }
+
+    private static Analysis of(History history, List<History.Member> members, Question question, Progress progress)
+            throws RecordingException, QuestionException {
+        Steps steps = Steps.of("outings", members, History.Member::samples, progress);
         List<Study> studies = new ArrayList<>();
         List<RecordingException> failures = new ArrayList<>();
         List<LeftOut.OfOuting> outings = new ArrayList<>(history.leftOut().outings());
-        for (History.Member member : members) {
+        for (int i = 0; i < members.size(); i++) {
+            History.Member member = members.get(i);
             try {
                 studies.add(new OutingPass(member, studies.size() + 1, question).study());
             } catch (RecordingException e) {
                 failures.add(e);
                 outings.add(Refusals.outing(member.file(), member.index(), member.samples(), e));
             }
+            steps.done(i);
         }
         if (studies.isEmpty() && !failures.isEmpty()) {
             throw failures.get(0);
         }
         LeftOut leftOut = new LeftOut(history.leftOut().recordings(), outings).with(damaged(studies));
-        ChainCheck chain = ChainCheck.of(studies);
+        ChainCheck chain = ChainCheck.of(studies, progress);
         Report report = new ReportAssembly(history, question, studies, leftOut, chain).report();
         return new Analysis(history, List.copyOf(studies), chain, report);
     }

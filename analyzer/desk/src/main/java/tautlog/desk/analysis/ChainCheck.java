@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tautlog.desk.progress.Progress;
+import tautlog.desk.progress.Steps;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.recording.Verification;
@@ -15,13 +17,17 @@ import tautlog.recording.Verification;
  * @param found by file, in the order of their first outings
  */
 record ChainCheck(Map<Path, Verification> found) {
-    static ChainCheck of(List<Study> studies) throws RecordingException {
+    static ChainCheck of(List<Study> studies, Progress progress) throws RecordingException {
         Map<Path, Verification> found = new LinkedHashMap<>();
-        for (Study study : studies) {
-            Recording recording = study.member().recording();
-            if (!found.containsKey(recording.file())) {
-                found.put(recording.file(), recording.verify());
-            }
+        List<Recording> recordings = studies.stream()
+                .map(study -> study.member().recording())
+                .distinct()
+                .toList();
+        Steps steps =
+                Steps.of("files checked", recordings, one -> one.file().toFile().length(), progress);
+        for (int i = 0; i < recordings.size(); i++) {
+            found.put(recordings.get(i).file(), recordings.get(i).verify());
+            steps.done(i);
         }
         return new ChainCheck(found);
     }

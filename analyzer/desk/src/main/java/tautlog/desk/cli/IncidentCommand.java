@@ -172,7 +172,8 @@ final class IncidentCommand implements Callable<Integer>, Inked {
         Optional<PdfFile> paper = PdfFile.asked(pdf, created);
         refuseTwoDocuments();
         try (History history = History.open(files)) {
-            Analysis analysis = Analysis.of(history, question);
+            Analysis analysis =
+                    Watched.analysis(history, question, ink, spec.commandLine().getErr());
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> ReportCommand.unit(analysis)), local);
             Window window = new Window(AskedMoment.of(at, number(), local, analysis.studies()), aroundSeconds);
             IncidentStudy.Beside beside =

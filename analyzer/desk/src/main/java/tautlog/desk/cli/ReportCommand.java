@@ -158,7 +158,8 @@ final class ReportCommand implements Callable<Integer>, Inked {
                 ledger == null ? Optional.empty() : Optional.of(NamedLedger.read(ledger, at, Instant.now()));
         Optional<PdfFile> paper = PdfFile.asked(pdf, created);
         try (History history = History.open(files)) {
-            Analysis analysis = Analysis.of(history, question);
+            Analysis analysis =
+                    Watched.analysis(history, question, ink, spec.commandLine().getErr());
             Screen screen = Screen.of(analysis.report(), asked.orElseGet(() -> unit(analysis)), at);
             Optional<StudiedGear> gear = gear(analysis, written, String.valueOf(ledger), at);
             LedgerDoubts doubts =

@@ -30,7 +30,7 @@ import tautlog.desk.page.Ink;
         footer = {
             "",
             "Exit codes: 0 done, 1 found what --fail-on names, 2 wrong usage or rig, 3 a recording",
-            "cannot be used, 70 a bug."
+            "cannot be used, 70 a bug, 130 stopped with Ctrl-C."
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)

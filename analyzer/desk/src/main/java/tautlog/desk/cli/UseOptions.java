@@ -6,13 +6,10 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import tautlog.desk.page.Ink;
-import tautlog.desk.use.Progress;
 import tautlog.desk.use.UseSettings;
 
 /** Where a command over many recordings remembers what it read, and how it tells how far it is. */
 final class UseOptions {
-    private static final int CARRIAGE_RETURN_EVERY = 16;
-
     @Option(
             names = "--cache",
             paramLabel = "DIR",
@@ -31,7 +28,7 @@ final class UseOptions {
         return UseSettings.of(
                 noCache ? Optional.empty() : Optional.of(cache == null ? ofUser() : cache),
                 Version.text(),
-                ink == Ink.TERMINAL ? line(err) : Progress.SILENT);
+                ProgressLine.of(ink, err));
     }
 
     /** XDG Base Directory Specification 0.8. */
@@ -41,16 +38,5 @@ final class UseOptions {
                 ? Path.of(folder)
                 : Path.of(System.getProperty("user.home"), ".cache");
         return base.resolve("tautlog");
-    }
-
-    private static Progress line(PrintWriter err) {
-        return (what, done, of) -> {
-            if (done % CARRIAGE_RETURN_EVERY == 0 || done == of) {
-                synchronized (err) {
-                    err.print("\r" + done + " of " + of + " " + what + (done == of ? " \n" : " "));
-                    err.flush();
-                }
-            }
-        };
     }
 }

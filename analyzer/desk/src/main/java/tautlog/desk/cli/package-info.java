@@ -4,7 +4,7 @@
  * <pre>
  *   arguments ──▶ {@link tautlog.desk.cli.Tautlog} ──▶ report, hours, service, limits, calibrate, verify, import, export, view ──▶ exit code
  *                      │                          (each one class)
- *                      └──▶ {@link tautlog.desk.cli.Exits}: 0 done · 1 found · 2 usage, configuration · 3 recording · 70 bug
+ *                      └──▶ {@link tautlog.desk.cli.Exits}: 0 done · 1 found · 2 usage, configuration · 3 recording · 70 bug · 130 Ctrl-C
  * </pre>
  *
  * <p>Start at {@link tautlog.desk.cli.Tautlog}. Results go to the standard output, everything else to the standard error.

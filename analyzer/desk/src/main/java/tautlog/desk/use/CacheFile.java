@@ -45,6 +45,8 @@ final class CacheFile {
     private final Map<String, String> lineByKey = new LinkedHashMap<>();
     private final List<String> fresh = new ArrayList<>();
     private final long mostBytes;
+    private boolean lost;
+    private boolean closed;
 
     private CacheFile(Optional<Path> file, long mostBytes) {
         this.file = file;
@@ -121,6 +123,11 @@ final class CacheFile {
         }
     }
 
+    /** Whether anything is remembered under {@code key}, readable or not. */
+    boolean has(String key) {
+        return !line(key).isEmpty();
+    }
+
     /** Empty when there is none. */
     private synchronized String line(String key) {
         return lineByKey.getOrDefault(key, "");
@@ -138,7 +145,7 @@ final class CacheFile {
 
     /** Appends what was put since and is not there yet. */
     synchronized void append() {
-        if (file.isEmpty() || fresh.isEmpty()) {
+        if (file.isEmpty() || fresh.isEmpty() || closed) {
             return;
         }
         try {
@@ -151,7 +158,15 @@ final class CacheFile {
             }
         } catch (IOException e) {
             fresh.clear(); // a full or read-only disk: it is read again the next time
+            lost = true;
         }
+    }
+
+    /** Appends what is not there yet, for the last time; false when not all that was put is in the file. */
+    synchronized boolean close() {
+        append();
+        closed = true;
+        return file.isPresent() && !lost;
     }
 
     private void shorten(Path whole) throws IOException {

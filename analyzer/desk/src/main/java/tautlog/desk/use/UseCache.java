@@ -44,6 +44,15 @@ final class UseCache {
                 .map(KeptHead::head);
     }
 
+    private record KeptState(FileState state) {}
+
+    /** Whether {@link #head} would tell it, in less time. */
+    boolean hasHead(Path file, FileState state) {
+        return lines.value(headKey(file), KeptState.class)
+                .filter(kept -> kept.state().equals(state))
+                .isPresent();
+    }
+
     /**
      * @param state of the file before it was read; forgotten while it is not settled
      * @param now not after {@code state} was looked at
@@ -59,6 +68,11 @@ final class UseCache {
         return lines.value(useKey(member, rig), KeptUse.class)
                 .filter(kept -> kept.fingerprint().equals(member.head().fingerprint()))
                 .map(kept -> kept.use().in(member.file().toString()));
+    }
+
+    /** Whether {@link #use} tells it, unless its rows changed. */
+    boolean hasUse(Windows.Member member, String rig) {
+        return lines.has(useKey(member, rig));
     }
 
     /** @param fingerprint of the rows that {@code use} was read from */
@@ -84,6 +98,11 @@ final class UseCache {
     /** Writes what is new. */
     void flush() {
         lines.append();
+    }
+
+    /** Writes what is new, for the last time; false when not all is remembered. */
+    boolean close() {
+        return lines.close();
     }
 
     private String headKey(Path file) {

@@ -18,6 +18,8 @@ import tautlog.desk.analysis.History;
 import tautlog.desk.analysis.HistoryNotes;
 import tautlog.desk.analysis.Refusals;
 import tautlog.desk.disk.FileState;
+import tautlog.desk.progress.Kept;
+import tautlog.desk.progress.WhenStopped;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.LostOuting;
 import tautlog.recording.Outing;
@@ -52,6 +54,10 @@ public final class UseHistory {
 
     private record Place(Path file, int outing) {}
 
+    private static Place place(Windows.Member member) {
+        return new Place(member.file(), member.index());
+    }
+
     private UseHistory(UseSettings settings) {
         this.settings = settings;
         cache = UseCache.in(settings.cacheFolder(), settings.program());
@@ -66,22 +72,37 @@ public final class UseHistory {
      */
     public static UseHistory of(List<Path> filesAndFolders, UseSettings settings) throws IOException {
         UseHistory history = new UseHistory(settings);
-        List<Windows.Member> once = history.once(GivenRecordings.in(filesAndFolders));
+        WhenStopped stopped = WhenStopped.does(history::stop);
+        try {
+            history.read(GivenRecordings.in(filesAndFolders));
+        } finally {
+            stopped.workIsOver();
+        }
+        return history;
+    }
+
+    /** What was read until now is remembered; threads that still read may go on, for nothing. */
+    private void stop() {
+        settings.progress().stopped(cache.close() ? Kept.READ_SO_FAR : Kept.NOTHING);
+    }
+
+    private void read(List<Path> files) throws RecordingException {
+        List<Windows.Member> once = once(files);
         Windows windows = Windows.of(once);
-        history.notes.addAll(windows.notes());
+        notes.addAll(windows.notes());
         HistoryNotes.winches(windows.members().stream()
                         .map(Windows.Member::winch)
                         .distinct()
                         .toList())
-                .ifPresent(history.notes::add);
-        history.use(windows.members());
-        history.cache.flush();
-        history.noteOutings();
-        return history;
+                .ifPresent(notes::add);
+        use(windows.members());
+        cache.flush();
+        noteOutings();
     }
 
     private List<Windows.Member> once(List<Path> files) throws RecordingException {
-        List<Workers.Result<FileHead>> heads = workers.each("files", files, this::head);
+        List<Workers.Result<FileHead>> heads =
+                workers.each(new Workers.Counted<>("files", this::bytesToRead), files, this::head);
         Copies<Windows.Member> once = new Copies<>(notes::add);
         List<RecordingException> unusable = new ArrayList<>();
         for (int i = 0; i < files.size(); i++) {
@@ -96,6 +117,21 @@ public final class UseHistory {
             throw Refusals.all(unusable);
         }
         return once.kept();
+    }
+
+    /** 0 as well where it cannot be told: reading it fails soon. */
+    private long bytesToRead(Path file) {
+        try {
+            FileState state = FileState.of(file);
+            return cache.hasHead(file, state) ? 0 : state.bytes() + state.logBytes();
+        } catch (IOException e) {
+            return 0;
+        }
+    }
+
+    private long samplesToRead(Windows.Member member) {
+        boolean known = (member.from().isEmpty() && ahead.containsKey(place(member))) || cache.hasUse(member, rig());
+        return known ? 0 : member.samples();
     }
 
     private FileHead head(Path file) throws RecordingException {
@@ -135,7 +171,7 @@ public final class UseHistory {
     /** Of copies only one is read ahead; where it is not the one that counts, that one is read later. */
     private void useAhead(Recording recording, Outing outing, Windows.Member member) {
         ahead.put(
-                new Place(member.file(), member.index()),
+                place(member),
                 Workers.result(
                         whole -> knownOr(
                                 whole, () -> new Read(whole.head().fingerprint(), pass(recording, outing, whole))),
@@ -164,11 +200,12 @@ public final class UseHistory {
     }
 
     private void use(List<Windows.Member> members) throws RecordingException {
-        List<Workers.Result<OutingUse>> uses = workers.each("outings", members, this::use);
+        List<Workers.Result<OutingUse>> uses =
+                workers.each(new Workers.Counted<>("outings", this::samplesToRead), members, this::use);
         List<RecordingException> failures = new ArrayList<>();
         for (int i = 0; i < members.size(); i++) {
             Windows.Member member = members.get(i);
-            rigKeys.put(new Place(member.file(), member.index()), member.head().rigKey());
+            rigKeys.put(place(member), member.head().rigKey());
             uses.get(i).value().ifPresent(outings::add);
             uses.get(i).refusal().ifPresent(e -> {
                 failures.add(e);
@@ -181,7 +218,7 @@ public final class UseHistory {
     }
 
     private OutingUse use(Windows.Member member) throws RecordingException {
-        Workers.Result<OutingUse> whole = ahead.get(new Place(member.file(), member.index()));
+        Workers.Result<OutingUse> whole = ahead.get(place(member));
         if (whole != null && (member.from().isEmpty() || whole.refusal().isPresent())) {
             return whole.orThrow();
         }
@@ -197,14 +234,18 @@ public final class UseHistory {
     private record Read(String fingerprint, OutingUse use) {}
 
     private OutingUse knownOr(Windows.Member member, Reading reading) throws RecordingException {
-        String rig = settings.rig().map(UseSettings.OtherRig::toml).orElse("");
-        Optional<OutingUse> known = cache.use(member, rig);
+        Optional<OutingUse> known = cache.use(member, rig());
         if (known.isPresent()) {
             return known.get();
         }
         Read read = reading.read();
-        cache.keep(member, rig, read.fingerprint(), read.use());
+        cache.keep(member, rig(), read.fingerprint(), read.use());
         return read.use();
+    }
+
+    /** The text of the one in place of those stored; empty when there is none. */
+    private String rig() {
+        return settings.rig().map(UseSettings.OtherRig::toml).orElse("");
     }
 
     /** Since its head was read a recorder may have gone on with it. */

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Supplier;
+import tautlog.desk.progress.Progress;
 import tautlog.rig.Rig;
 
 /**

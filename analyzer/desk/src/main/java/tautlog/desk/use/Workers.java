@@ -7,7 +7,9 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.ToLongFunction;
+import tautlog.desk.progress.Progress;
+import tautlog.desk.progress.Steps;
 import tautlog.recording.RecordingException;
 
 /** Does the same to many things on several threads; results stand in the order of the things, whoever was first. */
@@ -41,19 +43,27 @@ final class Workers {
         }
     }
 
-    /** @param what a word for the things, for the progress */
-    <T, R> List<Result<R>> each(String what, List<T> things, Task<T, R> task) {
+    /**
+     * What is told of the work.
+     *
+     * @param what a word for the things
+     * @param size how much of a thing is to be read; 0 when it is remembered
+     */
+    record Counted<T>(String what, ToLongFunction<T> size) {}
+
+    <T, R> List<Result<R>> each(Counted<T> counted, List<T> things, Task<T, R> task) {
         if (things.isEmpty()) {
             return List.of();
         }
         ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, things.size()));
         try {
-            AtomicInteger done = new AtomicInteger();
+            Steps steps = Steps.of(counted.what(), things, counted.size(), progress);
             List<Future<Result<R>>> waiting = new ArrayList<>();
-            for (T thing : things) {
+            for (int i = 0; i < things.size(); i++) {
+                int at = i;
                 waiting.add(pool.submit(() -> {
-                    Result<R> result = result(task, thing);
-                    progress.done(what, done.incrementAndGet(), things.size());
+                    Result<R> result = result(task, things.get(at));
+                    steps.done(at);
                     return result;
                 }));
             }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.calibration.CellCalibration;
 import tautlog.desk.fixtures.SampleDay;
+import tautlog.desk.progress.Progress;
 import tautlog.desk.report.LeftOut;
 import tautlog.sample.Calibration;
 
@@ -23,8 +24,8 @@ class ReadAheadTest {
     Path folder;
 
     private UseHistory readingOnce() throws IOException {
-        Progress thenGone = (what, done, of) -> {
-            if (what.equals("files") && done == of) {
+        Progress thenGone = sofar -> {
+            if (sofar.what().equals("files") && sofar.isLast()) {
                 deleteAll();
             }
         };

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.desk.progress.Progress;
 import tautlog.desk.report.LeftOut;
 import tautlog.rig.Rig;
 

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.hours.HoursTable;
 import tautlog.desk.hours.Period;
 import tautlog.desk.hours.Row;
+import tautlog.desk.progress.Progress;
 import tautlog.usage.Coverage;
 import tautlog.usage.MeterReading;
 import tautlog.usage.TimeSum;

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.fixtures.ShortDay;
+import tautlog.desk.progress.Progress;
 import tautlog.recording.RecordingCopy;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
@@ -115,8 +116,8 @@ class WhileWrittenTest {
             day.commit();
             RecordingCopy.write(file, before);
             remembered();
-            Progress goesOn = (what, done, of) -> {
-                if (what.equals("files")) {
+            Progress goesOn = sofar -> {
+                if (sofar.what().equals("files")) {
                     end(day);
                 }
             };
