@@ -22,7 +22,7 @@ public final class Figures {
     private Figures() {}
 
     public static void main(String[] arguments) throws RunnerException, IOException, SQLException {
-        String which = arguments.length > 0 ? arguments[0] : "tautlog.bench";
+        String which = arguments.length > 0 ? arguments[0] : "tautlog";
         Collection<RunResult> results =
                 new Runner(new OptionsBuilder().include(which).build()).run();
         System.out.printf(
@@ -52,7 +52,8 @@ public final class Figures {
 
     /** The benchmark and its parameters. */
     private static String name(RunResult result) {
-        StringBuilder name = new StringBuilder(result.getParams().getBenchmark().replace("tautlog.bench.", ""));
+        StringBuilder name =
+                new StringBuilder(result.getParams().getBenchmark().replaceFirst("^tautlog\\.[a-z]+\\.", ""));
         for (String key : result.getParams().getParamsKeys()) {
             name.append(' ').append(key).append('=').append(result.getParams().getParam(key));
         }

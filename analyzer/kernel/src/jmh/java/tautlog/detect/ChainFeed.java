@@ -1,0 +1,40 @@
+package tautlog.detect;
+
+import tautlog.recording.CodedTrace;
+import tautlog.sample.StoredCounts;
+
+/** Gives frames and runs to all detectors, nobody asking for seconds. */
+final class ChainFeed implements CodedTrace.Reader {
+    final BenchSink sink = new BenchSink(false);
+    private final Detection detection =
+            new Detection(DetectorFeed.INSTRUMENT, DetectorFeed.RIG, DetectorFeed.CALIBRATION, sink);
+    private final Shaft turning;
+    private final BenchShaft shaft = new BenchShaft();
+
+    /** What is told of the shaft. */
+    enum Shaft {
+        SILENT,
+        TURNING
+    }
+
+    ChainFeed(Shaft turning) {
+        this.turning = turning;
+    }
+
+    @Override
+    public void frame(long number, long tick, int flags, int n) {
+        if (turning == Shaft.TURNING) {
+            shaft.tellBefore(number, detection::shaft);
+        }
+        detection.frame(number, tick, flags, n);
+    }
+
+    @Override
+    public void run(long number, StoredCounts counts) {
+        detection.run(number, counts);
+    }
+
+    long told() {
+        return sink.told;
+    }
+}

@@ -1,0 +1,130 @@
+package tautlog.detect;
+
+import tautlog.fixtures.Rigs;
+import tautlog.recording.CodedTrace;
+import tautlog.rig.Rig;
+import tautlog.sample.Calibration;
+import tautlog.sample.Instrument;
+import tautlog.sample.StoredCounts;
+
+/** Gives runs to one detector as {@link Detection} gives them to all. */
+final class DetectorFeed implements CodedTrace.Reader {
+    static final Instrument INSTRUMENT = new Instrument("BENCH", 1, 0, 1, 1_000_000, 500_000, 8_388_607, 6);
+    static final Rig RIG = Rigs.withLimit("20000", "8000");
+    static final Calibration CALIBRATION = Calibration.of("0", "0.5");
+    private static final int RING = 1 << 14;
+
+    final Thresholds thresholds = new Thresholds(INSTRUMENT, RIG, CALIBRATION);
+    final HookupLimits limits = new LimitsByHookup(RIG, CALIBRATION).inForce();
+    final CountRing ring = new CountRing(RING);
+    final BenchSink sink = new BenchSink(true);
+    private final Run run = new Run(ring, limits);
+    private final OneDetector detector;
+    private Cut cut = (number, n) -> n;
+    private long tick;
+    private boolean began;
+
+    /** What is measured. */
+    interface OneDetector {
+        void run(Run run);
+    }
+
+    /** Makes it. */
+    interface Maker {
+        OneDetector of(DetectorFeed feed);
+    }
+
+    /** How many of {@code n} samples from {@code number} on go together. */
+    private interface Cut {
+        int of(long number, int n);
+    }
+
+    DetectorFeed(Maker maker) {
+        detector = maker.of(this);
+    }
+
+    /** Pulls that get no samples: who finds something in one may tell them. */
+    PullDetector idlePulls() {
+        return new PullDetector(thresholds, limits, sink);
+    }
+
+    OneDetector pulls() {
+        PullDetector pulls = idlePulls();
+        return samples -> {
+            pulls.run(samples);
+            pulls.report(Long.MAX_VALUE, Long.MAX_VALUE);
+        };
+    }
+
+    OneDetector overloads() {
+        return new OverloadDetector(thresholds, limits, idlePulls(), sink)::run;
+    }
+
+    OneDetector spikes() {
+        return new SpikeDetector(thresholds, ring, sink)::run;
+    }
+
+    OneDetector shocks() {
+        JoltDetector jolts = new JoltDetector(thresholds, limits, ring, sink);
+        return new ShockDetector(thresholds, limits, idlePulls(), jolts, sink)::run;
+    }
+
+    OneDetector drops() {
+        Frames frames = new Frames(INSTRUMENT);
+        DropDetector drops = new DropDetector(INSTRUMENT, thresholds, ring, new InputLog(), sink);
+        return samples -> {
+            frames.present(
+                    samples.first, samples.first * CodedTrace.TICKS_PER_SAMPLE, samples.n, ring.size() - samples.n);
+            drops.run(samples);
+            drops.frameTaken(samples.first, tick, frames);
+            drops.report(Long.MAX_VALUE);
+            frames.forgetBefore(tick, samples.first - thresholds.dropWithin);
+        };
+    }
+
+    OneDetector seconds() {
+        SecondsMaker seconds = new SecondsMaker(INSTRUMENT, sink);
+        cut = seconds::cut;
+        return samples -> {
+            seconds.run(samples);
+            seconds.report(Long.MAX_VALUE);
+        };
+    }
+
+    OneDetector rainflow() {
+        PullCycles cycles = new PullCycles(thresholds.relations, sink);
+        cycles.begin();
+        cycles.confirm();
+        return samples -> {
+            cycles.run(samples);
+            cycles.keep();
+        };
+    }
+
+    long told() {
+        return sink.told;
+    }
+
+    @Override
+    public void frame(long number, long atTick, int flags, int n) {
+        tick = atTick;
+        if (!began) {
+            began = true;
+            ring.beginStretch(number);
+        }
+    }
+
+    @Override
+    public void run(long number, StoredCounts counts) {
+        int n = counts.size();
+        for (int k = 0; k < n; ) {
+            int fitting = ring.cut(cut.of(number + k, n - k));
+            run.begin(number + k, limits);
+            StoredCounts part = counts.part(k, fitting);
+            ring.append(part);
+            run.set(part);
+            detector.run(run);
+            k += fitting;
+        }
+    }
+}

@@ -1,0 +1,86 @@
+package tautlog.recording;
+
+import java.util.ArrayList;
+import java.util.List;
+import tautlog.sample.StoredCounts;
+
+/** A trace as a recording keeps it, in memory: coded blocks of frames of 50 samples, 2,000 ticks a sample, without a gap. */
+public final class CodedTrace {
+    /** Ticks a sample: 500 Hz by a tick of a microsecond. */
+    public static final long TICKS_PER_SAMPLE = 2_000;
+
+    private static final int FRAME = 50;
+    private static final int FRAMES = Block.SAMPLES / FRAME;
+
+    /** How many samples a block holds, but for the last. */
+    public static final int BLOCK_SAMPLES = FRAMES * FRAME;
+
+    private final List<byte[]> blocks = new ArrayList<>();
+
+    /** Takes a trace block by block. */
+    public interface Reader {
+        /** A frame begins; its samples come by {@link #run}. */
+        void frame(long number, long tick, int flags, int n);
+
+        /** The next samples, coded until somebody asks for them. */
+        void run(long number, StoredCounts counts);
+    }
+
+    /** Codes {@code counts}. */
+    public static CodedTrace of(int[] counts) {
+        CodedTrace trace = new CodedTrace();
+        for (int at = 0; at < counts.length; at += BLOCK_SAMPLES) {
+            trace.add(counts, at, Math.min(BLOCK_SAMPLES, counts.length - at));
+        }
+        return trace;
+    }
+
+    private void add(int[] counts, int from, int n) {
+        FrameTable table = new FrameTable();
+        for (int at = from; at < from + n; at += FRAME) {
+            table.add(at, at * TICKS_PER_SAMPLE, 0, counts, at, Math.min(FRAME, from + n - at));
+        }
+        ByteWriter content = new ByteWriter();
+        new SampleCodec().encode(table, content);
+        blocks.add(
+                Block.of(Block.Kind.SAMPLES, 0, blocks.size(), from, n, content).bytes());
+    }
+
+    public int blocks() {
+        return blocks.size();
+    }
+
+    public long bytes() {
+        return blocks.stream().mapToLong(block -> block.length).sum();
+    }
+
+    /** Reads the blocks from {@code from} to {@code to − 1}, checksums too; several threads may. */
+    public void read(int from, int to, Reader reader) {
+        SpanCodec codec = new SpanCodec();
+        SampleBlock block = new SampleBlock();
+        for (byte[] bytes : blocks.subList(from, to)) {
+            try {
+                codec.read(Block.read(bytes, 0), block);
+            } catch (DamagedBlockException e) {
+                throw new IllegalStateException(e);
+            }
+            read(block, reader);
+        }
+    }
+
+    /** Frames are announced before the run that they begin in. */
+    private static void read(SampleBlock block, Reader reader) {
+        int frame = 0;
+        for (int run = 0; run < block.runs(); run++) {
+            int end = block.runFrom(run) + block.runLength(run);
+            for (; frame < block.frames() && block.table.from[frame] < end; frame++) {
+                reader.frame(
+                        block.frameNumber(frame),
+                        block.frameTick(frame),
+                        block.frameFlags(frame),
+                        block.frameLength(frame));
+            }
+            reader.run(block.runNumber(run), block.run(run));
+        }
+    }
+}
