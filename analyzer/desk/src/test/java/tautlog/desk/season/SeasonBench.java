@@ -7,14 +7,8 @@ import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
@@ -24,10 +18,9 @@ import tautlog.desk.fixtures.Desk;
 /**
  * A season end to end in one process, warm: {@code hours} with every detector, rainflow, meters, gear and driveline, from the recordings
  * to its page of results. Beside it, in the same run, the plain search for the greatest count in memory, which is the least that anybody
- * could do, and one easier question to a general engine. A program, no test: {@code DEVELOPERS.md}, Benchmarks.
+ * could do, and easier questions to a general engine. A program, no test: {@code DEVELOPERS.md}, Benchmarks.
  */
 public final class SeasonBench {
-    private static final int RECORDINGS_FOR_THE_ENGINE = 20;
     private static final int SCANNED = 100_000_000;
     private static final OperatingSystemMXBean SYSTEM =
             (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
@@ -52,7 +45,7 @@ public final class SeasonBench {
             season(folder, samples, two);
             say("  scan for the greatest: %.0f million a second on one thread, %.0f on two", one, two);
         }
-        engine(folder);
+        EngineBench.run(folder);
     }
 
     private static void season(Path folder, double samples, double scan) throws IOException {
@@ -84,36 +77,6 @@ public final class SeasonBench {
                         .mapToLong(line -> Long.parseLong(line.replaceAll("[^0-9]", "")))
                         .sum()
                 : 0;
-    }
-
-    private static void engine(Path folder) throws IOException, SQLException {
-        Path table = Files.createTempDirectory("season-bench").resolve("samples.parquet");
-        List<Object> export = new ArrayList<>(List.of("export", "--parquet", table));
-        try (var files = Files.list(folder)) {
-            files.sorted(Comparator.naturalOrder())
-                    .limit(RECORDINGS_FOR_THE_ENGINE)
-                    .forEach(export::add);
-        }
-        run(export.toArray());
-        try (Connection engine = DriverManager.getConnection("jdbc:duckdb:");
-                Statement statement = engine.createStatement()) {
-            statement.execute("SET threads = 2");
-            long rows = number(statement, "SELECT count(*) FROM '" + table + "'");
-            String question = "SELECT count(*) + max(counts) FROM '" + table + "' WHERE counts > 12000";
-            for (int run = 0; run < 5; run++) {
-                double seconds = seconds(() -> number(statement, question));
-                say(
-                        "count and greatest over a limit, general engine on two threads: %.0f million samples a second",
-                        rows / seconds / 1e6);
-            }
-        }
-    }
-
-    private static long number(Statement statement, String sql) throws SQLException {
-        try (ResultSet rows = statement.executeQuery(sql)) {
-            rows.next();
-            return rows.getLong(1);
-        }
     }
 
     private static void run(Object... words) {
