@@ -8,12 +8,13 @@ import org.openjdk.jmh.results.RunResult;
 import org.openjdk.jmh.runner.Runner;
 import org.openjdk.jmh.runner.RunnerException;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
+import tautlog.detect.NumbaBench;
 import tautlog.recording.RecordingSize;
 
 /**
  * Measures every figure of speed and size that we speak of, and prints them together at the end.
  *
- * <p>Arguments: a regular expression for the benchmarks to run (default: all). Rates depend on the machine and on who else uses
+ * <p>Arguments: a regular expression for the benchmarks to run (default: all), or {@code NumbaBench} for the comparison with compiled Python. Rates depend on the machine and on who else uses
  * it; the ratio to the plain scan, measured in the same run, does so less.
  */
 public final class Figures {
@@ -21,8 +22,13 @@ public final class Figures {
 
     private Figures() {}
 
-    public static void main(String[] arguments) throws RunnerException, IOException, SQLException {
+    public static void main(String[] arguments)
+            throws RunnerException, IOException, SQLException, InterruptedException {
         String which = arguments.length > 0 ? arguments[0] : "tautlog";
+        if (which.equals("NumbaBench")) {
+            NumbaBench.main(new String[0]);
+            return;
+        }
         Collection<RunResult> results =
                 new Runner(new OptionsBuilder().include(which).build()).run();
         System.out.printf(

@@ -14,11 +14,11 @@ final class DetectorFeed implements CodedTrace.Reader {
     static final Calibration CALIBRATION = Calibration.of("0", "0.5");
     private static final int RING = 1 << 14;
 
-    final Thresholds thresholds = new Thresholds(INSTRUMENT, RIG, CALIBRATION);
-    final HookupLimits limits = new LimitsByHookup(RIG, CALIBRATION).inForce();
+    final Thresholds thresholds;
+    final HookupLimits limits;
     final CountRing ring = new CountRing(RING);
     final BenchSink sink = new BenchSink(true);
-    private final Run run = new Run(ring, limits);
+    private final Run run;
     private final OneDetector detector;
     private Cut cut = (number, n) -> n;
     private long tick;
@@ -27,6 +27,9 @@ final class DetectorFeed implements CodedTrace.Reader {
     /** What is measured. */
     interface OneDetector {
         void run(Run run);
+
+        /** The trace is over. */
+        default void end() {}
     }
 
     /** Makes it. */
@@ -40,6 +43,13 @@ final class DetectorFeed implements CodedTrace.Reader {
     }
 
     DetectorFeed(Maker maker) {
+        this(RIG, maker);
+    }
+
+    DetectorFeed(Rig rig, Maker maker) {
+        thresholds = new Thresholds(INSTRUMENT, rig, CALIBRATION);
+        limits = new LimitsByHookup(rig, CALIBRATION).inForce();
+        run = new Run(ring, limits);
         detector = maker.of(this);
     }
 
@@ -53,6 +63,31 @@ final class DetectorFeed implements CodedTrace.Reader {
         return samples -> {
             pulls.run(samples);
             pulls.report(Long.MAX_VALUE, Long.MAX_VALUE);
+        };
+    }
+
+    /** Pulls with rainflow, overloads and shocks together, as in the chain. */
+    OneDetector pullsOverloadsAndShocks() {
+        PullDetector pulls = idlePulls();
+        OverloadDetector overloads = new OverloadDetector(thresholds, limits, pulls, sink);
+        JoltDetector jolts = new JoltDetector(thresholds, limits, ring, sink);
+        ShockDetector shocks = new ShockDetector(thresholds, limits, pulls, jolts, sink);
+        return new OneDetector() {
+            @Override
+            public void run(Run samples) {
+                pulls.run(samples);
+                overloads.run(samples);
+                shocks.run(samples);
+                pulls.report(shocks.shocksKnownBelow(), Long.MAX_VALUE);
+            }
+
+            @Override
+            public void end() {
+                pulls.end();
+                overloads.end();
+                shocks.end();
+                pulls.report(Long.MAX_VALUE, Long.MAX_VALUE);
+            }
         };
     }
 
@@ -99,6 +134,10 @@ final class DetectorFeed implements CodedTrace.Reader {
             cycles.run(samples);
             cycles.keep();
         };
+    }
+
+    void end() {
+        detector.end();
     }
 
     long told() {
