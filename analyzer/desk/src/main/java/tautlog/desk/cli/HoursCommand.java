@@ -53,9 +53,9 @@ import tautlog.service.Ledger;
             "",
             "Meters of shaft and pulls and the time in each band of the limit. No time is counted",
             "twice when recordings were copied or overlap; what is not known stands apart. What was",
-            "read is remembered, so that a second run reads only what is new. Exit 3 when a",
-            "recording, an outing or a block of one, or a line of the ledger could not be read and",
-            "was left out.",
+            "read is remembered, so that a second run reads only what is new, after Ctrl-C too.",
+            "Exit 3 when a recording, an outing or a block of one, or a line of the ledger could",
+            "not be read and was left out.",
             ""
         },
         mixinStandardHelpOptions = true,
