@@ -7,14 +7,15 @@ import java.util.TreeMap;
 
 /**
  * How long a piece of work will still take, judged by the later half of what was done of it: the first files are read slowly, while
- * the program warms up. Nothing is said before two seconds have passed and a twentieth is done. How wrong it is: as much as the
- * speed changes. Not safe for threads.
+ * the program warms up. Nothing is said before two seconds have passed, four things were read and a tenth of all is done: what two
+ * threads are at, and what the first file costs more, would make of less a guess. How wrong it is: as much as the speed changes. Not safe for threads.
  */
 public final class TimeLeft {
     /** Chosen: who waits so long wants to know. */
     private static final long SOONEST_NANOS = 2_000_000_000L;
-    /** Chosen: a twentieth of it may be off by a fifth, which "about" says. */
-    private static final long LEAST_PART = 20;
+
+    private static final int LEAST_THINGS = 4;
+    private static final long LEAST_PART = 10;
 
     private final long startNanos;
     private final TreeMap<Long, Long> nanosBySize = new TreeMap<>();
@@ -33,7 +34,8 @@ public final class TimeLeft {
      */
     public Optional<Duration> at(long nowNanos, long size, long of) {
         nanosBySize.putIfAbsent(size, nowNanos);
-        if (nowNanos - startNanos < SOONEST_NANOS || size == 0 || size < of / LEAST_PART) {
+        boolean few = nanosBySize.size() - 1 < LEAST_THINGS || size < of / LEAST_PART;
+        if (few || nowNanos - startNanos < SOONEST_NANOS) {
             return Optional.empty();
         }
         Map.Entry<Long, Long> half = nanosBySize.floorEntry(size / 2);

@@ -28,7 +28,9 @@ class ProgressLineTest {
     @Test
     void saysHowManyAndOnceItIsKnownHowLong() {
         assertEquals(CLEAR + "20 of 100 files", after(1, 20, 100));
-        assertEquals(CLEAR + "21 of 100 files, about 60 s left", after(10, 21, 150));
+        after(2, 21, 110);
+        after(3, 22, 130);
+        assertEquals(CLEAR + "23 of 100 files, about 60 s left", after(10, 23, 150));
     }
 
     @Test
