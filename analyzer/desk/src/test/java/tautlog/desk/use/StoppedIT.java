@@ -26,7 +26,7 @@ import tautlog.desk.progress.Kept;
 
 /**
  * The packaged program on a terminal, stopped with Ctrl-C in the middle: what it had read is kept, and the next run goes on from there. It
- * runs without a compiler, slowly, so that there is a middle.
+ * runs on one core without a compiler, slowly, so that there is a middle.
  */
 class StoppedIT {
     private static final Path SCRIPT = Path.of("/usr/bin/script");
@@ -61,8 +61,11 @@ class StoppedIT {
 
     /** The command's words, the folder among them. */
     private static List<String> java(String... words) {
-        List<String> java = new ArrayList<>(
-                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xint", "-jar"));
+        List<String> java = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xint",
+                "-XX:ActiveProcessorCount=1",
+                "-jar"));
         java.add(JAR.toString());
         java.addAll(List.of(words));
         return java;
