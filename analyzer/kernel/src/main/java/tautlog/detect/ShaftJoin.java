@@ -66,12 +66,13 @@ final class ShaftJoin {
         settledTick = instrument.pulsesPerRevolution() == 0 ? Long.MAX_VALUE : Long.MIN_VALUE;
     }
 
-    /** The greatest count of the samples taken up so far, of which the last ones may lie coded. */
+    /** The greatest count of the samples taken up so far, of which the last ones may lie coded. Found out once. */
     private static final class Gathered implements GreatestCount {
         private final CountRing ring;
         private int before;
         private long first;
         private long last;
+        private int bound;
 
         Gathered(CountRing ring) {
             this.ring = ring;
@@ -80,6 +81,7 @@ final class ShaftJoin {
 
         void clear() {
             before = Integer.MIN_VALUE;
+            bound = before;
             last = -1;
             first = 0;
         }
@@ -88,23 +90,27 @@ final class ShaftJoin {
             settle();
             first = from;
             last = through;
+            bound = Math.max(before, ring.greatestBound(from, through));
         }
 
         /** Nobody asks within this call: the ring may have forgotten the samples by the next. */
         void settle() {
-            before = exactly();
-            first = 0;
-            last = -1;
+            bound = exactly();
         }
 
         @Override
         public int atMost() {
-            return first <= last ? Math.max(before, ring.greatestBound(first, last)) : before;
+            return bound;
         }
 
         @Override
         public int exactly() {
-            return first <= last ? Math.max(before, ring.greatest(first, last)) : before;
+            if (first <= last) {
+                before = Math.max(before, ring.greatest(first, last));
+                first = 0;
+                last = -1;
+            }
+            return before;
         }
     }
 

@@ -17,6 +17,9 @@ public record Curve(double zeroCounts, double newtonsPerCount, double curvature)
     /** The tension in newtons. */
     public double newtons(double counts) {
         double straight = straight(counts);
+        if (curvature == 0) {
+            return straight;
+        }
         return 2 * straight / (1 + root(straight));
     }
 
