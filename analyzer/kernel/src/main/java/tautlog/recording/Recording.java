@@ -192,6 +192,23 @@ public final class Recording implements AutoCloseable {
     }
 
     /**
+     * What a replay gave.
+     *
+     * @param damages what is damaged and was left out
+     * @param fingerprint as {@link #fingerprint}, of the rows that were told
+     */
+    public record Replayed(List<Damage> damages, String fingerprint) {}
+
+    /** As {@link #replay}, with the fingerprint, for which the rows need not be read again. */
+    public Replayed replayWithFingerprint(Outing outing, Evidence sink) throws RecordingException {
+        return reading(() -> {
+            Fingerprint fingerprint = new Fingerprint();
+            List<Damage> damages = new Replay(connection, outing, sink, fingerprint::add).run();
+            return new Replayed(damages, fingerprint.withOtherRows(connection, outing.index()));
+        });
+    }
+
+    /**
      * Goes on with a replay of an outing that may still grow, in one view of the file: {@code sealed} is told the rows behind row
      * {@code after}, which are there for good; {@code tail} what follows them and is told again by the next call. What is damaged is left
      * out; {@link #verify} names it.
@@ -301,16 +318,11 @@ public final class Recording implements AutoCloseable {
     }
 
     /**
-     * What tells each outing, by its index, from any other and from what it was before it grew, was thinned or was damaged: its last
-     * link and a checksum of its rows as they lie there. Reads the whole file.
+     * What tells an outing from any other and from what it was before it grew, was thinned or was damaged: its last link and a checksum
+     * of its rows as they lie there. Reads all of them.
      */
-    public Map<Integer, String> fingerprints() throws RecordingException {
-        return reading(() -> Fingerprints.of(connection));
-    }
-
-    /** The one of {@link #fingerprints} that is of {@code outing}; reads its rows only. */
     public String fingerprint(Outing outing) throws RecordingException {
-        return reading(() -> Fingerprints.of(connection, outing.index()));
+        return reading(() -> Fingerprint.of(connection, outing.index()));
     }
 
     /** How many bytes the samples of an outing take. */

@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.function.Consumer;
 import java.util.stream.LongStream;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
@@ -19,6 +20,7 @@ final class Replay {
     private final Connection connection;
     private final Outing outing;
     private final Evidence sink;
+    private final Consumer<EvidenceRow> seen;
     private final SpanCodec codec = new SpanCodec();
     private final SampleBlock samples = new SampleBlock();
     private final List<Damage> damages = new ArrayList<>();
@@ -28,9 +30,15 @@ final class Replay {
     private int asideFrom = Integer.MAX_VALUE;
 
     Replay(Connection connection, Outing outing, Evidence sink) {
+        this(connection, outing, sink, row -> {});
+    }
+
+    /** @param seen takes each row of evidence before it is told, readable or not */
+    Replay(Connection connection, Outing outing, Evidence sink, Consumer<EvidenceRow> seen) {
         this.connection = connection;
         this.outing = outing;
         this.sink = sink;
+        this.seen = seen;
         this.others = new Span(outing.index(), -1);
     }
 
@@ -67,6 +75,7 @@ final class Replay {
                 while (rows.next()) {
                     EvidenceRow row = EvidenceRow.of(rows);
                     told = row.seq();
+                    seen.accept(row);
                     take(row);
                 }
             }

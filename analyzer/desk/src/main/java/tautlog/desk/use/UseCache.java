@@ -34,9 +34,6 @@ final class UseCache {
     /** A file's head, as long as the file lies there unchanged. */
     private record KeptHead(FileState state, FileHead head) {}
 
-    /** An outing's use, as long as its rows are the same. */
-    private record KeptUse(String fingerprint, OutingUse use) {}
-
     /** Empty when the file was not read before, or may have changed since. */
     Optional<FileHead> head(Path file, FileState state) {
         return lines.value(headKey(file), KeptHead.class)
@@ -63,21 +60,21 @@ final class UseCache {
         }
     }
 
-    /** @param rig the text of the rig in place of the stored one, empty for the stored one */
-    Optional<OutingUse> use(Windows.Member member, String rig) {
-        return lines.value(useKey(member, rig), KeptUse.class)
-                .filter(kept -> kept.fingerprint().equals(member.head().fingerprint()))
-                .map(kept -> kept.use().in(member.file().toString()));
+    /** An outing, the part of it that counts, and the text of the rig in place of the stored one, empty for the stored one. */
+    record Asked(String recordingId, int index, Optional<Instant> from, String rig) {}
+
+    /** What was remembered of it, read from rows that may have changed since. */
+    Optional<ReadUse> use(Asked asked) {
+        return lines.value(useKey(asked), ReadUse.class);
     }
 
     /** Whether {@link #use} tells it, unless its rows changed. */
-    boolean hasUse(Windows.Member member, String rig) {
-        return lines.has(useKey(member, rig));
+    boolean hasUse(Asked asked) {
+        return lines.has(useKey(asked));
     }
 
-    /** @param fingerprint of the rows that {@code use} was read from */
-    void keep(Windows.Member member, String rig, String fingerprint, OutingUse use) {
-        lines.put(useKey(member, rig), new KeptUse(fingerprint, use));
+    void keep(Asked asked, ReadUse use) {
+        lines.put(useKey(asked), use);
     }
 
     private record KeptRig(String toml) {}
@@ -109,13 +106,13 @@ final class UseCache {
         return CacheFile.key("head", program, file.toAbsolutePath().normalize().toString());
     }
 
-    private String useKey(Windows.Member member, String rig) {
+    private String useKey(Asked asked) {
         return CacheFile.key(
                 "use",
                 program,
-                member.recordingId(),
-                String.valueOf(member.index()),
-                member.from().map(Instant::toString).orElse(""),
-                rig);
+                asked.recordingId(),
+                String.valueOf(asked.index()),
+                asked.from().map(Instant::toString).orElse(""),
+                asked.rig());
     }
 }

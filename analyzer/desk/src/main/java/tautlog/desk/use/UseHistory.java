@@ -130,7 +130,7 @@ public final class UseHistory {
     }
 
     private long samplesToRead(Windows.Member member) {
-        boolean known = (member.from().isEmpty() && ahead.containsKey(place(member))) || cache.hasUse(member, rig());
+        boolean known = (member.from().isEmpty() && ahead.containsKey(place(member))) || cache.hasUse(asked(member));
         return known ? 0 : member.samples();
     }
 
@@ -156,26 +156,52 @@ public final class UseHistory {
 
     /** A recorder may write meanwhile: so in one view. */
     private FileHead headAndUse(Recording recording) throws RecordingException {
-        List<Outing> found = recording.outings();
-        FileHead head = FileHead.read(recording, found);
-        for (int i = 0; i < found.size(); i++) {
-            Windows.Member member =
-                    member(recording.file(), head, head.outings().get(i));
-            if (member.samples() > 0 && begun.add(member.identity())) {
-                useAhead(recording, found.get(i), member);
-            }
+        String winch = recording.winch();
+        String id = recording.id();
+        List<OutingHead> heads = new ArrayList<>();
+        for (Outing outing : recording.outings()) {
+            Copies.Identity identity = Copies.Identity.of(id, outing);
+            boolean isNew = outing.samples() > 0 && begun.add(identity);
+            String fingerprint = isNew
+                    ? useAhead(new History.Member(recording.file(), recording, winch, id, outing))
+                    : recording.fingerprint(outing);
+            heads.add(OutingHead.of(identity, fingerprint, outing));
         }
-        return head;
+        return new FileHead(winch, id, heads, recording.lostOutings());
     }
 
-    /** Of copies only one is read ahead; where it is not the one that counts, that one is read later. */
-    private void useAhead(Recording recording, Outing outing, Windows.Member member) {
-        ahead.put(
-                place(member),
-                Workers.result(
-                        whole -> knownOr(
-                                whole, () -> new Read(whole.head().fingerprint(), pass(recording, outing, whole))),
-                        member));
+    /**
+     * Of copies only one is read ahead; where it is not the one that counts, that one is read later.
+     *
+     * @return the fingerprint of the outing
+     */
+    private String useAhead(History.Member member) throws RecordingException {
+        Place place = new Place(member.file(), member.outing().index());
+        UseCache.Asked asked = asked(member.recordingId(), place.outing(), Optional.empty());
+        Optional<ReadUse> kept = cache.use(asked);
+        if (kept.isPresent()) {
+            String fingerprint = member.recording().fingerprint(member.outing());
+            Optional<OutingUse> known = kept.get().of(fingerprint, place.file());
+            if (known.isPresent()) {
+                ahead.put(place, new Workers.Result<>(known, Optional.empty()));
+                return fingerprint;
+            }
+        }
+        Workers.Result<ReadUse> read = Workers.result(whole -> pass(whole, Optional.empty()), member);
+        ahead.put(place, new Workers.Result<>(read.value().map(ReadUse::use), read.refusal()));
+        if (read.value().isEmpty()) {
+            return member.recording().fingerprint(member.outing());
+        }
+        cache.keep(asked, read.value().get());
+        return read.value().get().fingerprint();
+    }
+
+    private UseCache.Asked asked(Windows.Member member) {
+        return asked(member.recordingId(), member.index(), member.from());
+    }
+
+    private UseCache.Asked asked(String recordingId, int outing, Optional<Instant> from) {
+        return new UseCache.Asked(recordingId, outing, from, rig());
     }
 
     private static Windows.Member member(Path file, FileHead head, OutingHead outing) {
@@ -222,24 +248,14 @@ public final class UseHistory {
         if (whole != null && (member.from().isEmpty() || whole.refusal().isPresent())) {
             return whole.orThrow();
         }
-        return knownOr(member, () -> read(member));
-    }
-
-    /** Reads what an outing was used for. */
-    private interface Reading {
-        Read read() throws RecordingException;
-    }
-
-    /** What was read, and the fingerprint of the rows that it was read from. */
-    private record Read(String fingerprint, OutingUse use) {}
-
-    private OutingUse knownOr(Windows.Member member, Reading reading) throws RecordingException {
-        Optional<OutingUse> known = cache.use(member, rig());
+        UseCache.Asked asked = asked(member);
+        Optional<OutingUse> known =
+                cache.use(asked).flatMap(kept -> kept.of(member.head().fingerprint(), member.file()));
         if (known.isPresent()) {
             return known.get();
         }
-        Read read = reading.read();
-        cache.keep(member, rig(), read.fingerprint(), read.use());
+        ReadUse read = read(member);
+        cache.keep(asked, read);
         return read.use();
     }
 
@@ -249,7 +265,7 @@ public final class UseHistory {
     }
 
     /** Since its head was read a recorder may have gone on with it. */
-    private Read read(Windows.Member member) throws RecordingException {
+    private ReadUse read(Windows.Member member) throws RecordingException {
         try (Recording recording = Recording.open(member.file())) {
             return recording.inOneView(() -> {
                 Optional<Outing> outing = outing(recording, member.index());
@@ -257,7 +273,10 @@ public final class UseHistory {
                     throw new RecordingException(
                             member.file() + ": was changed by another program while it was read. Try again.");
                 }
-                return new Read(recording.fingerprint(outing.get()), pass(recording, outing.get(), member));
+                return pass(
+                        new History.Member(
+                                member.file(), recording, member.winch(), member.recordingId(), outing.get()),
+                        member.from());
             });
         }
     }
@@ -266,9 +285,8 @@ public final class UseHistory {
         return recording.outings().stream().filter(one -> one.index() == index).findFirst();
     }
 
-    private OutingUse pass(Recording recording, Outing outing, Windows.Member member) throws RecordingException {
-        History.Member of = new History.Member(member.file(), recording, member.winch(), member.recordingId(), outing);
-        return UsePass.of(of, rigs, settings.rig().map(UseSettings.OtherRig::rig), member.from());
+    private ReadUse pass(History.Member member, Optional<Instant> from) throws RecordingException {
+        return UsePass.of(member, rigs, settings.rig().map(UseSettings.OtherRig::rig), from);
     }
 
     private void noteOutings() {

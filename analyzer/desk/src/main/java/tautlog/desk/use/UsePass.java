@@ -20,6 +20,7 @@ import tautlog.detect.Finding;
 import tautlog.recording.Damage;
 import tautlog.recording.Outing;
 import tautlog.recording.OutingStart;
+import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 import tautlog.rig.Rig;
 import tautlog.sample.Evidence;
@@ -66,14 +67,14 @@ final class UsePass {
      * @param from time before it is left out of all meters; overloads and what else calls for service are not
      * @throws RecordingException if its rig cannot be read, or its readings are gone and another rig is asked for
      */
-    static OutingUse of(History.Member member, StoredRigs rigs, Optional<Rig> otherRig, Optional<Instant> from)
+    static ReadUse of(History.Member member, StoredRigs rigs, Optional<Rig> otherRig, Optional<Instant> from)
             throws RecordingException {
         if (otherRig.isPresent() && member.thinned()) {
             throw Refusals.thinned(member.file());
         }
         DayReading day = day(member, rigs, otherRig);
-        OutingUse whole = new UsePass(member, day, Optional.empty()).use();
-        return from.isEmpty() ? whole : new UsePass(member, day, from).use().withFindingsOf(whole);
+        ReadUse whole = new UsePass(member, day, Optional.empty()).read();
+        return from.isEmpty() ? whole : new UsePass(member, day, from).read().withFindingsOf(whole);
     }
 
     private static DayReading day(History.Member member, StoredRigs rigs, Optional<Rig> otherRig)
@@ -112,15 +113,19 @@ final class UsePass {
         return day.times().utc(tick).orElseThrow().isBefore(from);
     }
 
-    private OutingUse use() throws RecordingException {
+    private ReadUse read() throws RecordingException {
         Detection detection = new Detection(instrument, day.rig(), day.calibration(), collector);
         EndOnce once = new EndOnce(detection);
-        List<Damage> damages =
-                member.recording().replay(outing, fromTick.isEmpty() ? byRuns(detection, once) : byFrames(once));
+        Recording.Replayed replayed = member.recording()
+                .replayWithFingerprint(outing, fromTick.isEmpty() ? byRuns(detection, once) : byFrames(once));
         once.end();
         if (outing.thinned()) {
             tellWhatWasSaid();
         }
+        return new ReadUse(replayed.fingerprint(), use(replayed.damages()));
+    }
+
+    private OutingUse use(List<Damage> damages) throws RecordingException {
         List<UseEvent> events = events();
         return new OutingUse(
                 new OutingPlace(

@@ -106,7 +106,8 @@ class RunsAgainstFramesTest {
                     recording.outings().get(0));
             OutingUse frames = byFrames(member);
 
-            OutingUse runs = UsePass.of(member, new StoredRigs(), Optional.empty(), Optional.empty());
+            OutingUse runs = UsePass.of(member, new StoredRigs(), Optional.empty(), Optional.empty())
+                    .use();
 
             String name = file.getFileName().toString();
             assertEquals(frames.events(), runs.events(), name);
