@@ -12,17 +12,25 @@ import java.io.IOException;
 import java.lang.reflect.ParameterizedType;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import tautlog.usage.TimeSum;
 
-/** Our records as JSON: one key for each component; an instant is microseconds since 1970, what is not known is null. */
+/**
+ * Our records as JSON: one key for each component; an instant is microseconds since 1970, what is not known is null. What there is most
+ * of is shorter: an event is a list of its components, a sum of times its units by rate.
+ */
 final class UseJson {
     static final Gson GSON = new GsonBuilder()
             .serializeNulls()
             .serializeSpecialFloatingPointValues()
             .registerTypeAdapter(Instant.class, new Instants())
             .registerTypeAdapter(OptionalLong.class, new OptionalLongs())
+            .registerTypeAdapter(TimeSum.class, new TimeSums())
+            .registerTypeAdapter(UseEvent.class, new UseEvents())
             .registerTypeAdapterFactory(new Optionals())
             .create();
 
@@ -37,6 +45,51 @@ final class UseJson {
         @Override
         public Instant read(JsonReader in) throws IOException {
             return Instant.EPOCH.plus(in.nextLong(), ChronoUnit.MICROS);
+        }
+    }
+
+    private static final class TimeSums extends TypeAdapter<TimeSum> {
+        @Override
+        public void write(JsonWriter out, TimeSum value) throws IOException {
+            out.beginObject();
+            for (Map.Entry<Long, Long> part : value.unitsByMillihertz().entrySet()) {
+                out.name(String.valueOf(part.getKey())).value(part.getValue());
+            }
+            out.endObject();
+        }
+
+        @Override
+        public TimeSum read(JsonReader in) throws IOException {
+            TreeMap<Long, Long> unitsByMillihertz = new TreeMap<>();
+            in.beginObject();
+            while (in.hasNext()) {
+                unitsByMillihertz.put(Long.valueOf(in.nextName()), in.nextLong());
+            }
+            in.endObject();
+            return unitsByMillihertz.isEmpty() ? TimeSum.ZERO : new TimeSum(unitsByMillihertz);
+        }
+    }
+
+    private static final class UseEvents extends TypeAdapter<UseEvent> {
+        private final Instants instants = new Instants();
+
+        @Override
+        public void write(JsonWriter out, UseEvent value) throws IOException {
+            out.beginArray().value(value.kind()).value(value.number());
+            if (value.start().isPresent()) {
+                instants.write(out, value.start().get());
+            }
+            out.endArray();
+        }
+
+        @Override
+        public UseEvent read(JsonReader in) throws IOException {
+            in.beginArray();
+            String kind = in.nextString();
+            long number = in.nextLong();
+            Optional<Instant> start = in.hasNext() ? Optional.of(instants.read(in)) : Optional.empty();
+            in.endArray();
+            return new UseEvent(kind, number, start);
         }
     }
 

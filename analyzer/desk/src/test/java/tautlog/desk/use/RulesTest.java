@@ -37,7 +37,7 @@ class RulesTest {
                 use.damages());
 
         assertEquals(
-                "7: 62aca8eda6127b649bf97d1c43cc7923",
+                "8: 5376eb6eb232c4f392909a525d6e0975",
                 UseCache.RULES + ": " + CacheFile.key(UseJson.GSON.toJson(anywhere)),
                 () -> UseCache.RULES + ": " + CacheFile.key(UseJson.GSON.toJson(anywhere)));
     }
