@@ -156,9 +156,15 @@ public record GearUse(
                 seen.plus(other.seen),
                 times(above, other.above),
                 timesAreAtLeast || other.timesAreAtLeast,
-                Stream.concat(events.stream(), other.events.stream())
+                inOrder(events, other.events));
+    }
+
+    private static List<GearEvent> inOrder(List<GearEvent> one, List<GearEvent> other) {
+        return one.isEmpty() && other.isEmpty()
+                ? one
+                : Stream.concat(one.stream(), other.stream())
                         .sorted(GearEvent.ORDER)
-                        .toList());
+                        .toList();
     }
 
     private static Map<Band, Long> sum(Map<Band, Long> one, Map<Band, Long> other) {

@@ -26,8 +26,8 @@ public record TimeSum(SortedMap<Long, Long> unitsByMillihertz) {
     }
 
     public TimeSum plus(TimeSum other) {
-        if (other.isZero()) {
-            return this;
+        if (isZero() || other.isZero()) {
+            return isZero() ? other : this;
         }
         TreeMap<Long, Long> sum = new TreeMap<>(unitsByMillihertz);
         other.unitsByMillihertz.forEach((millihertz, units) -> sum.merge(millihertz, units, Math::addExact));

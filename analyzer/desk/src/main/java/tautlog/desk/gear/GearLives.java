@@ -90,13 +90,14 @@ public final class GearLives {
                                 .map(end -> !end.isBefore(fitted.get()))
                                 .orElse(true))
                 .toList();
+        GearUse all = use(id, outings);
         return new GearLife(
                 rig.winch(),
                 id,
                 gear,
-                use(id, since),
+                since.size() == outings.size() ? all : use(id, since),
                 fitted,
-                use(id, outings),
+                all,
                 rope(id, since),
                 pieces(id, gear, own),
                 loads(id),
