@@ -80,28 +80,36 @@ final class Outings {
                                 + " CASE WHEN kind IN (2, 3) THEN NULL ELSE block END FROM evidence ORDER BY seq");
                 ResultSet rows = select.executeQuery()) {
             while (rows.next()) {
-                add(EvidenceRow.of(rows));
+                add(rows);
             }
         }
     }
 
-    private void add(EvidenceRow row) {
-        Summary summary = summaries.computeIfAbsent(row.outing(), key -> new Summary());
-        if (row.is(Block.Kind.SAMPLES)) {
-            summary.reach(row.count(), row.reach());
-        } else if (!row.is(Block.Kind.SHAFT)) {
-            try {
-                Block block = row.open();
-                summary.events(EventCodec.decode(block.content(), block.count()));
-            } catch (DamagedBlockException | IndexOutOfBoundsException | IllegalArgumentException e) {
-                summary.closed |= row.is(Block.Kind.END); // what it held is lost, that it was there is not
-                if (row.is(Block.Kind.START)) {
-                    summary.startReason = "its start block is damaged: " + String.valueOf(e.getMessage());
-                }
+    /** Most rows are samples and shaft, of which a few columns say enough. */
+    private void add(ResultSet row) throws SQLException {
+        Summary summary = summaries.computeIfAbsent(row.getInt(2), key -> new Summary());
+        int kind = row.getInt(4);
+        int count = row.getInt(9);
+        if (kind == Block.Kind.SAMPLES.code()) {
+            long[] reach = EvidenceRow.numbers(row, 5, 4);
+            summary.reach(count, new Reach(reach[0], reach[1], reach[2], reach[3]));
+        } else if (kind != Block.Kind.SHAFT.code()) {
+            addEvents(EvidenceRow.of(row), summary);
+        }
+        summary.thinned |= kind == Block.Kind.THINNING.code();
+        summary.samplesAreKnown &= count >= 0 && Block.Kind.isKnown(kind);
+    }
+
+    private static void addEvents(EvidenceRow row, Summary summary) {
+        try {
+            Block block = row.open();
+            summary.events(EventCodec.decode(block.content(), block.count()));
+        } catch (DamagedBlockException | IndexOutOfBoundsException | IllegalArgumentException e) {
+            summary.closed |= row.is(Block.Kind.END); // what it held is lost, that it was there is not
+            if (row.is(Block.Kind.START)) {
+                summary.startReason = "its start block is damaged: " + String.valueOf(e.getMessage());
             }
         }
-        summary.thinned |= row.is(Block.Kind.THINNING);
-        summary.samplesAreKnown &= row.count() >= 0 && Block.Kind.isKnown(row.kind());
     }
 
     /** Outings of which nothing but tail rows is left. */

@@ -160,24 +160,37 @@ public final class Recording implements AutoCloseable {
     }
 
     /**
-     * All outings, oldest first. One whose first row is damaged is left out; {@link #lostOutings} names it.
+     * Which outings there are.
      *
-     * <p>While one is being recorded, its figures are those of the last commit.
+     * @param outings oldest first; while one is being recorded, its figures are those of the last commit
+     * @param lost those whose start cannot be read, and those of which rows are missing, because the file was copied without the log
+     *     beside it
      */
+    public record Contents(List<Outing> outings, List<LostOuting> lost) {
+        public Contents {
+            outings = List.copyOf(outings);
+            lost = List.copyOf(lost);
+        }
+    }
+
+    /** Both {@link #outings} and {@link #lostOutings}. */
+    public Contents contents() throws RecordingException {
+        return reading(() -> {
+            Outings all = Outings.readAll(connection);
+            List<LostOuting> lost = new ArrayList<>(all.lost());
+            lost.addAll(WritingSign.missing(connection, file, hadLog));
+            return new Contents(all.list(), lost);
+        });
+    }
+
+    /** All outings, oldest first. One whose first row is damaged is left out; {@link #lostOutings} names it. */
     public List<Outing> outings() throws RecordingException {
         return reading(() -> Outings.read(connection));
     }
 
-    /**
-     * The outings that {@link #outings} leaves out, because their start cannot be read, and those of which rows are missing,
-     * because the file was copied without the log beside it.
-     */
+    /** The outings that {@link #outings} leaves out, and those of which rows are missing. */
     public List<LostOuting> lostOutings() throws RecordingException {
-        return reading(() -> {
-            List<LostOuting> lost = new ArrayList<>(Outings.readAll(connection).lost());
-            lost.addAll(WritingSign.missing(connection, file, hadLog));
-            return lost;
-        });
+        return contents().lost();
     }
 
     /**

@@ -159,7 +159,8 @@ public final class UseHistory {
         String winch = recording.winch();
         String id = recording.id();
         List<OutingHead> heads = new ArrayList<>();
-        for (Outing outing : recording.outings()) {
+        Recording.Contents contents = recording.contents();
+        for (Outing outing : contents.outings()) {
             Copies.Identity identity = Copies.Identity.of(id, outing);
             boolean isNew = outing.samples() > 0 && begun.add(identity);
             String fingerprint = isNew
@@ -167,7 +168,7 @@ public final class UseHistory {
                     : recording.fingerprint(outing);
             heads.add(OutingHead.of(identity, fingerprint, outing));
         }
-        return new FileHead(winch, id, heads, recording.lostOutings());
+        return new FileHead(winch, id, heads, contents.lost());
     }
 
     /**
