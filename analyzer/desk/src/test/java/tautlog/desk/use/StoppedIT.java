@@ -142,14 +142,10 @@ class StoppedIT {
     }
 
     private static boolean isUseKnown(UseCache known, Path file, FileHead head) {
+        OutingHead outing = head.outings().get(0);
         return known.use(
-                        new Windows.Member(
-                                file,
-                                head.winch(),
-                                head.recordingId(),
-                                head.outings().get(0),
-                                Optional.empty()),
-                        "")
+                        new UseCache.Asked(head.recordingId(), outing.identity().index(), Optional.empty(), ""))
+                .flatMap(kept -> kept.of(outing.fingerprint(), file))
                 .isPresent();
     }
 
