@@ -77,19 +77,21 @@ public final class Recording implements AutoCloseable {
     }
 
     /**
-     * Does {@code work}, all of whose calls see what was committed when the first of them began. A recording that is being written is not
-     * held up by it, but its log grows until {@code work} is done.
+     * Does {@code work}, all of whose calls see what was committed when the first of them began. Who is recording in the file is not held
+     * up by it, but the log grows until {@code work} is done; a file without a log is not opened for recording meanwhile.
+     *
+     * @throws IllegalStateException if it is called from within {@code work}
      */
     public <T> T inOneView(Work<T> work) throws RecordingException {
+        if (keepsView) {
+            throw new IllegalStateException("one view within another");
+        }
         keepsView = true;
         try {
-            T done = work.done();
-            letGoOfView();
-            return done;
-        } catch (SQLException e) {
-            throw RecordingFile.explain(file, e);
+            return work.done();
         } finally {
             keepsView = false;
+            reading(() -> file); // which lets go of the view
         }
     }
 
@@ -210,7 +212,11 @@ public final class Recording implements AutoCloseable {
      * @param damages what is damaged and was left out
      * @param fingerprint as {@link #fingerprint}, of the rows that were told
      */
-    public record Replayed(List<Damage> damages, String fingerprint) {}
+    public record Replayed(List<Damage> damages, String fingerprint) {
+        public Replayed {
+            damages = List.copyOf(damages);
+        }
+    }
 
     /** As {@link #replay}, with the fingerprint, for which the rows need not be read again. */
     public Replayed replayWithFingerprint(Outing outing, Evidence sink) throws RecordingException {

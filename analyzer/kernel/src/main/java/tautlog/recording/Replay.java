@@ -44,7 +44,7 @@ final class Replay {
 
     List<Damage> run() throws SQLException {
         readAside();
-        rows(1, Long.MAX_VALUE);
+        rows(Long.MIN_VALUE, Long.MAX_VALUE);
         return tail();
     }
 

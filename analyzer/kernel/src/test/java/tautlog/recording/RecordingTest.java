@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
@@ -186,16 +187,42 @@ class RecordingTest {
                 }
                 outing.commit();
             }
-            List<String> whole = fingerprints(file);
-            assertNotEquals(whole.get(0), whole.get(1));
+        }
+        change(file, "INSERT INTO finding (outing, kind, start, crc, json) VALUES (0, 'pull', 1, 2, '{}')");
+        List<String> whole = fingerprints(file);
+        assertNotEquals(whole.get(0), whole.get(1));
+        for (String change : List.of(
+                "evidence SET block = x'00' || substr(block, 2) WHERE seq = 2",
+                "evidence SET link = zeroblob(32) WHERE seq = 2",
+                "evidence SET span = span + 1 WHERE seq = 2",
+                "evidence SET kind = 3 WHERE seq = 2",
+                "evidence SET first = first + 1 WHERE seq = 2",
+                "evidence SET last = last + 1 WHERE seq = 2",
+                "evidence SET tick = tick + 1 WHERE seq = 2",
+                "evidence SET last_tick = last_tick + 1 WHERE seq = 2",
+                "evidence SET count = count + 1 WHERE seq = 2",
+                "evidence SET seq = 0 WHERE seq = 2",
+                "finding SET json = json || ' ' WHERE outing = 0",
+                "finding SET start = start + 1 WHERE outing = 0",
+                "finding SET crc = crc + 1 WHERE outing = 0")) {
+            Path copy = Files.copy(file, folder.resolve("copy.tautlog"), StandardCopyOption.REPLACE_EXISTING);
+            assertEquals(1, Math.min(1, change(copy, "UPDATE " + change)), change);
+            List<String> changed = fingerprints(copy);
+            assertNotEquals(whole.get(0), changed.get(0), change);
+            assertEquals(whole.get(1), changed.get(1), change);
+        }
+        for (String change : List.of("tail SET span = span + 1", "tail SET blocks = x'00' || substr(blocks, 2)")) {
+            Path copy = Files.copy(file, folder.resolve("copy.tautlog"), StandardCopyOption.REPLACE_EXISTING);
+            assertEquals(1, Math.min(1, change(copy, "UPDATE " + change)), change);
+            assertNotEquals(whole.get(1), fingerprints(copy).get(1), change);
+        }
+    }
 
-            try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
-                    Statement statement = connection.createStatement()) {
-                statement.execute("UPDATE evidence SET block = x'00' || substr(block, 2) WHERE seq = 2");
-            }
-            List<String> damaged = fingerprints(file);
-            assertNotEquals(whole.get(0), damaged.get(0));
-            assertEquals(whole.get(1), damaged.get(1));
+    /** @return how many rows it changed */
+    private static int change(Path file, String statement) throws SQLException {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement one = connection.createStatement()) {
+            return one.executeUpdate(statement);
         }
     }
 

@@ -26,21 +26,15 @@ public record FileState(long bytes, Instant written, long logBytes, Instant logW
     public static FileState of(Path file) throws IOException {
         BasicFileAttributes main = Files.readAttributes(file, BasicFileAttributes.class);
         Path log = file.resolveSibling(file.getFileName() + "-wal");
-        if (log.toFile().exists()) { // most have none, and an exception for each would cost more than all the rest
-            try {
-                BasicFileAttributes beside = Files.readAttributes(log, BasicFileAttributes.class);
-                if (beside.size() > 0) {
-                    return new FileState(
-                            main.size(), time(main.lastModifiedTime()), beside.size(), time(beside.lastModifiedTime()));
-                }
-            } catch (NoSuchFileException e) {
-                return withoutLog(main); // it went between the two questions
+        try {
+            BasicFileAttributes beside = Files.readAttributes(log, BasicFileAttributes.class);
+            if (beside.size() > 0) {
+                return new FileState(
+                        main.size(), time(main.lastModifiedTime()), beside.size(), time(beside.lastModifiedTime()));
             }
+        } catch (NoSuchFileException e) {
+            return new FileState(main.size(), time(main.lastModifiedTime()), 0, Instant.EPOCH);
         }
-        return withoutLog(main);
-    }
-
-    private static FileState withoutLog(BasicFileAttributes main) {
         return new FileState(main.size(), time(main.lastModifiedTime()), 0, Instant.EPOCH);
     }
 
