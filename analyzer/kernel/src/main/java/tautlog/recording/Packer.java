@@ -28,7 +28,7 @@ public final class Packer {
 
     /**
      * Packs one recording in place. A log that a power cut left beside it is folded in first, as the next start of the logger does. One
-     * that is packed already is verified and stays.
+     * that is packed already is verified and stays; what a kill left beside it is cleared away where that can be done.
      *
      * @throws RecordingException if the file cannot be read, is damaged, lacks rows, is being written or read by another program, is
      *     write-protected or has a second name, or there is no room; it is as it was then
@@ -55,9 +55,11 @@ public final class Packer {
         return new RecordingException(file + ": cannot be packed: " + e.getMessage(), e);
     }
 
-    /** Clears away what a kill left when nobody else is at work; who only reads from a medium needs no lock. */
+    /** Beside a damaged file all stays. */
     private Packed keep() throws RecordingException {
-        return beside.isLeftOver() ? beside.locked("packed", this::intact) : intact();
+        Packed packed = intact();
+        beside.clearLeftOver();
+        return packed;
     }
 
     private Packed intact() throws RecordingException {

@@ -36,7 +36,7 @@ final class ReplacingCopy {
     }
 
     /** Whether a kill left something beside the file, in a folder where it can be cleared away. */
-    boolean isLeftOver() {
+    private boolean isLeftOver() {
         return Files.isWritable(file.toAbsolutePath().resolveSibling("."))
                 && (Files.exists(copy) || Files.exists(RecordingCopy.journal(copy)) || WriterLock.isThere(file));
     }
@@ -74,6 +74,22 @@ final class ReplacingCopy {
     private int names() throws IOException {
         boolean areTold = file.getFileSystem().supportedFileAttributeViews().contains("unix");
         return areTold && Files.getAttribute(file, "unix:nlink") instanceof Integer names ? names : 1;
+    }
+
+    /** Clears away what a kill left, if anything; it stays while somebody is at work on the file, and where it cannot be deleted. */
+    void clearLeftOver() {
+        if (!isLeftOver()) {
+            return;
+        }
+        try {
+            WriterLock lock = WriterLock.take(file);
+            try (lock) {
+                deleteLeftOver();
+            }
+        } catch (IOException e) {
+            // it takes room, no more: the next packing of the file tries again
+            return;
+        }
     }
 
     /** Deletes what a power cut left of a copy. */
@@ -150,7 +166,16 @@ final class ReplacingCopy {
         keepOwner();
         flushFolder();
         Files.move(copy, file, StandardCopyOption.ATOMIC_MOVE);
-        flushFolder();
+        flushReplaced();
+    }
+
+    private void flushReplaced() {
+        try {
+            flushFolder();
+        } catch (IOException e) {
+            // it is replaced; after a power cut the one or the other stands there, both whole
+            return;
+        }
     }
 
     private void keepOwner() throws IOException {

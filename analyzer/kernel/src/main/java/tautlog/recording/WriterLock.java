@@ -2,7 +2,9 @@ package tautlog.recording;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,9 +13,9 @@ import java.util.concurrent.ConcurrentHashMap;
  * Keeps a second writer out while one is at work; readers do not ask. The system drops it when the program dies.
  *
  * <pre>
- *   take:  open X-lock ─▶ lock ─▶ empty? ─ yes ─▶ held
+ *   take:  open X-lock ─▶ lock ─▶ empty, or still of that name? ─ yes ─▶ empty it, held
  *            ▲                      └─ no: its name was taken away since ─▶ again
- *   close: take the name away ─▶ make it longer ─▶ unlock
+ *   close: make it longer ─▶ take the name away ─▶ unlock
  * </pre>
  *
  * So who opened the file before its name was taken away does not hold a lock beside another who made the name anew.
@@ -22,22 +24,30 @@ final class WriterLock implements AutoCloseable {
     // a second handle on a locked file would drop the lock when it is closed: so none is opened
     private static final Set<Path> HELD = ConcurrentHashMap.newKeySet();
 
-    /** Chosen: so many others never take and let go of it one after the other, each between opening and locking here. */
+    /** Handles that were opened on a locked file under yet another name of it (a second mount): open until the program ends. */
+    private static final Set<RandomAccessFile> KEPT_OPEN = ConcurrentHashMap.newKeySet();
+
+    /** Chosen: when so many others took and let go of it one after the other, each between opening and locking here, it is in use. */
     private static final int TRIES = 100;
 
-    private final Path file;
     private final Path lockFile;
     private final RandomAccessFile handle;
     private boolean held = true;
 
-    private WriterLock(Path file, Path lockFile, RandomAccessFile handle) {
-        this.file = file;
+    WriterLock(Path lockFile, RandomAccessFile handle) {
         this.lockFile = lockFile;
         this.handle = handle;
     }
 
+    /** The same for all names of its folder. */
     private static Path lockFile(Path file) {
-        return file.toAbsolutePath().normalize().resolveSibling(file.getFileName() + "-lock");
+        Path absolute = file.toAbsolutePath();
+        String name = file.getFileName() + "-lock";
+        try {
+            return absolute.resolveSibling(".").toRealPath().resolve(name);
+        } catch (IOException e) {
+            return absolute.normalize().resolveSibling(name); // no such folder: opening it says so
+        }
     }
 
     /** Whether a lock file lies there: of a writer at work, or of one that was killed. */
@@ -64,12 +74,13 @@ final class WriterLock implements AutoCloseable {
 
     private static WriterLock open(Path file, Path lockFile) throws RecordingException {
         try {
-            for (int tries = 1; ; tries++) {
+            for (int tries = 0; tries < TRIES; tries++) {
                 RandomAccessFile handle = new RandomAccessFile(lockFile.toFile(), "rw");
-                if (isLocked(file, handle, tries)) {
-                    return new WriterLock(file, lockFile, handle);
+                if (isLocked(file, lockFile, handle)) {
+                    return new WriterLock(lockFile, handle);
                 }
             }
+            throw inUse(file);
         } catch (RecordingException e) {
             throw e;
         } catch (IOException e) {
@@ -80,22 +91,52 @@ final class WriterLock implements AutoCloseable {
         }
     }
 
-    /** Else {@code handle} is closed. After the last try it is a file that lies there: a power cut kept its name. */
-    private static boolean isLocked(Path file, RandomAccessFile handle, int tries) throws IOException {
-        boolean locked = false;
+    /**
+     * Whether {@code handle} holds the lock now; else it is closed, and its file has lost the name of {@code lockFile} since it was opened.
+     *
+     * @throws RecordingException if somebody else holds the lock
+     */
+    static boolean isLocked(Path file, Path lockFile, RandomAccessFile handle) throws IOException {
+        boolean staysOpen = false;
         try {
             if (handle.getChannel().tryLock() == null) {
                 throw inUse(file);
             }
-            if (handle.length() > 0 && tries == TRIES) {
-                handle.setLength(0);
-            }
-            locked = handle.length() == 0;
-            return locked;
+            staysOpen = isEmptied(lockFile, handle);
+            return staysOpen;
+        } catch (OverlappingFileLockException e) {
+            staysOpen = KEPT_OPEN.add(handle);
+            throw inUse(file);
         } finally {
-            if (!locked) {
+            if (!staysOpen) {
                 handle.close();
             }
+        }
+    }
+
+    /** A file that is not empty and has its name was left by a kill, by a power cut or where the name could not be removed. */
+    private static boolean isEmptied(Path lockFile, RandomAccessFile handle) throws IOException {
+        long length = handle.length();
+        if (length == 0) {
+            return true;
+        }
+        boolean hasItsName = growsTogether(lockFile, handle, length);
+        if (hasItsName) {
+            handle.setLength(0);
+        }
+        return hasItsName;
+    }
+
+    /** Tells whether both are one file, without a second handle. */
+    private static boolean growsTogether(Path lockFile, RandomAccessFile handle, long length) throws IOException {
+        try {
+            if (Files.size(lockFile) != length) {
+                return false;
+            }
+            handle.setLength(length + 1);
+            return Files.size(lockFile) == length + 1;
+        } catch (NoSuchFileException e) {
+            return false;
         }
     }
 
@@ -105,33 +146,23 @@ final class WriterLock implements AutoCloseable {
     }
 
     /**
-     * Lets go of it, once: a second call does nothing. Where the lock file cannot be removed it stays, and the next writer takes it.
-     *
-     * @throws RecordingException if the disk fails; nobody is kept out all the same
+     * Lets go of it, once: a second call does nothing. Where the lock file cannot be marked or removed it stays, and the next writer takes
+     * it; that is no failure of what was done under the lock.
      */
     @Override
-    public void close() throws RecordingException {
+    public void close() {
         if (!held) {
             return;
         }
         held = false;
         try (handle) {
-            if (isRemoved()) {
-                handle.setLength(1); // takes no room on the disk
-            }
+            handle.setLength(1); // whoever opened it before is told; takes no room on most disks
+            Files.deleteIfExists(lockFile);
         } catch (IOException e) {
-            throw new RecordingException(file + ": its lock cannot be let go in order: " + e.getMessage(), e);
+            // it is unlocked all the same
+            return;
         } finally {
             HELD.remove(lockFile);
-        }
-    }
-
-    private boolean isRemoved() {
-        try {
-            Files.deleteIfExists(lockFile);
-            return true;
-        } catch (IOException e) {
-            return false;
         }
     }
 }

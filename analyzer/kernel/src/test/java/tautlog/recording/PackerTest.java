@@ -450,10 +450,53 @@ class PackerTest {
         Files.writeString(folder.resolve("a.tautlog-pack"), "being written");
         WriterLock other = WriterLock.take(file);
 
-        String refusal = refusal(file);
+        assertFalse(Packer.pack(file).isReplaced(), "intact, whoever is at work");
 
-        assertTrue(refusal.contains("is being written"), refusal);
         assertEquals(List.of("a.tautlog", "a.tautlog-lock", "a.tautlog-pack"), names());
         other.close();
+    }
+
+    @Test
+    void verifiesWhatTheLoggerHasOpen() throws Exception {
+        Path file = recorded("a.tautlog");
+        Packer.pack(file);
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            assertEquals(List.of(), writer.interrupted());
+
+            assertFalse(Packer.pack(file).isReplaced());
+        }
+        assertEquals(List.of("a.tautlog"), names());
+    }
+
+    /** A lock that cannot be taken, a copy that cannot be deleted. */
+    @Test
+    void whatCannotBeClearedAwayIsNoDamage() throws Exception {
+        Path file = recorded("a.tautlog");
+        Packer.pack(file);
+        for (String ending : List.of("-lock", "-pack")) {
+            Path inTheWay = Files.createDirectory(folder.resolve("a.tautlog" + ending));
+            Path note = Files.writeString(inTheWay.resolve("note"), "not mine");
+
+            assertFalse(Packer.pack(file).isReplaced(), ending);
+
+            Files.delete(note);
+            Files.delete(inTheWay);
+        }
+        assertEquals(List.of("a.tautlog"), names());
+    }
+
+    @Test
+    void namesTheDamageWhoeverIsAtWorkAndLeavesTheCopyBesideIt() throws Exception {
+        Path file = recorded("a.tautlog");
+        Packer.pack(file);
+        change(file, "UPDATE evidence SET block = substr(block, 1, 40) || x'00' || substr(block, 42) WHERE seq = 3");
+        Files.writeString(folder.resolve("a.tautlog-pack"), "may be whole");
+        WriterLock other = WriterLock.take(file);
+        String refusal = refusal(file);
+        other.close();
+
+        assertTrue(refusal.startsWith(file + ": is packed already, and is damaged"), refusal);
+        assertEquals(refusal, refusal(file));
+        assertEquals(List.of("a.tautlog", "a.tautlog-pack"), names());
     }
 }
