@@ -81,8 +81,8 @@ class WriterLockTest {
     /** Closing a second handle on the file would drop the lock of the first. */
     @Test
     void isOneUnderAllNamesOfTheFolder() throws Exception {
-        Path otherName =
-                Files.createSymbolicLink(elsewhere.resolve("link"), folder).resolve("day.tautlog");
+        Path link = Files.createSymbolicLink(elsewhere.resolve("link"), folder);
+        Path otherName = link.resolve("day.tautlog");
         WriterLock lock = WriterLock.take(file);
 
         assertInUse(() -> WriterLock.take(otherName));
@@ -90,6 +90,7 @@ class WriterLockTest {
         assertInUseByAnotherProgram();
         lock.close();
         WriterLock.take(otherName).close();
+        Files.delete(link);
     }
 
     /** As where the folder is mounted a second time: this program has the lock, by a name that is not known for the same. */
