@@ -4,8 +4,10 @@
  * <pre>
  *   arguments ──▶ {@link tautlog.desk.cli.Tautlog} ──▶ report, hours, service, limits, calibrate, verify, import, export, view ──▶ exit code
  *                      │                          (each one class)
- *                      └──▶ {@link tautlog.desk.cli.Exits}: 0 done · 1 found · 2 usage, configuration · 3 recording · 70 bug · 130 Ctrl-C
+ *                      └──▶ {@link tautlog.desk.cli.Exits}: 0 done · 1 found · 2 usage, configuration · 3 recording · 70 bug
  * </pre>
+ *
+ * <p>Stopped with Ctrl-C the program ends with 130: that is Java's doing, {@link tautlog.desk.cli.Exits} is not asked.
  *
  * <p>Start at {@link tautlog.desk.cli.Tautlog}. Results go to the standard output, everything else to the standard error.
  */

@@ -4,7 +4,9 @@ package tautlog.desk.progress;
 public enum Kept {
     /** What was read is remembered. */
     READ_SO_FAR("Stopped. What was read so far is kept: give the same command again, it goes on from there."),
-    /** Nothing is. */
+    /** What was read is remembered in part, and perhaps none of it: the disk is full, or must not be written. */
+    NOT_ALL("Stopped. Not all that was read could be kept: give the same command again, it reads what is missing."),
+    /** Nothing is, nor was it to be. */
     NOTHING("Stopped. Nothing was changed: give the same command again, it begins anew.");
 
     private final String sentence;

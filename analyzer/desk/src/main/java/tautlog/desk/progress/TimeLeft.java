@@ -7,8 +7,9 @@ import java.util.TreeMap;
 
 /**
  * How long a piece of work will still take, judged by the later half of what was done of it: the first files are read slowly, while
- * the program warms up. Nothing is said before two seconds have passed, four things were read and a tenth of all is done: what two
- * threads are at, and what the first file costs more, would make of less a guess. How wrong it is: as much as the speed changes. Not safe for threads.
+ * the program warms up. Nothing is said before two seconds have passed, four things were read and a tenth of all is done: from less it would
+ * be a guess, as the first file takes longer than others, and files that are half read count for nothing yet. It is as wrong as the speed
+ * changes. Not safe for threads.
  */
 public final class TimeLeft {
     /** Chosen: who waits so long wants to know. */

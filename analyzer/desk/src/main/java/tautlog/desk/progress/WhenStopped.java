@@ -1,5 +1,7 @@
 package tautlog.desk.progress;
 
+import java.util.concurrent.Semaphore;
+
 /** What is still done when the program is told to stop, by Ctrl-C or the system, in the middle of long work. */
 public final class WhenStopped {
     private final Thread hook;
@@ -9,7 +11,7 @@ public final class WhenStopped {
     }
 
     /**
-     * From now on until {@link #workIsOver}.
+     * From now on until {@link #workIsOver}. Never returns when the program ends already.
      *
      * @param last runs on a thread of its own, while those that work go on; the program ends after it
      */
@@ -18,16 +20,21 @@ public final class WhenStopped {
         try {
             Runtime.getRuntime().addShutdownHook(stopped.hook);
         } catch (IllegalStateException e) {
-            return stopped; // it ends already, and nothing was done yet
+            waitForTheEnd();
         }
         return stopped;
     }
 
+    /** Never returns when the program was told to stop, however shortly before: nothing follows a stop. */
     public void workIsOver() {
         try {
             Runtime.getRuntime().removeShutdownHook(hook);
         } catch (IllegalStateException e) {
-            return; // it ends already: it was stopped in the last moment
+            waitForTheEnd();
         }
+    }
+
+    private static void waitForTheEnd() {
+        new Semaphore(0).acquireUninterruptibly(); // nobody releases it, the end of the program asks nobody
     }
 }
