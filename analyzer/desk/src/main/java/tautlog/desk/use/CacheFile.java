@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.zip.CRC32C;
+import tautlog.desk.progress.Kept;
 
 /**
  * The cache's file: lines that are only ever appended, the last line of a key holds.
@@ -152,21 +153,27 @@ final class CacheFile {
             // the line feed in front ends what somebody left torn
             byte[] lines = ("\n" + String.join("\n", fresh) + "\n").getBytes(StandardCharsets.UTF_8);
             Files.write(file.get(), lines, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
-            fresh.clear();
+        } catch (IOException e) {
+            lost = true; // a full or read-only disk: it is read again the next time
+        }
+        fresh.clear();
+        try {
             if (Files.size(file.get()) > mostBytes) {
                 shorten(file.get());
             }
         } catch (IOException e) {
-            fresh.clear(); // a full or read-only disk: it is read again the next time
-            lost = true;
+            return; // it stays long, with all that is in it
         }
     }
 
-    /** Appends what is not there yet, for the last time; false when not all that was put is in the file. */
-    synchronized boolean close() {
+    /** Appends what is not there yet, for the last time; tells whether what was put is in the file. */
+    synchronized Kept close() {
         append();
         closed = true;
-        return file.isPresent() && !lost;
+        if (file.isEmpty()) {
+            return Kept.NOTHING;
+        }
+        return lost ? Kept.NOT_ALL : Kept.READ_SO_FAR;
     }
 
     private void shorten(Path whole) throws IOException {

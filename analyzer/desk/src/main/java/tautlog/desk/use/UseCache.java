@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Optional;
 import tautlog.desk.disk.FileState;
+import tautlog.desk.progress.Kept;
 
 /**
  * Remembers what recordings told, so that a second run reads only what is new. All of it follows from the recordings: it may be
@@ -97,8 +98,8 @@ final class UseCache {
         lines.append();
     }
 
-    /** Writes what is new, for the last time; false when not all is remembered. */
-    boolean close() {
+    /** Writes what is new, for the last time; tells whether it is remembered. */
+    Kept close() {
         return lines.close();
     }
 

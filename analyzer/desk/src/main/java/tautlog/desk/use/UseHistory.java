@@ -14,7 +14,6 @@ import tautlog.desk.analysis.Copies;
 import tautlog.desk.analysis.GivenRecordings;
 import tautlog.desk.analysis.HistoryNotes;
 import tautlog.desk.analysis.Refusals;
-import tautlog.desk.progress.Kept;
 import tautlog.desk.progress.WhenStopped;
 import tautlog.desk.report.LeftOut;
 import tautlog.recording.LostOuting;
@@ -66,7 +65,7 @@ public final class UseHistory {
 
     /** What was read until now is remembered; threads that still read may go on, for nothing. */
     private void stop() {
-        settings.progress().stopped(reader.close() ? Kept.READ_SO_FAR : Kept.NOTHING);
+        settings.progress().stopped(reader.close());
     }
 
     private void read(List<Path> files) throws RecordingException {

@@ -13,6 +13,7 @@ import tautlog.config.ConfigException;
 import tautlog.desk.analysis.Copies;
 import tautlog.desk.analysis.History;
 import tautlog.desk.disk.FileState;
+import tautlog.desk.progress.Kept;
 import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
@@ -214,8 +215,8 @@ final class UseReader {
         cache.flush();
     }
 
-    /** The same, for the last time; false when not all is remembered. */
-    boolean close() {
+    /** The same, for the last time; tells whether it is remembered. */
+    Kept close() {
         return cache.close();
     }
 }

@@ -2,16 +2,23 @@ package tautlog.desk.use;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tautlog.desk.analysis.GivenRecordings;
 import tautlog.desk.progress.Progress;
 import tautlog.desk.report.LeftOut;
 import tautlog.rig.Rig;
@@ -58,14 +65,39 @@ class SameByAnyWorkersTest {
         }
     }
 
+    /** The files of which nothing was left out: they need not be read again. */
+    private List<Path> whole(LeftOut leftOut) throws IOException {
+        Set<String> refused = Stream.concat(
+                        leftOut.recordings().stream().map(LeftOut.OfRecording::file),
+                        leftOut.outings().stream().map(LeftOut.OfOuting::file))
+                .collect(Collectors.toSet());
+        return GivenRecordings.in(folders).stream()
+                .filter(file -> !refused.contains(file.toString()))
+                .toList();
+    }
+
     @Test
     void andFromWhatAnyOfThemRemembered() throws IOException {
         Given one = given(1, Optional.empty());
+        List<Path> whole = whole(one.leftOut());
+        assertTrue(whole.size() > 20, whole + " are few");
+        Map<Path, byte[]> bytes = new LinkedHashMap<>();
+        for (Path file : whole) {
+            bytes.put(file, Files.readAllBytes(file));
+        }
 
         for (int workers : WORKERS) {
             Optional<Path> cache = Optional.of(folder.resolve("cache-" + workers));
             assertEquals(one, given(workers, cache), workers + " workers remember");
+            // of an outing that somebody copied while it went on, the whole may be remembered only now
+            assertEquals(one, given(8 - workers, cache), (8 - workers) + " workers go on");
+            for (Path file : whole) {
+                Unseen.spoil(file); // reading it again would show
+            }
             assertEquals(one, given(8 - workers, cache), "what " + workers + " workers remembered");
+            for (Path file : whole) {
+                Unseen.write(file, bytes.get(file));
+            }
         }
     }
 }

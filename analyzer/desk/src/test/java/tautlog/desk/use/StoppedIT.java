@@ -2,47 +2,63 @@ package tautlog.desk.use;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.ByteArrayOutputStream;
+import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.desk.disk.FileState;
 import tautlog.desk.fixtures.SampleDay;
+import tautlog.desk.fixtures.ShortDay;
 import tautlog.desk.progress.Kept;
+import tautlog.recording.RecordingWriter;
 
 /**
- * The packaged program on a terminal, stopped with Ctrl-C in the middle: what it had read is kept, and the next run goes on from there. It
- * runs on one core without a compiler, slowly, so that there is a middle.
+ * The packaged program on a terminal, stopped with Ctrl-C in the middle: what it had read is kept, and the next run goes on from there. The
+ * middle lasts as long as the test wants where the last recording is a pipe that nobody writes to. It runs on one core without a compiler,
+ * slowly, so that it tells how far it is.
  */
+@Timeout(value = 5, unit = TimeUnit.MINUTES, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class StoppedIT {
     private static final Path SCRIPT = Path.of("/usr/bin/script");
     private static final Path JAR =
             Path.of(System.getProperty("tautlog.root"), "analyzer", "desk", "target", "tautlog.jar");
     private static final Pattern SOFAR = Pattern.compile("(\\d+) of (\\d+) (files|outings)");
     private static final String CLEAR = "\r\u001B[K";
-    private static final int FILES = 30;
-    /** Fewer than make the cache write by itself: what is there was written when the program was stopped. */
-    private static final int ENOUGH = 6;
+    /** So few that the cache does not write by itself: what is there was written when the program was stopped. */
+    private static final int FILES = 8;
+
+    private static final String LAST = "last.tautlog";
 
     @TempDir
     Path folder;
 
     private Path recordings = Path.of("");
     private Path cache = Path.of("");
+    private List<Path> first = List.of();
+    private Optional<Process> terminal = Optional.empty();
+
+    @AfterEach
+    void endWhatStillRuns() {
+        terminal.ifPresent(Process::destroyForcibly);
+    }
 
     @BeforeEach
     void writeRecordings() throws IOException {
@@ -53,8 +69,9 @@ class StoppedIT {
         assumeTrue(isThere, "skipped: there is no " + SCRIPT + " to make a terminal with");
         recordings = Files.createDirectory(folder.resolve("recordings"));
         cache = folder.resolve("cache");
+        first = new ArrayList<>();
         for (int i = 0; i < FILES; i++) {
-            SampleDay.write(recordings, String.format("day-%02d.tautlog", i), 7 + i, 86_400L * i);
+            first.add(SampleDay.write(recordings, "day-" + i + ".tautlog", 7 + i, 86_400L * i));
         }
         MixedRecordings.age(List.of(recordings));
     }
@@ -89,32 +106,64 @@ class StoppedIT {
     /** What a program showed on its terminal until it ended, and how it ended. */
     private record Shown(String text, int code) {}
 
-    /** Starts it on a terminal of its own, and sends it what Ctrl-C sends once so many are done. */
-    private Shown stopped(int enough, List<String> words) throws Exception {
-        Path pid = folder.resolve("pid");
+    /** Starts it on a terminal of its own. */
+    private Process started(List<String> words) throws IOException {
         String quoted =
                 String.join(" ", words.stream().map(word -> "'" + word + "'").toList());
-        String line = "echo $$ > '" + pid + "'; exec " + quoted;
-        ProcessBuilder terminal =
+        String line = "echo $$ > '" + pid() + "'; exec " + quoted;
+        ProcessBuilder builder =
                 new ProcessBuilder(SCRIPT.toString(), "-qefc", line, "/dev/null").redirectErrorStream(true);
-        terminal.environment().put("TERM", "xterm");
-        terminal.environment().put("SHELL", "/bin/sh");
-        terminal.environment().remove("NO_COLOR");
-        Process program = terminal.start();
-        ByteArrayOutputStream shown = new ByteArrayOutputStream();
-        boolean sent = false;
-        try (InputStream in = program.getInputStream()) {
-            for (int one = in.read(); one >= 0; one = in.read()) {
-                shown.write(one);
-                if (!sent && mostDone(shown.toString(UTF_8)) >= enough) {
-                    sent = true;
-                    new ProcessBuilder("kill", "-INT", Files.readString(pid).strip()).start();
-                }
-            }
+        builder.environment().put("TERM", "xterm");
+        builder.environment().put("SHELL", "/bin/sh");
+        builder.environment().remove("NO_COLOR");
+        Process program = builder.start();
+        terminal = Optional.of(program);
+        return program;
+    }
+
+    private Path pid() {
+        return folder.resolve("pid");
+    }
+
+    /** Sends it what Ctrl-C sends. */
+    private void interrupt() throws Exception {
+        Process kill =
+                new ProcessBuilder("kill", "-INT", Files.readString(pid()).strip()).start();
+        assertEquals(0, kill.waitFor(), "it had ended before it was stopped");
+    }
+
+    private static Shown toTheEnd(Process program, String before) throws Exception {
+        String text = before + new String(program.getInputStream().readAllBytes(), UTF_8);
+        return new Shown(text, program.waitFor());
+    }
+
+    /** Starts it, and stops it while it waits for what the last recording holds: nothing comes. */
+    private Shown stoppedAtTheLast(List<String> words) throws Exception {
+        Path last = recordings.resolve(LAST);
+        assertEquals(0, new ProcessBuilder("mkfifo", last.toString()).start().waitFor());
+        Process program = started(words);
+        OutputStream nothing = new FileOutputStream(last.toFile()); // waits until the program reads it
+        try {
+            assertFalse(Files.exists(cache.resolve(CacheFile.NAME)), "written before it was stopped");
+            interrupt();
+            return toTheEnd(program, "");
+        } finally {
+            nothing.close();
+            Files.delete(last);
         }
-        assertTrue(program.waitFor(1, TimeUnit.MINUTES));
-        assertTrue(sent, () -> "never got so far: " + shown.toString(UTF_8));
-        return new Shown(shown.toString(UTF_8), program.exitValue());
+    }
+
+    /** Starts it, and stops it as soon as it tells how far it is. */
+    private Shown stoppedOnceItTells(List<String> words) throws Exception {
+        Process program = started(words);
+        ByteArrayOutputStream shown = new ByteArrayOutputStream();
+        while (mostDone(shown.toString(UTF_8)) == 0) {
+            int one = program.getInputStream().read();
+            assertTrue(one >= 0, () -> "it ended before it told anything: " + shown.toString(UTF_8));
+            shown.write(one);
+        }
+        interrupt();
+        return toTheEnd(program, shown.toString(UTF_8));
     }
 
     private static int mostDone(String shown) {
@@ -156,47 +205,53 @@ class StoppedIT {
         }
     }
 
-    /** Who opens it notices; from outside it looks as before. */
-    private static void spoilUnseen(Path file) throws IOException {
-        FileTime written = Files.getLastModifiedTime(file);
-        Files.write(file, new byte[(int) Files.size(file)]);
-        Files.setLastModifiedTime(file, written);
-    }
-
     @Test
     void nextRunReadsOnlyWhatIsMissingAndSaysTheSame() throws Exception {
+        Path last = SampleDay.write(recordings, LAST, 100, 86_400L * FILES);
         String whole = hours("--no-cache");
+        Path aside = Files.move(last, folder.resolve("aside"));
 
         Shown shown =
-                stopped(ENOUGH, java("hours", recordings.toString(), "--zone", "UTC", "--cache", cache.toString()));
+                stoppedAtTheLast(java("hours", recordings.toString(), "--zone", "UTC", "--cache", cache.toString()));
 
         assertEquals(130, shown.code(), shown.text());
         assertTrue(shown.text().endsWith(CLEAR + Kept.READ_SO_FAR.sentence() + "\r\n"), shown.text());
-        List<Path> remembered = remembered();
-        assertTrue(remembered.size() >= mostDone(shown.text()), remembered + " of " + shown.text());
-        assertTrue(remembered.size() < FILES, "it was stopped in the middle");
+        assertEquals(first, remembered());
         for (String line : Files.readAllLines(cache.resolve(CacheFile.NAME))) {
             assertTrue(line.isEmpty() || line.endsWith("}]"), "torn: " + line);
         }
-        for (Path file : remembered) {
-            spoilUnseen(file);
+        for (Path file : first) {
+            Unseen.spoil(file);
         }
+        Files.move(aside, last);
         assertEquals(whole, hours("--cache", cache.toString()));
     }
 
     @Test
     void withoutACacheItSaysThatNothingWasChanged() throws Exception {
-        Shown shown = stopped(1, java("hours", recordings.toString(), "--no-cache"));
+        Shown shown = stoppedAtTheLast(java("hours", recordings.toString(), "--no-cache"));
 
         assertEquals(130, shown.code(), shown.text());
         assertTrue(shown.text().endsWith(CLEAR + Kept.NOTHING.sentence() + "\r\n"), shown.text());
     }
 
+    /** Its last outing takes it many times as long as all before, and a signal on its way. */
     @Test
     void reportTellsHowFarItIsAndLeavesTheLineClean() throws Exception {
-        Shown shown = stopped(1, java("report", recordings.toString()));
+        try (RecordingWriter recording = RecordingWriter.open(recordings.resolve(LAST), "upper-landing")) {
+            ShortDay.append(recording, 100, 86_400L * FILES, SampleDay.rigToml(), StoppedIT::pullAnHour);
+        }
+
+        Shown shown = stoppedOnceItTells(java("report", recordings.toString()));
 
         assertEquals(130, shown.code(), shown.text());
         assertTrue(shown.text().endsWith(CLEAR + Kept.NOTHING.sentence() + "\r\n"), shown.text());
+    }
+
+    private static void pullAnHour(ShortDay day) {
+        for (int pull = 0; pull < 1_800; pull++) {
+            day.ramp(100, 6_000);
+            day.ramp(6_000, 100);
+        }
     }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
@@ -24,6 +25,7 @@ import tautlog.config.ConfigException;
 import tautlog.desk.fixtures.Desk;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.fixtures.ShortDay;
+import tautlog.desk.progress.Kept;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
 import tautlog.recording.Thinner;
@@ -85,19 +87,12 @@ class UseCacheTest {
         return cache.resolve(CacheFile.NAME);
     }
 
-    /** Makes another file of it that looks the same from outside: whoever opens it notices. */
-    private static void spoilUnseen(Path file) throws IOException {
-        FileTime written = Files.getLastModifiedTime(file);
-        Files.write(file, new byte[(int) Files.size(file)]);
-        Files.setLastModifiedTime(file, written);
-    }
-
     @Test
     void secondRunOpensNoRecordingAndSaysTheSameByteForByte() throws IOException {
         Path file = day();
 
         String first = hours();
-        spoilUnseen(file);
+        Unseen.spoil(file);
 
         assertEquals(first, hours());
         assertEquals(3, Desk.run("hours", recordings).code(), "without what is remembered the file cannot be read");
@@ -109,7 +104,7 @@ class UseCacheTest {
         Files.setLastModifiedTime(file, FileTime.from(Instant.now().plusSeconds(3_600)));
 
         hours();
-        spoilUnseen(file);
+        Unseen.spoil(file);
 
         hours(3);
     }
@@ -241,7 +236,7 @@ class UseCacheTest {
         Path file = day();
         UseSettings one = withCache(UseAgainstSlowTest.settings(1), Optional.empty());
         UseHistory.of(List.of(file), one);
-        spoilUnseen(file);
+        Unseen.spoil(file);
         UseSettings other = new UseSettings(one.cacheFolder(), "tautlog 9", one.rig(), 1, one.progress(), one.now());
 
         assertEquals(1, UseHistory.of(List.of(file), one).outings().size());
@@ -281,6 +276,55 @@ class UseCacheTest {
         try (var files = Files.list(cache)) {
             assertEquals(1, files.count());
         }
+    }
+
+    @Test
+    void tellsWhetherAllIsKept() throws IOException {
+        assertEquals(Kept.NOTHING, CacheFile.none().close());
+        CacheFile file = CacheFile.read(cache);
+        file.put(CacheFile.key("one"), 1);
+
+        assertEquals(Kept.READ_SO_FAR, file.close());
+        assertEquals(Optional.of(1), CacheFile.read(cache).value(CacheFile.key("one"), Integer.class));
+    }
+
+    @Test
+    void tellsThatNotAllIsKeptWhenTheDiskWasFullOnce() throws IOException {
+        CacheFile file = CacheFile.read(cache);
+        Path full = Path.of("/dev/full");
+        assumeTrue(Files.exists(full), "skipped: there is no " + full);
+        Files.createSymbolicLink(cacheFile(), full);
+        file.put(CacheFile.key("one"), 1);
+        file.append();
+        Files.delete(cacheFile());
+        file.put(CacheFile.key("two"), 2);
+
+        assertEquals(Kept.NOT_ALL, file.close());
+        CacheFile kept = CacheFile.read(cache);
+        assertFalse(kept.has(CacheFile.key("one")));
+        assertTrue(kept.has(CacheFile.key("two")));
+    }
+
+    /** In a folder whose path is so long that a longer name than the cache's finds no place (Linux: PATH_MAX, 4,096 with a zero). */
+    @Test
+    void whatCannotBeShortenedIsKeptAll() throws IOException {
+        Path deep = cache;
+        int longest = 4_095 - 1 - CacheFile.NAME.length() - 2;
+        while (deep.toString().length() < longest - 1) {
+            deep = deep.resolve(
+                    "x".repeat(Math.min(200, longest - 1 - deep.toString().length())));
+        }
+        long most = 10;
+        CacheFile file = CacheFile.read(deep, most);
+        file.put(CacheFile.key("one"), 1);
+        file.append();
+        file.put(CacheFile.key("two"), 2);
+
+        assertEquals(Kept.READ_SO_FAR, file.close());
+        assertTrue(Files.size(deep.resolve(CacheFile.NAME)) > most, "it could be shortened");
+        CacheFile kept = CacheFile.read(deep, most);
+        assertTrue(kept.has(CacheFile.key("one")));
+        assertTrue(kept.has(CacheFile.key("two")));
     }
 
     @Test
