@@ -1,13 +1,14 @@
 package tautlog.detect;
 
 import tautlog.recording.CodedTrace;
+import tautlog.rig.Rig;
+import tautlog.sample.Instrument;
 import tautlog.sample.StoredCounts;
 
 /** Gives frames and runs to all detectors, nobody asking for seconds. */
 final class ChainFeed implements CodedTrace.Reader {
     final BenchSink sink = new BenchSink(false);
-    private final Detection detection =
-            new Detection(DetectorFeed.INSTRUMENT, DetectorFeed.RIG, DetectorFeed.CALIBRATION, sink);
+    private final Detection detection;
     private final Shaft turning;
     private final BenchShaft shaft = new BenchShaft();
 
@@ -18,6 +19,11 @@ final class ChainFeed implements CodedTrace.Reader {
     }
 
     ChainFeed(Shaft turning) {
+        this(DetectorFeed.INSTRUMENT, DetectorFeed.RIG, turning);
+    }
+
+    ChainFeed(Instrument instrument, Rig rig, Shaft turning) {
+        detection = new Detection(instrument, rig, DetectorFeed.CALIBRATION, sink);
         this.turning = turning;
     }
 
@@ -32,6 +38,10 @@ final class ChainFeed implements CodedTrace.Reader {
     @Override
     public void run(long number, StoredCounts counts) {
         detection.run(number, counts);
+    }
+
+    void end() {
+        detection.end();
     }
 
     long told() {

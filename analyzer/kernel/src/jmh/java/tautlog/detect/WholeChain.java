@@ -3,7 +3,6 @@ package tautlog.detect;
 import tautlog.fixtures.Rigs;
 import tautlog.recording.CodedTrace;
 import tautlog.rig.Rig;
-import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 import tautlog.sample.StoredCounts;
 
@@ -32,10 +31,9 @@ final class WholeChain implements CodedTrace.Reader {
         ALL {
             @Override
             WholeChain chain() {
-                BenchSink sink = new BenchSink(false);
                 Instrument withoutShaft = new Instrument("BENCH", 1, 0, 1, 1_000_000, 500_000, 8_388_607, 0);
-                Detection detection = new Detection(withoutShaft, RIG, Calibration.of("0", "0.5"), sink);
-                return new WholeChain(new Replay(detection), detection::end, sink);
+                ChainFeed feed = new ChainFeed(withoutShaft, RIG, ChainFeed.Shaft.SILENT);
+                return new WholeChain(feed, feed::end, feed.sink);
             }
         },
         /** Those that {@code chain.py} has: pulls with rainflow, overloads, shocks. */
@@ -48,18 +46,6 @@ final class WholeChain implements CodedTrace.Reader {
         };
 
         abstract WholeChain chain();
-    }
-
-    private record Replay(Detection detection) implements CodedTrace.Reader {
-        @Override
-        public void frame(long number, long tick, int flags, int n) {
-            detection.frame(number, tick, flags, n);
-        }
-
-        @Override
-        public void run(long number, StoredCounts counts) {
-            detection.run(number, counts);
-        }
     }
 
     @Override

@@ -1,15 +1,42 @@
 package tautlog.recording;
 
+import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.OptionalLong;
+import java.util.function.Consumer;
 
 /** A row of the table {@code evidence}: a block, its link, and an index of what it reaches over. */
 @SuppressWarnings("ArrayRecordComponent") // moved about, never compared
 record EvidenceRow(long seq, int outing, int span, int kind, Reach reach, int count, byte[] link, byte[] bytes) {
     static final String SELECT =
             "SELECT seq, outing, span, kind, first, last, tick, last_tick, count, link, block FROM evidence";
+
+    /**
+     * Gives the rows of an outing from {@code first} to {@code last} to {@code taker}, in order.
+     *
+     * @return the last of them, 0 when there is none
+     */
+    static long each(Connection connection, int outing, long first, long last, Consumer<EvidenceRow> taker)
+            throws SQLException {
+        long latest = 0;
+        try (PreparedStatement select =
+                connection.prepareStatement(SELECT + " WHERE outing = ? AND seq BETWEEN ? AND ? ORDER BY seq")) {
+            select.setInt(1, outing);
+            select.setLong(2, first);
+            select.setLong(3, last);
+            try (ResultSet rows = select.executeQuery()) {
+                while (rows.next()) {
+                    EvidenceRow row = of(rows);
+                    latest = row.seq();
+                    taker.accept(row);
+                }
+            }
+        }
+        return latest;
+    }
 
     static EvidenceRow of(ResultSet row) throws SQLException {
         long[] numbers = numbers(row, 1, 9);

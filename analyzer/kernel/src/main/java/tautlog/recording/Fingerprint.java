@@ -21,15 +21,7 @@ final class Fingerprint {
     /** Of an outing none of whose rows were read. */
     static String of(Connection connection, int outing) throws SQLException {
         Fingerprint fingerprint = new Fingerprint();
-        try (PreparedStatement select =
-                connection.prepareStatement(EvidenceRow.SELECT + " WHERE outing = ? ORDER BY seq")) {
-            select.setInt(1, outing);
-            try (ResultSet rows = select.executeQuery()) {
-                while (rows.next()) {
-                    fingerprint.add(EvidenceRow.of(rows));
-                }
-            }
-        }
+        EvidenceRow.each(connection, outing, Long.MIN_VALUE, Long.MAX_VALUE, fingerprint::add);
         return fingerprint.withOtherRows(connection, outing);
     }
 

@@ -1,8 +1,6 @@
 package tautlog.recording;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,21 +63,10 @@ final class Replay {
 
     /** Tells the rows of the outing from {@code first} to {@code last}, whole spans; the last one told, 0 when there is none. */
     long rows(long first, long last) throws SQLException {
-        long told = 0;
-        try (PreparedStatement select = connection.prepareStatement(
-                EvidenceRow.SELECT + " WHERE outing = ? AND seq BETWEEN ? AND ? ORDER BY seq")) {
-            select.setInt(1, outing.index());
-            select.setLong(2, first);
-            select.setLong(3, last);
-            try (ResultSet rows = select.executeQuery()) {
-                while (rows.next()) {
-                    EvidenceRow row = EvidenceRow.of(rows);
-                    told = row.seq();
-                    seen.accept(row);
-                    take(row);
-                }
-            }
-        }
+        long told = EvidenceRow.each(connection, outing.index(), first, last, row -> {
+            seen.accept(row);
+            take(row);
+        });
         tellSpan();
         return told;
     }

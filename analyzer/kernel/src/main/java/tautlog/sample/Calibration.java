@@ -49,9 +49,7 @@ public record Calibration(BigDecimal zeroCounts, BigDecimal newtonsPerCount, Big
      * reports, and under a curve for the relation of two tensions.
      */
     public double newtons(double counts) {
-        return isStraight()
-                ? (counts - zeroCounts.doubleValue()) * newtonsPerCount.doubleValue()
-                : curve().newtons(counts);
+        return curve().newtons(counts);
     }
 
     /**

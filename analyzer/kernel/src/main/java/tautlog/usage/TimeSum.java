@@ -26,8 +26,11 @@ public record TimeSum(SortedMap<Long, Long> unitsByMillihertz) {
     }
 
     public TimeSum plus(TimeSum other) {
-        if (isZero() || other.isZero()) {
-            return isZero() ? other : this;
+        if (isZero()) {
+            return other;
+        }
+        if (other.isZero()) {
+            return this;
         }
         TreeMap<Long, Long> sum = new TreeMap<>(unitsByMillihertz);
         other.unitsByMillihertz.forEach((millihertz, units) -> sum.merge(millihertz, units, Math::addExact));

@@ -13,25 +13,17 @@ import java.time.ZoneOffset;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import tautlog.calibration.CellCalibration;
 import tautlog.desk.fixtures.SampleDay;
-import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
 import tautlog.recording.RecordingException;
 import tautlog.recording.RecordingWriter;
-import tautlog.sample.Calibration;
 
 class FolderLookTest {
     @TempDir
     Path folder;
 
     private static OutingWriter begun(RecordingWriter writer) throws RecordingException {
-        OutingWriter outing = writer.begin(new OutingStart(
-                SampleDay.instrument(7),
-                SampleDay.rigToml(),
-                CellCalibration.written(Calibration.of("0", "1")),
-                "tautlogd test",
-                OutingStart.Source.INSTRUMENT));
+        OutingWriter outing = writer.begin(SampleDay.start());
         outing.tension(0, 0, 0, new int[500], 0, 500);
         outing.commit();
         return outing;

@@ -23,7 +23,6 @@ import tautlog.desk.analysis.Question;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.pyramid.Band;
 import tautlog.desk.report.JsonReport;
-import tautlog.recording.OutingStart;
 import tautlog.recording.OutingWriter;
 import tautlog.recording.RecordingWriter;
 import tautlog.sample.Calibration;
@@ -195,12 +194,7 @@ class SeasonWatchTest {
     void followsARecordingWhileItIsWritten() throws Exception {
         try (SeasonWatch watch = watch();
                 RecordingWriter writer = RecordingWriter.open(folder.resolve("live.tautlog"), "upper-landing")) {
-            OutingWriter outing = writer.begin(new OutingStart(
-                    SampleDay.instrument(7),
-                    SampleDay.rigToml(),
-                    CellCalibration.written(Calibration.of("0", "1")),
-                    "tautlogd test",
-                    OutingStart.Source.INSTRUMENT));
+            OutingWriter outing = writer.begin(SampleDay.start());
             outing.clock(0, START);
             outing.hookup(0, "straight", HookupSource.MARK);
             Trace trace = new Trace(watch);
