@@ -5,6 +5,7 @@ import tautlog.sample.Calibration;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
+import tautlog.sample.Passage;
 import tautlog.sample.Position;
 import tautlog.sample.StoredCounts;
 import tautlog.sample.Tally;
@@ -23,7 +24,8 @@ import tautlog.sample.ZeroSource;
  * or a stall's end by a run at most.
  *
  * <p>{@link #tension} does it all. A replay that has the samples in runs calls {@link #frame} and {@link #run} instead, for the whole
- * outing: the same is found, most of the cost of frames is saved.
+ * outing: the same is found, most of the cost of frames is saved. Where nothing goes on in the line, as most of the time, it gives
+ * seconds at once by {@link #passage}.
  */
 public final class Detection implements Evidence {
     private final FindingSink sink;
@@ -103,7 +105,7 @@ public final class Detection implements Evidence {
     }
 
     private static int longestWindow(Thresholds thresholds) {
-        return 2 * (Math.max(thresholds.joltWithin, thresholds.dropWithin) + Run.MOST);
+        return 2 * (Math.max(thresholds.joltWithin, thresholds.dropWithin) + Passage.MOST);
     }
 
     @Override
@@ -177,14 +179,83 @@ public final class Detection implements Evidence {
         for (int k = 0; k < n; ) {
             int fitting = ring.cut(seconds.cut(number + k, hookups.cut(number + k, n - k)));
             run.begin(number + k, hookups.inForce());
-            StoredCounts part = counts.part(k, fitting);
-            ring.append(part);
-            run.set(part);
+            join(counts.part(k, fitting));
             taken(number + k, fitting);
             giveRun();
             k += fitting;
         }
         settle();
+    }
+
+    private void join(StoredCounts counts) {
+        ring.append(counts);
+        run.add(counts);
+    }
+
+    /**
+     * Takes frames, samples and shaft frames at once where the line is slack and nothing is under way. The same is found as by the other
+     * calls: the detectors can do with longer runs, and shaft frames may come some seconds before their samples.
+     *
+     * @return false where more goes on: then nothing was taken, it must come by {@link #frame}, {@link #run} and {@link #shaft}
+     */
+    public boolean passage(Passage passage) {
+        if (!isAtRest() || passage.greatest() >= thresholds.slackBelow || !goesOn(passage)) {
+            return false;
+        }
+        for (int i = 0; hasShaftSensor && i < passage.shaftFrames(); i++) {
+            read(
+                    passage.shaftTick(i),
+                    passage.pulses(i),
+                    passage.pulseTicks(),
+                    passage.pulsesFrom(i),
+                    passage.pulsesIn(i));
+        }
+        for (int i = 0; i < passage.frames(); i++) {
+            announce(passage.frameNumber(i), passage.frameTick(i), true, passage.frameLength(i));
+        }
+        shaftJoin.samplesAt(frameTick);
+        giveWhole(passage);
+        taken(passage.first(), passage.samples());
+        settle();
+        return true;
+    }
+
+    private boolean isAtRest() {
+        return anyPresent
+                && !seconds.areWanted()
+                && !pulls.areOpen()
+                && !shocks.isUndecided()
+                && !waitsForShaft()
+                && run.n == 0;
+    }
+
+    /** Whether the passage follows what came with nothing between, under one hookup and with a shaft that speaks. */
+    private boolean goesOn(Passage passage) {
+        int last = passage.frames() - 1;
+        return passage.first() == lastTaken + 1
+                && (last < 0
+                        || (passage.frameNumber(0) == lastPresent + 1
+                                && shaftJoin.isPatientTo(passage.frameTick(last))))
+                && hookups.cut(passage.first(), passage.samples()) == passage.samples();
+    }
+
+    /** As one run, or two where the ring begins anew. */
+    private void giveWhole(Passage passage) {
+        long number = passage.first();
+        run.begin(number, hookups.inForce());
+        for (int i = 0; i < passage.runs(); i++) {
+            StoredCounts counts = passage.run(i);
+            int n = counts.size();
+            int fitting = ring.cut(n);
+            join(counts.part(0, fitting));
+            if (fitting < n) {
+                giveRun();
+                run.begin(number + fitting, hookups.inForce());
+                join(counts.part(fitting, n - fitting));
+            }
+            number += n;
+        }
+        giveRun();
     }
 
     private void take(long number, int[] counts, int from, int n) {
@@ -293,20 +364,27 @@ public final class Detection implements Evidence {
         if (!hasShaftSensor) {
             return;
         }
-        double rpm = shaftSpeed.frame(tick, pulses, pulseTicks, n);
+        boolean isInTime = read(tick, pulses, pulseTicks, 0, n);
+        if (isInTime && (waitsForShaft() || tick - frameTick > oneSecondTicks)) {
+            settle();
+        }
+    }
+
+    /** Takes a shaft frame; false when it came too late to be joined. */
+    private boolean read(long tick, long pulses, long[] pulseTicks, int from, int n) {
+        double rpm = shaftSpeed.frame(tick, pulses, pulseTicks, from, n);
         boolean isReading = !Double.isNaN(rpm);
         if (isReading) {
             sink.shaftReading(tick, rpm);
         }
-        if (shaftJoin.isInTime(tick)) {
-            if (isReading) {
-                drops.reading(tick, rpm);
-            }
-            shaftJoin.frame(tick, rpm);
-            if (waitsForShaft() || tick - frameTick > oneSecondTicks) {
-                settle();
-            }
+        if (!shaftJoin.isInTime(tick)) {
+            return false;
         }
+        if (isReading) {
+            drops.reading(tick, rpm);
+        }
+        shaftJoin.frame(tick, rpm);
+        return true;
     }
 
     /** Whether something is decided but for what the shaft does. */

@@ -6,48 +6,32 @@ import tautlog.sample.SampleTicks;
 /**
  * The latest frames of present samples: which sample was the latest at a tick, and which tick a sample has.
  *
- * <p>Kept as far back as shaft readings and drops need it. The frames are objects made once and used again.
+ * <p>Kept as far back as shaft readings and drops need it, in columns. Who asks for ticks asks for later and later ones: the search
+ * goes on where the one before ended.
  */
 final class Frames {
-    private static final class Frame {
-        final SampleTicks ticks;
-        long number;
-        long tick;
-        long place;
-        int n;
-
-        Frame(Instrument instrument) {
-            ticks = new SampleTicks(instrument);
-        }
-
-        /** The latest sample with a tick at or before {@code t}; the first has one. */
-        int latestAt(long t) {
-            int k = ticks.sampleNear(t, n);
-            while (k < n - 1 && ticks.isAtOrBefore(k + 1, t)) {
-                k++;
-            }
-            while (k > 0 && !ticks.isAtOrBefore(k, t)) {
-                k--;
-            }
-            return k;
-        }
-    }
-
-    private final Instrument instrument;
     private final SampleTicks latest;
-    /** Its length is a power of two, so that no place in it costs a division. */
-    private Frame[] ring;
+    /** The columns' length is a power of two, so that no place in them costs a division. */
+    private long[] numbers = new long[64];
+
+    private long[] ticks = new long[64];
+    private long[] places = new long[64];
+    private int[] lengths = new int[64];
+    private long[] stepTicks = new long[64];
+    private long[] stepSamples = new long[64];
 
     private int head;
     private int size;
+    /** The frame found last, counted from the oldest. */
+    private int found;
+
+    private boolean rises = true;
     private long newestTick = Long.MIN_VALUE;
     private long firstNumber;
     private boolean anyPresent;
 
     Frames(Instrument instrument) {
-        this.instrument = instrument;
         latest = new SampleTicks(instrument);
-        ring = new Frame[] {new Frame(instrument), new Frame(instrument)};
     }
 
     /** Takes the next frame, whose samples are not present. */
@@ -59,15 +43,17 @@ final class Frames {
     /** Takes the next frame of present samples, the first of them at {@code place}. */
     void present(long number, long tick, int n, long place) {
         absent(number, tick, n);
-        if (size == ring.length) {
+        if (size == numbers.length) {
             grow();
         }
-        Frame frame = at(size++);
-        frame.ticks.copyFrom(latest);
-        frame.number = number;
-        frame.tick = tick;
-        frame.place = place;
-        frame.n = n;
+        rises &= size == 0 || tick >= ticks[at(size - 1)];
+        int at = at(size++);
+        numbers[at] = number;
+        ticks[at] = tick;
+        places[at] = place;
+        lengths[at] = n;
+        stepTicks[at] = latest.ticks();
+        stepSamples[at] = latest.samples();
         if (!anyPresent) {
             anyPresent = true;
             firstNumber = number;
@@ -85,29 +71,61 @@ final class Frames {
 
     /** Finds the latest present sample with a tick at or before {@code tick}; call only when {@link #anyPresent}. */
     void seat(long tick, Seat seat) {
-        int i = size - 1;
-        while (i >= 0 && at(i).tick > tick) {
-            i--;
-        }
+        int i = latestAt(tick);
         if (i < 0) {
             seat.set(firstNumber - 1, -1, Long.MIN_VALUE, firstNumber);
             return;
         }
-        Frame frame = at(i);
-        int k = frame.latestAt(tick);
-        long next = k < frame.n - 1 ? frame.number + k + 1 : i < size - 1 ? at(i + 1).number : Seat.NONE;
-        seat.set(frame.number + k, frame.place + k, next == Seat.NONE ? frame.ticks.tickOf(k) : tick, next);
+        int at = at(i);
+        int n = lengths[at];
+        int k = sampleAt(tick, at);
+        long next = k < n - 1 ? numbers[at] + k + 1 : i < size - 1 ? numbers[at(i + 1)] : Seat.NONE;
+        seat.set(numbers[at] + k, places[at] + k, next == Seat.NONE ? tickOf(k, at) : tick, next);
+    }
+
+    /** The latest frame with a tick at or before {@code tick}, counted from the oldest; -1 when there is none. */
+    private int latestAt(long tick) {
+        int i = rises ? Math.min(found, size - 1) : size - 1;
+        while (i >= 0 && ticks[at(i)] > tick) {
+            i--;
+        }
+        while (i < size - 1 && ticks[at(i + 1)] <= tick) {
+            i++;
+        }
+        found = Math.max(0, i);
+        return i;
+    }
+
+    /** The latest sample of the frame at {@code at} with a tick at or before {@code tick}; the first has one. */
+    private int sampleAt(long tick, int at) {
+        int n = lengths[at];
+        int k = SampleTicks.sampleNear(tick, n, ticks[at], stepTicks[at], stepSamples[at]);
+        while (k < n - 1 && isAtOrBefore(k + 1, tick, at)) {
+            k++;
+        }
+        while (k > 0 && !isAtOrBefore(k, tick, at)) {
+            k--;
+        }
+        return k;
+    }
+
+    private boolean isAtOrBefore(int k, long tick, int at) {
+        return SampleTicks.isAtOrBefore(k, tick, ticks[at], stepTicks[at], stepSamples[at]);
+    }
+
+    private long tickOf(int k, int at) {
+        return SampleTicks.tickOf(k, ticks[at], stepTicks[at], stepSamples[at]);
     }
 
     /** Tick of the present sample {@code number}, which lies in a frame still kept. */
     long tickOf(long number) {
-        Frame frame = at(holding(number));
-        return frame.ticks.tickOf((int) (number - frame.number));
+        int at = at(holding(number));
+        return tickOf((int) (number - numbers[at]), at);
     }
 
     /** Tick of the frame that holds {@code number} and is still kept. */
     long frameTickOf(long number) {
-        return at(holding(number)).tick;
+        return ticks[at(holding(number))];
     }
 
     /** Place of the latest present sample at or before {@code number}; -1 when no such sample is kept. */
@@ -116,36 +134,57 @@ final class Frames {
         if (i < 0) {
             return -1;
         }
-        Frame frame = at(i);
-        return frame.place + Math.min(frame.n - 1, number - frame.number);
+        int at = at(i);
+        return places[at] + Math.min(lengths[at] - 1, number - numbers[at]);
     }
 
+    /** The latest frame that begins at {@code number} or before, counted from the oldest: numbers rise. -1 when there is none. */
     private int holding(long number) {
-        int i = size - 1;
-        while (i >= 0 && at(i).number > number) {
-            i--;
+        int low = -1;
+        int high = size;
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (numbers[at(middle)] > number) {
+                high = middle;
+            } else {
+                low = middle;
+            }
         }
-        return i;
+        return low;
     }
 
     /** Nobody asks for a tick before {@code tick} or a number before {@code number} any more. */
     void forgetBefore(long tick, long number) {
-        while (size > 1 && at(1).tick <= tick && at(1).number <= number) {
-            head = (head + 1) & (ring.length - 1);
+        while (size > 1 && ticks[at(1)] <= tick && numbers[at(1)] <= number) {
+            head = at(1);
             size--;
+            found = Math.max(0, found - 1);
         }
     }
 
-    private Frame at(int i) {
-        return ring[(head + i) & (ring.length - 1)];
+    private int at(int i) {
+        return (head + i) & (numbers.length - 1);
     }
 
     private void grow() {
-        Frame[] larger = new Frame[2 * ring.length];
-        for (int i = 0; i < larger.length; i++) {
-            larger[i] = i < size ? at(i) : new Frame(instrument);
+        numbers = grown(numbers);
+        ticks = grown(ticks);
+        places = grown(places);
+        stepTicks = grown(stepTicks);
+        stepSamples = grown(stepSamples);
+        int[] more = new int[2 * size];
+        for (int i = 0; i < size; i++) {
+            more[i] = lengths[(head + i) & (size - 1)];
         }
-        ring = larger;
+        lengths = more;
         head = 0;
+    }
+
+    private long[] grown(long[] column) {
+        long[] more = new long[2 * size];
+        for (int i = 0; i < size; i++) {
+            more[i] = column[(head + i) & (size - 1)];
+        }
+        return more;
     }
 }

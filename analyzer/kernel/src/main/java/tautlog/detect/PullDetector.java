@@ -62,6 +62,11 @@ final class PullDetector implements Detector {
         return !closed.isEmpty();
     }
 
+    /** True when a pull is open, or may open with the next sample. */
+    boolean areOpen() {
+        return open || opening > 0;
+    }
+
     private void loaded(Run run) {
         begin(run.first);
         takeTail();

@@ -6,7 +6,8 @@ import tautlog.sample.StoredCounts;
 /**
  * In which pieces the samples of a {@link CountRing} came: the greatest of each, and what is not decoded yet.
  *
- * <p>Pieces lie end to end, in order of their places; the oldest are forgotten. Whoever asks for the latest finds them soonest.
+ * <p>Pieces lie end to end, in order of their places; the oldest are forgotten. Whoever asks to decode the latest finds them soonest,
+ * whoever asks for bounds those near the place asked for before.
  */
 final class RingPieces {
     private long[] first = new long[64];
@@ -14,6 +15,9 @@ final class RingPieces {
     private @Nullable StoredCounts[] coded = new @Nullable StoredCounts[64];
     private int head;
     private int size;
+    /** The piece whose bounds were asked for last, counted from the oldest. */
+    private int found;
+
     private long end;
     /** No place behind this one is coded. */
     private long codedThrough = -1;
@@ -46,6 +50,7 @@ final class RingPieces {
             coded[head] = null;
             head = slot(1);
             size--;
+            found = Math.max(0, found - 1);
         }
     }
 
@@ -75,16 +80,18 @@ final class RingPieces {
 
     /** No count from place {@code from} to {@code through}, both held, is greater. */
     int greatest(long from, long through) {
-        int high = Integer.MIN_VALUE;
-        for (int i = size - 1; i >= 0; i--) {
-            int at = slot(i);
-            if (first[at] <= through) {
-                high = Math.max(high, greatest[at]);
-            }
-            if (first[at] <= from) {
-                break;
-            }
+        int i = Math.min(found, size - 1);
+        while (i > 0 && first[slot(i)] > from) {
+            i--;
         }
+        while (i < size - 1 && first[slot(i + 1)] <= from) {
+            i++;
+        }
+        int high = greatest[slot(i)];
+        while (i < size - 1 && first[slot(i + 1)] <= through) {
+            high = Math.max(high, greatest[slot(++i)]);
+        }
+        found = i;
         return high;
     }
 

@@ -3,13 +3,14 @@ package tautlog.detect;
 import tautlog.sample.StoredCounts;
 
 /**
- * At most 128 consecutive samples with what is worth knowing before looking at each: one object, filled anew for every run.
+ * Consecutive samples, 128 at most or a passage of slack line, with what is worth knowing before looking at each: one object, filled
+ * anew for every run.
  *
  * <p>The samples lie in a {@link CountRing}, perhaps still coded: asking for single counts or their sum costs time, asking for least
  * and greatest does not.
  */
 final class Run {
-    /** The most samples of a run. */
+    /** The most samples of a run but for a passage. */
     static final int MOST = StoredCounts.MOST;
 
     private static final int SMALL = 1 << 24;
@@ -59,11 +60,11 @@ final class Run {
         sum += next.sum;
     }
 
-    /** Is {@code stored} and nothing else, which has been put into the ring. */
-    void set(StoredCounts stored) {
-        n = stored.size();
-        least = stored.least();
-        greatest = stored.greatest();
+    /** Goes on with {@code stored}, which has been put into the ring. */
+    void add(StoredCounts stored) {
+        n += stored.size();
+        least = Math.min(least, stored.least());
+        greatest = Math.max(greatest, stored.greatest());
         isSummed = false;
         isDecoded = false;
     }

@@ -31,6 +31,10 @@ final class SecondsMaker implements Detector {
         fullScale = instrument.fullScale();
     }
 
+    boolean areWanted() {
+        return isWanted;
+    }
+
     /** How many of {@code n} samples from {@code number} on lie in the same second as the first of them. */
     int cut(long number, int n) {
         if (!isWanted) {

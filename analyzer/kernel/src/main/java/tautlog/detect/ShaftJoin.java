@@ -144,6 +144,12 @@ final class ShaftJoin {
         }
     }
 
+    /** Whether {@link #samplesAt} of frames up to {@code tick} does nothing but remember how far the shaft has come. */
+    boolean isPatientTo(long tick) {
+        return knownThrough == Long.MAX_VALUE
+                || (waitingSince != Long.MIN_VALUE && tick - patience <= Math.max(waitingSince, latestTick));
+    }
+
     /**
      * Settles what can be settled.
      *

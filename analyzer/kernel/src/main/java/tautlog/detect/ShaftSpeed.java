@@ -30,14 +30,20 @@ public final class ShaftSpeed {
 
     /** Takes a shaft frame; the speed at its tick in revolutions per minute, or NaN when the frame gives no reading. */
     public double frame(long tick, long pulses, long[] ticks, int n) {
+        return frame(tick, pulses, ticks, 0, n);
+    }
+
+    /** The same, of pulses from {@code ticks[from]} on. */
+    double frame(long tick, long pulses, long[] ticks, int from, int n) {
         if (!started || pulses - lastPulses != n) {
             started = true;
             known = 0;
             trainBegan = tick;
         }
         lastPulses = pulses;
-        for (int i = 0; i < n; i++) {
-            take(ticks[i]);
+        // of more pulses than a revolution has only the last matter
+        for (int i = Math.max(0, n - pulseTicks.length); i < n; i++) {
+            take(ticks[from + i]);
         }
         if (anyReading && (tick - lastReading) * 20 < tickHz) {
             return Double.NaN;

@@ -61,6 +61,11 @@ final class ShockDetector implements Detector {
         }
     }
 
+    /** True when the line snapped tight, and whether it was a shock is not known yet. */
+    boolean isUndecided() {
+        return undecided;
+    }
+
     /** True when the line is tight throughout, and was not slack before for so long that it snaps. */
     private boolean isTight(Run run) {
         return run.least >= thresholds.slackBelow && slackLength < thresholds.slackFor;

@@ -169,23 +169,40 @@ final class Replay {
     }
 
     private void tellRuns(SpanOrder order, RunSink runs) {
-        FrameTable frames = samples.table;
+        TablePassage passage = new TablePassage(samples, others.shaft, order);
         int frame = 0;
-        for (int run = 0; run < samples.runs(); run++) {
-            int told = samples.runFrom(run);
-            int end = told + samples.runLength(run);
-            for (; frame < frames.frames && frames.from[frame] < end; frame++) {
-                int n = frames.length(frame);
-                long lastNumber = frames.number[frame] + n - 1;
-                if (order.isEventDue(frame, lastNumber)) {
-                    tellPart(runs, run, told, frames.from[frame]);
-                    told = frames.from[frame];
+        for (int run = 0; run < samples.runs(); ) {
+            int end = passage.begin(run, frame);
+            if (end > run && runs.passage(passage)) {
+                frame = passage.endFrame();
+                order.toldShaftsBefore(passage.endShaft());
+                run = end;
+            } else {
+                for (int refused = Math.max(end, run + 1); run < refused; run++) {
+                    frame = tellRun(order, runs, run, frame);
                 }
-                order.tellBefore(frame, lastNumber, runs);
-                runs.frame(frames.number[frame], frames.tick[frame], frames.flags[frame], n);
             }
-            tellPart(runs, run, told, end);
         }
+    }
+
+    /** Tells the frames from {@code frame} on that begin in run {@code run}, and the run; returns the frame behind these. */
+    private int tellRun(SpanOrder order, RunSink runs, int run, int frame) {
+        FrameTable frames = samples.table;
+        int next = frame;
+        int told = samples.runFrom(run);
+        int end = told + samples.runLength(run);
+        for (; next < frames.frames && frames.from[next] < end; next++) {
+            int n = frames.length(next);
+            long lastNumber = frames.number[next] + n - 1;
+            if (order.isEventDue(next, lastNumber)) {
+                tellPart(runs, run, told, frames.from[next]);
+                told = frames.from[next];
+            }
+            order.tellBefore(next, lastNumber, runs);
+            runs.frame(frames.number[next], frames.tick[next], frames.flags[next], n);
+        }
+        tellPart(runs, run, told, end);
+        return next;
     }
 
     private void tellPart(RunSink runs, int run, int from, int end) {

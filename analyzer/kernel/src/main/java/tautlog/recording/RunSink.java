@@ -1,6 +1,7 @@
 package tautlog.recording;
 
 import tautlog.sample.Evidence;
+import tautlog.sample.Passage;
 import tautlog.sample.StoredCounts;
 
 /**
@@ -23,6 +24,16 @@ public interface RunSink extends Evidence {
      * @param counts a run of the recording unless an event cuts it
      */
     void run(long number, int flags, StoredCounts counts);
+
+    /**
+     * What comes next, all at once: the fastest way. Whoever takes it gets none of it by the other calls; it is offered wherever no event
+     * acts for some runs.
+     *
+     * @return false when it shall come by the other calls; then none of it may have been taken
+     */
+    default boolean passage(Passage passage) {
+        return false;
+    }
 
     @Override
     default void tension(long number, long tick, int flags, int[] counts, int from, int n) {

@@ -41,6 +41,25 @@ final class SpanOrder {
         return nextEvent < events.size() && isDue(events.get(nextEvent), frame, lastNumber);
     }
 
+    /** The first shaft frame that was not told. */
+    int nextShaft() {
+        return nextShaft;
+    }
+
+    /** The shaft frame behind those that {@link #tellBefore} would tell, where no event is due. */
+    int shaftsBefore(int frame) {
+        int end = nextShaft;
+        while (end < shaft.frames && shaft.samplesBefore[end] <= frame) {
+            end++;
+        }
+        return end;
+    }
+
+    /** The shaft frames before {@code shaftFrame} are told. */
+    void toldShaftsBefore(int shaftFrame) {
+        nextShaft = shaftFrame;
+    }
+
     private static boolean isDue(Event event, int frame, long lastNumber) {
         return event.samplesBefore() <= frame || (event.isKeyedByNumber() && event.numbers()[0] <= lastNumber);
     }

@@ -40,28 +40,34 @@ public final class SampleTicks {
         nextNumber = number + n;
     }
 
-    /** Takes over the frame that {@code other} was fed last. */
-    public void copyFrom(SampleTicks other) {
-        frameTick = other.frameTick;
-        ticks = other.ticks;
-        samples = other.samples;
-        nextNumber = other.nextNumber;
-        lastNumber = other.lastNumber;
+    /** P of the frame fed last: so many ticks for {@link #samples} samples. */
+    public long ticks() {
+        return ticks;
+    }
+
+    /** See {@link #ticks}. */
+    public long samples() {
+        return samples;
     }
 
     /** The tick of sample {@code k} (0 for the first) of the frame fed last. */
     public long tickOf(int k) {
+        return tickOf(k, frameTick, ticks, samples);
+    }
+
+    /** The tick of sample {@code k} of a frame at {@code frameTick} with {@code ticks} ticks for {@code samples} samples. */
+    public static long tickOf(int k, long frameTick, long ticks, long samples) {
         return frameTick + Math.floorDiv(2L * k * ticks + samples, 2 * samples);
     }
 
-    /** Whether {@code tickOf(k) <= tick}, without its division. */
-    public boolean isAtOrBefore(int k, long tick) {
+    /** Whether {@code tickOf(k, frameTick, ticks, samples) <= tick}, without its division. */
+    public static boolean isAtOrBefore(int k, long tick, long frameTick, long ticks, long samples) {
         // floor(x / y) <= d if and only if x < (d + 1) * y
         return 2L * k * ticks + samples < (tick - frameTick + 1) * 2 * samples;
     }
 
-    /** The sample of the frame fed last, of {@code n}, whose tick is nearest to {@code tick}; at most one off. */
-    public int sampleNear(long tick, int n) {
+    /** The sample of such a frame of {@code n} samples whose tick is nearest to {@code tick}; at most one off. */
+    public static int sampleNear(long tick, int n, long frameTick, long ticks, long samples) {
         long k = (tick - frameTick) * samples / ticks;
         return (int) Math.max(0, Math.min(n - 1L, k));
     }

@@ -35,7 +35,7 @@ class RunTest {
         run.begin(0, limits);
         PlainCounts plain = PlainCounts.copyOf(counts, 0, counts.length);
         ring.append(plain);
-        run.set(plain);
+        run.add(plain);
         return run;
     }
 

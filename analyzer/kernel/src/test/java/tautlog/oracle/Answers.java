@@ -24,6 +24,10 @@ record Answers(
         intervals = List.copyOf(intervals);
     }
 
+    Answers withoutSeconds() {
+        return new Answers(findings, List.of(), cycles, readings, intervals);
+    }
+
     /** @see tautlog.detect.FindingSink#cycle */
     record Cycle(long rangeCounts, long twiceMeanCounts, int halves) {}
 

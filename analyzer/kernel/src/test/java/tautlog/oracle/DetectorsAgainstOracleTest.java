@@ -1,6 +1,7 @@
 package tautlog.oracle;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import java.util.ArrayList;
@@ -32,6 +33,24 @@ class DetectorsAgainstOracleTest {
             assertAgreement("seed " + seed, outing, oracle, Replay.Order.BY_TICK);
             assertAgreement("seed " + seed, outing, oracle, orders[(int) (seed % orders.length)]);
         }
+    }
+
+    @Test
+    void agreeWhereSlackLineComesInPassages() {
+        int passages = 0;
+        for (long seed = FROM_SEED; seed < FROM_SEED + SEEDS; seed++) {
+            // given
+            OutingData outing = RandomOutings.outing(seed);
+
+            // when
+            PassageReplay.Told told = PassageReplay.through(outing, seed);
+
+            // then
+            assertEquals(
+                    List.of(), Difference.between(Oracle.of(outing).withoutSeconds(), told.answers()), "seed " + seed);
+            passages += told.passages();
+        }
+        assertTrue(passages > SEEDS, passages + " passages were taken");
     }
 
     @Test

@@ -46,7 +46,7 @@ final class Replay {
     }
 
     static Answers through(OutingData data, Order order, BiFunction<OutingData, FindingSink, Evidence> detectors) {
-        Listener listener = new Listener();
+        Listener listener = new Listener(true);
         new Replay(data, order, detectors.apply(data, listener)).tell();
         return listener.answers();
     }
@@ -123,12 +123,23 @@ final class Replay {
         }
     }
 
-    private static final class Listener implements FindingSink {
+    /** Writes down what is told. */
+    static final class Listener implements FindingSink {
+        private final boolean takesSeconds;
         private final List<Finding> findings = new ArrayList<>();
         private final List<Second> seconds = new ArrayList<>();
         private final List<Answers.Cycle> cycles = new ArrayList<>();
         private final List<Answers.Reading> readings = new ArrayList<>();
         private final List<Answers.Interval> intervals = new ArrayList<>();
+
+        Listener(boolean takesSeconds) {
+            this.takesSeconds = takesSeconds;
+        }
+
+        @Override
+        public boolean takesSeconds() {
+            return takesSeconds;
+        }
 
         @Override
         public void finding(Finding finding) {

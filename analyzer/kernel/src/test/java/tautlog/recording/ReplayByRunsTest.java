@@ -11,11 +11,13 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tautlog.fixtures.EvidenceLog;
+import tautlog.sample.Passage;
 import tautlog.sample.StoredCounts;
 
 /** A replay by runs tells what one by frames does: every call in its order, every sample between the same events. */
@@ -82,6 +84,102 @@ class ReplayByRunsTest {
         @Override
         public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
             RunSink.super.tension(number, tick, flags, counts, from, n);
+        }
+    }
+
+    /** Takes every other passage, apart again: its frames, then its shaft frames, then its samples. */
+    private static final class ByPassages extends ByFrames implements RunSink {
+        private final Random random = new Random(5);
+        private long announcedTo;
+        private long next;
+        private int passages;
+
+        @Override
+        public void frame(long number, long tick, int flags, int n) {
+            announced(number, tick, flags, n);
+            announcedTo = number + n;
+        }
+
+        @Override
+        public void run(long number, int flags, StoredCounts stored) {
+            int n = stored.size();
+            assertTrue(number + n <= announcedTo, "a frame was not announced");
+            int[] counts = new int[n];
+            stored.copyTo(counts, 0);
+            for (int i = 0; i < n; i++) {
+                sample(number + i, flags, counts[i]);
+            }
+            next = number + n;
+        }
+
+        @Override
+        public boolean passage(Passage passage) {
+            if (random.nextBoolean()) {
+                return false;
+            }
+            passages++;
+            long expected = passage.frames() == 0 ? announcedTo : passage.frameNumber(0);
+            for (int i = 0; i < passage.frames(); i++) {
+                assertEquals(expected, passage.frameNumber(i), "a gap between frames");
+                frame(passage.frameNumber(i), passage.frameTick(i), 0, passage.frameLength(i));
+                expected += passage.frameLength(i);
+            }
+            for (int i = 0; i < passage.shaftFrames(); i++) {
+                int from = passage.pulsesFrom(i);
+                shaft(
+                        passage.shaftTick(i),
+                        passage.pulses(i),
+                        Arrays.copyOfRange(passage.pulseTicks(), from, from + passage.pulsesIn(i)),
+                        passage.pulsesIn(i));
+            }
+            takeRuns(passage);
+            return true;
+        }
+
+        private void takeRuns(Passage passage) {
+            int least = Integer.MAX_VALUE;
+            int greatest = Integer.MIN_VALUE;
+            long number = passage.first();
+            for (int i = 0; i < passage.runs(); i++) {
+                StoredCounts stored = passage.run(i);
+                least = Math.min(least, stored.least());
+                greatest = Math.max(greatest, stored.greatest());
+                run(number, 0, stored);
+                number += stored.size();
+            }
+            assertEquals(passage.first() + passage.samples(), next);
+            assertEquals(least, passage.least());
+            assertEquals(greatest, passage.greatest());
+            assertTrue(passage.samples() <= Passage.MOST);
+        }
+
+        @Override
+        public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+            RunSink.super.tension(number, tick, flags, counts, from, n);
+        }
+    }
+
+    private static List<String> shafts(ByFrames told) {
+        return told.lines().stream().filter(line -> line.startsWith("shaft ")).toList();
+    }
+
+    private static List<String> withoutShafts(ByFrames told) {
+        return told.lines().stream().filter(line -> !line.startsWith("shaft ")).toList();
+    }
+
+    private static int assertToldAlikeByPassages(Path file, String what) throws IOException {
+        try (Recording recording = Recording.open(file)) {
+            Outing outing = recording.outings().get(0);
+            ByFrames frames = new ByFrames();
+            List<Damage> damages = recording.replay(outing, frames);
+            ByPassages passages = new ByPassages();
+
+            assertEquals(damages, recording.replay(outing, passages), what);
+
+            assertEquals(withoutShafts(frames), withoutShafts(passages), what);
+            assertEquals(shafts(frames), shafts(passages), what);
+            assertEquals(frames.samples, passages.samples, what);
+            return passages.passages;
         }
     }
 
@@ -188,5 +286,17 @@ class ReplayByRunsTest {
             damages += assertToldAlike(file, "seed " + seed);
         }
         assertTrue(damages > OUTINGS / 2, damages + " damages");
+    }
+
+    @Test
+    void passagesHoldWhatIsToldByFrames() throws Exception {
+        int passages = 0;
+        for (long seed = 0; seed < OUTINGS; seed++) {
+            Path file = record(seed);
+            passages += assertToldAlikeByPassages(file, "seed " + seed);
+            spoil(file, new Random(seed));
+            assertToldAlikeByPassages(file, "spoiled, seed " + seed);
+        }
+        assertTrue(passages > OUTINGS, passages + " passages");
     }
 }

@@ -19,7 +19,9 @@ class SampleTicksTest {
                 int k = random.nextInt(n);
                 long near = ticks.tickOf(k) + random.nextInt(5) - 2;
 
-                assertEquals(ticks.tickOf(k) <= near, ticks.isAtOrBefore(k, near));
+                assertEquals(
+                        ticks.tickOf(k) <= near,
+                        SampleTicks.isAtOrBefore(k, near, tick, ticks.ticks(), ticks.samples()));
             }
             number += n;
             tick += n * 2_000L + random.nextInt(300) - 150;

@@ -4,6 +4,7 @@ import tautlog.detect.Detection;
 import tautlog.recording.RunSink;
 import tautlog.sample.Evidence;
 import tautlog.sample.ForwardedEvidence;
+import tautlog.sample.Passage;
 import tautlog.sample.PlainCounts;
 import tautlog.sample.StoredCounts;
 import tautlog.sample.ZeroShift;
@@ -69,9 +70,39 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
         }
     }
 
+    @Override
+    public boolean passage(Passage passage) {
+        long first = passage.first();
+        int n = passage.samples();
+        zero.advanceTo(first);
+        if (zero.shiftsBefore(first + n) || !detection.passage(passage)) {
+            return false;
+        }
+        for (int i = 0; i < passage.frames(); i++) {
+            present.frame(passage.frameNumber(i), passage.frameTick(i), 0, passage.frameLength(i));
+        }
+        if (!shares.takeWhole(first, n, passage.least(), passage.greatest())) {
+            share(passage);
+        }
+        return true;
+    }
+
+    private void share(Passage passage) {
+        long number = passage.first();
+        for (int i = 0; i < passage.runs(); i++) {
+            StoredCounts counts = passage.run(i);
+            share(number, counts);
+            number += counts.size();
+        }
+    }
+
     private void take(long number, StoredCounts counts) {
-        int n = counts.size();
         detection.run(number, counts);
+        share(number, counts);
+    }
+
+    private void share(long number, StoredCounts counts) {
+        int n = counts.size();
         if (!shares.takeWhole(number, n, counts.least(), counts.greatest())) {
             counts.copyTo(open, 0);
             shares.take(number, open, 0, n);

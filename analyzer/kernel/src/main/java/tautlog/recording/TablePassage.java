@@ -1,0 +1,162 @@
+package tautlog.recording;
+
+import tautlog.sample.Passage;
+import tautlog.sample.StoredCounts;
+
+/** A passage in the tables of a span: one object, moved along the span. */
+final class TablePassage implements Passage {
+    private static final int MOST_RUNS = MOST / StoredCounts.MOST;
+
+    private final SampleBlock block;
+    private final FrameTable table;
+    private final ShaftTable shaft;
+    private final SpanOrder order;
+    private int firstRun;
+    private int endRun;
+    private int firstFrame;
+    private int endFrame;
+    private int firstShaft;
+    private int endShaft;
+    private int least;
+    private int greatest;
+
+    /** @param order tells the events and shaft frames of the span */
+    TablePassage(SampleBlock block, ShaftTable shaft, SpanOrder order) {
+        this.block = block;
+        this.table = block.table;
+        this.shaft = shaft;
+        this.order = order;
+    }
+
+    /**
+     * Moves to the passage that begins with run {@code run}.
+     *
+     * @param frame the first that was not told
+     * @return the run behind it; {@code run} when there is no passage
+     */
+    int begin(int run, int frame) {
+        firstRun = run;
+        takeRuns();
+        firstFrame = frame;
+        endFrame = frame;
+        while (endFrame < table.frames && table.from[endFrame] < block.runFrom(endRun)) {
+            endFrame++;
+        }
+        firstShaft = order.nextShaft();
+        endShaft = firstShaft;
+        if (endFrame > firstFrame) {
+            int last = endFrame - 1;
+            if (order.isEventDue(last, table.number[last] + table.length(last) - 1)) {
+                return run;
+            }
+            endShaft = order.shaftsBefore(last);
+        }
+        return endRun;
+    }
+
+    private void takeRuns() {
+        least = Integer.MAX_VALUE;
+        greatest = Integer.MIN_VALUE;
+        endRun = firstRun;
+        int end = Math.min(block.runs(), firstRun + MOST_RUNS);
+        while (endRun < end && block.runFlags(endRun) == 0 && (endRun == firstRun || goesOn(endRun))) {
+            StoredCounts counts = block.run(endRun++);
+            least = Math.min(least, counts.least());
+            greatest = Math.max(greatest, counts.greatest());
+        }
+    }
+
+    private boolean goesOn(int run) {
+        return block.runNumber(run) == block.runNumber(run - 1) + block.runLength(run - 1);
+    }
+
+    /** The first frame behind it. */
+    int endFrame() {
+        return endFrame;
+    }
+
+    /** The first shaft frame behind it. */
+    int endShaft() {
+        return endShaft;
+    }
+
+    @Override
+    public int frames() {
+        return endFrame - firstFrame;
+    }
+
+    @Override
+    public long frameNumber(int frame) {
+        return table.number[firstFrame + frame];
+    }
+
+    @Override
+    public long frameTick(int frame) {
+        return table.tick[firstFrame + frame];
+    }
+
+    @Override
+    public int frameLength(int frame) {
+        return table.length(firstFrame + frame);
+    }
+
+    @Override
+    public int shaftFrames() {
+        return endShaft - firstShaft;
+    }
+
+    @Override
+    public long shaftTick(int shaftFrame) {
+        return shaft.tick[firstShaft + shaftFrame];
+    }
+
+    @Override
+    public long pulses(int shaftFrame) {
+        return shaft.pulses[firstShaft + shaftFrame];
+    }
+
+    @Override
+    public long[] pulseTicks() {
+        return shaft.pulseTick;
+    }
+
+    @Override
+    public int pulsesFrom(int shaftFrame) {
+        return shaft.from[firstShaft + shaftFrame];
+    }
+
+    @Override
+    public int pulsesIn(int shaftFrame) {
+        return shaft.length(firstShaft + shaftFrame);
+    }
+
+    @Override
+    public long first() {
+        return block.runNumber(firstRun);
+    }
+
+    @Override
+    public int samples() {
+        return block.runFrom(endRun) - block.runFrom(firstRun);
+    }
+
+    @Override
+    public int runs() {
+        return endRun - firstRun;
+    }
+
+    @Override
+    public StoredCounts run(int run) {
+        return block.run(firstRun + run);
+    }
+
+    @Override
+    public int least() {
+        return least;
+    }
+
+    @Override
+    public int greatest() {
+        return greatest;
+    }
+}
