@@ -21,11 +21,18 @@ final class InputLog {
     private static final Entry NOTHING = new Entry(Long.MIN_VALUE, 0, 0);
 
     private final Deque<Entry> entries = new ArrayDeque<>();
+    /** No entry is of a later number. */
+    private long greatestNumber = Long.MIN_VALUE;
+
+    private Known latestClutch = Known.UNKNOWN;
 
     void add(long number, int present, int state) {
         Entry last = entries.isEmpty() ? NOTHING : entries.getLast();
         if (present != last.present || state != last.state) {
-            entries.add(new Entry(number, present, state));
+            Entry entry = new Entry(number, present, state);
+            entries.add(entry);
+            greatestNumber = Math.max(greatestNumber, number);
+            latestClutch = entry.bit(CLUTCH);
         }
     }
 
@@ -39,8 +46,8 @@ final class InputLog {
 
     /** The clutch over all of {@code first} to {@code last}: unknown when it changed. */
     Known clutchFrom(long first, long last) {
-        if (entries.isEmpty()) {
-            return Known.UNKNOWN;
+        if (greatestNumber <= first) {
+            return latestClutch;
         }
         Known known = clutchAt(first);
         for (Entry entry : entries) {

@@ -56,24 +56,26 @@ final class StallDetector {
 
     /** A shaft reading was settled: it sits at {@code seat}. */
     void reading(long tick, double rpm, Seat seat) {
+        boolean isNext = !open && armed && waiting.isEmpty();
+        if (isNext && isPlain(tick, rpm)) {
+            history.add(tick, rpm);
+            return;
+        }
         boolean inRing = ring.holds(seat.place);
         boolean mayBeLoaded = inRing && ring.greatestBound(seat.place, seat.place) >= thresholds.pullFrom;
         int counts = mayBeLoaded ? ring.at(seat.place) : Integer.MIN_VALUE;
         boolean loaded = counts >= thresholds.pullFrom && isNearSample(tick, seat);
-        if (isPlain(tick, rpm, loaded)) {
+        if (isNext && !loaded) {
             history.add(tick, rpm);
         } else {
             waiting.add(new Reading(tick, rpm, seat.number, counts, loaded));
         }
     }
 
-    /** Whether the reading, if it were the next to be judged, would change nothing: most are, and need not wait. */
-    private boolean isPlain(long tick, double rpm, boolean loaded) {
-        if (open || !armed || !waiting.isEmpty()) {
-            return false;
-        }
+    /** Whether the next reading to be judged changes nothing under any load: most are so, and need not wait. */
+    private boolean isPlain(long tick, double rpm) {
         history.forgetBefore(tick - fiveSeconds);
-        return !loaded || history.size() < LEAST_READINGS || rpm >= thresholds.stallTo * history.greatestBound();
+        return history.size() < LEAST_READINGS || rpm >= thresholds.stallTo * history.greatestBound();
     }
 
     private boolean isNearSample(long tick, Seat seat) {
