@@ -36,34 +36,59 @@ final class TablePassage implements Passage {
      */
     int begin(int run, int frame) {
         firstRun = run;
-        takeRuns();
         firstFrame = frame;
-        endFrame = frame;
-        while (endFrame < table.frames && table.from[endFrame] < block.runFrom(endRun)) {
-            endFrame++;
+        takeRuns(block.runs());
+        takeFrames();
+        if (endFrame > firstFrame && isEventDue(endFrame - 1)) {
+            takeRuns(runsBefore(firstEvent()));
+            takeFrames();
         }
         firstShaft = order.nextShaft();
-        endShaft = firstShaft;
-        if (endFrame > firstFrame) {
-            int last = endFrame - 1;
-            if (order.isEventDue(last, table.number[last] + table.length(last) - 1)) {
-                return run;
-            }
-            endShaft = order.shaftsBefore(last);
-        }
+        endShaft = endFrame > firstFrame ? order.shaftsBefore(endFrame - 1) : firstShaft;
         return endRun;
     }
 
-    private void takeRuns() {
+    /** Takes runs before run {@code before}, as many as go together. */
+    private void takeRuns(int before) {
         least = Integer.MAX_VALUE;
         greatest = Integer.MIN_VALUE;
         endRun = firstRun;
-        int end = Math.min(block.runs(), firstRun + MOST_RUNS);
+        int end = Math.min(before, firstRun + MOST_RUNS);
         while (endRun < end && block.runFlags(endRun) == 0 && (endRun == firstRun || goesOn(endRun))) {
             StoredCounts counts = block.run(endRun++);
             least = Math.min(least, counts.least());
             greatest = Math.max(greatest, counts.greatest());
         }
+    }
+
+    private void takeFrames() {
+        int end = block.runFrom(endRun);
+        endFrame = firstFrame;
+        while (endFrame < table.frames && table.from[endFrame] < end) {
+            endFrame++;
+        }
+    }
+
+    private boolean isEventDue(int frame) {
+        return order.isEventDue(frame, table.number[frame] + table.length(frame) - 1);
+    }
+
+    /** The first frame before which an event is told; there is one. */
+    private int firstEvent() {
+        int frame = firstFrame;
+        while (!isEventDue(frame)) {
+            frame++;
+        }
+        return frame;
+    }
+
+    /** The run behind those that end before frame {@code frame}. */
+    private int runsBefore(int frame) {
+        int run = firstRun;
+        while (run < endRun && block.runFrom(run + 1) <= table.from[frame]) {
+            run++;
+        }
+        return run;
     }
 
     private boolean goesOn(int run) {

@@ -2,6 +2,8 @@ package tautlog.sample;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Takes a moved zero off the counts, so that who stands behind it turns them into newtons with the calibration alone.
@@ -17,6 +19,7 @@ import java.math.RoundingMode;
 public final class ZeroShift extends ForwardedEvidence {
     private final Instrument instrument;
     private final BigDecimal zeroMoved;
+    private @Nullable ShiftedPassage shiftedPassage;
     private int[] shifted = new int[0];
     private int shift;
     private long nextNumber = Long.MAX_VALUE;
@@ -69,9 +72,50 @@ public final class ZeroShift extends ForwardedEvidence {
         }
     }
 
-    /** Whether any of the next samples, those before {@code number}, is to be {@link #shifted}. */
-    public boolean shiftsBefore(long number) {
-        return shift != 0 || nextNumber < number;
+    /** Whether the zero moves behind the sample gone to and before sample {@code number}. */
+    public boolean movesBefore(long number) {
+        return nextNumber < number;
+    }
+
+    private boolean shiftsBefore(long number) {
+        return shift != 0 || movesBefore(number);
+    }
+
+    /** What is left of {@code counts}, the next samples, in which the zero does not move. */
+    public StoredCounts shifted(StoredCounts counts) {
+        if (shift == 0) {
+            return counts;
+        }
+        if (isFree(counts.least(), counts.greatest())) {
+            return new ShiftedCounts(instrument, counts, shift);
+        }
+        int[] open = new int[counts.size()];
+        counts.copyTo(open, 0);
+        for (int i = 0; i < open.length; i++) {
+            open[i] = shifted(instrument, open[i], shift);
+        }
+        return PlainCounts.copyOf(open, 0, open.length);
+    }
+
+    /**
+     * What is left of a passage that comes next, in which the zero does not move; valid until the next call. Empty when a count is at an
+     * end stop.
+     */
+    public Optional<Passage> shifted(Passage passage) {
+        if (shift == 0) {
+            return Optional.of(passage);
+        }
+        if (!isFree(passage.least(), passage.greatest())) {
+            return Optional.empty();
+        }
+        ShiftedPassage left = shiftedPassage == null ? new ShiftedPassage(this, passage) : shiftedPassage;
+        shiftedPassage = left;
+        left.set(passage, shifted(instrument, passage.least(), shift), shifted(instrument, passage.greatest(), shift));
+        return Optional.of(left);
+    }
+
+    private boolean isFree(int least, int greatest) {
+        return !instrument.isAtEndStop(least) && !instrument.isAtEndStop(greatest);
     }
 
     /** What is left of {@code counts[from]} to {@code counts[from + n - 1]}, the next samples, from 0 on; valid until the next call. */

@@ -1,9 +1,13 @@
 package tautlog.sample;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class ZeroShiftTest {
@@ -82,5 +86,36 @@ class ZeroShiftTest {
         under.tension(1, 0, 0, new int[] {40}, 0, 1);
         // then: 40 − 15 is within half a count of its zero
         assertEquals(List.of(40, 25), seen);
+    }
+
+    @Test
+    void takesAShiftOffStoredCountsAsOffOpenOnes() {
+        Random random = new Random(3);
+        int[] levels = {-1_001, -1_000, -999, -500, 0, 700, 998, 999, 1_000};
+        for (int round = 0; round < 2_000; round++) {
+            // given
+            int by = random.nextInt(5) == 0 ? 0 : random.nextInt(400) - 200;
+            shift.zero(round * 200L, by, ZeroSource.SLACK);
+            shift.advanceTo(round * 200L);
+            int level = levels[random.nextInt(levels.length)];
+            int[] counts = random.ints(1 + random.nextInt(128), level - 3, level + 4)
+                    .map(count -> Math.max(-1_001, Math.min(1_000, count)))
+                    .toArray();
+            StoredCounts stored = PlainCounts.copyOf(counts, 0, counts.length);
+
+            // when
+            StoredCounts left = shift.shifted(stored);
+
+            // then
+            int[] open = new int[counts.length + 2];
+            left.copyTo(open, 1);
+            int[] expected = IntStream.of(counts)
+                    .map(count -> ZeroShift.shifted(INSTRUMENT, count, by))
+                    .toArray();
+            assertArrayEquals(expected, Arrays.copyOfRange(open, 1, 1 + counts.length));
+            assertEquals(expected.length, left.size());
+            assertEquals(IntStream.of(expected).min().getAsInt(), left.least());
+            assertEquals(IntStream.of(expected).max().getAsInt(), left.greatest());
+        }
     }
 }

@@ -1,5 +1,6 @@
 package tautlog.desk.use;
 
+import java.util.Optional;
 import tautlog.detect.Detection;
 import tautlog.recording.RunSink;
 import tautlog.sample.Evidence;
@@ -62,11 +63,11 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
             return;
         }
         zero.advanceTo(number);
-        if (zero.shiftsBefore(number + n)) {
+        if (zero.movesBefore(number + n)) {
             counts.copyTo(open, 0);
             take(number, PlainCounts.copyOf(zero.shifted(number, open, 0, n), 0, n));
         } else {
-            take(number, counts);
+            take(number, zero.shifted(counts));
         }
     }
 
@@ -75,14 +76,18 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
         long first = passage.first();
         int n = passage.samples();
         zero.advanceTo(first);
-        if (zero.shiftsBefore(first + n) || !detection.passage(passage)) {
+        if (zero.movesBefore(first + n)) {
+            return false;
+        }
+        Optional<Passage> left = zero.shifted(passage);
+        if (left.isEmpty() || !detection.passage(left.get())) {
             return false;
         }
         for (int i = 0; i < passage.frames(); i++) {
             present.frame(passage.frameNumber(i), passage.frameTick(i), 0, passage.frameLength(i));
         }
-        if (!shares.takeWhole(first, n, passage.least(), passage.greatest())) {
-            share(passage);
+        if (!shares.takeWhole(first, n, left.get().least(), left.get().greatest())) {
+            share(left.get());
         }
         return true;
     }
