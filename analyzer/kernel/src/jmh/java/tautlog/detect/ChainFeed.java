@@ -3,6 +3,7 @@ package tautlog.detect;
 import tautlog.recording.CodedTrace;
 import tautlog.rig.Rig;
 import tautlog.sample.Instrument;
+import tautlog.sample.Passage;
 import tautlog.sample.StoredCounts;
 
 /** Gives frames and runs to all detectors, nobody asking for seconds. */
@@ -33,6 +34,15 @@ final class ChainFeed implements CodedTrace.Reader {
             shaft.tellBefore(number, detection::shaft);
         }
         detection.frame(number, tick, flags, n);
+    }
+
+    @Override
+    public boolean passage(Passage passage) {
+        int frames = passage.frames();
+        if (turning == Shaft.TURNING && frames > 0) {
+            shaft.tellBefore(passage.frameNumber(frames - 1), detection::shaft);
+        }
+        return detection.passage(passage);
     }
 
     @Override

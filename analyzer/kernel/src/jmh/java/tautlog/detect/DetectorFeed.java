@@ -5,6 +5,7 @@ import tautlog.recording.CodedTrace;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
+import tautlog.sample.Passage;
 import tautlog.sample.StoredCounts;
 
 /** Gives runs to one detector as {@link Detection} gives them to all. */
@@ -27,6 +28,11 @@ final class DetectorFeed implements CodedTrace.Reader {
     /** What is measured. */
     interface OneDetector {
         void run(Run run);
+
+        /** Whether it may be given a long run of slack line. */
+        default boolean isAtRest() {
+            return false;
+        }
 
         /** The trace is over. */
         default void end() {}
@@ -79,6 +85,11 @@ final class DetectorFeed implements CodedTrace.Reader {
                 overloads.run(samples);
                 shocks.run(samples);
                 pulls.report(shocks.shocksKnownBelow(), Long.MAX_VALUE);
+            }
+
+            @Override
+            public boolean isAtRest() {
+                return !pulls.areOpen() && !pulls.areWaiting() && !shocks.isUndecided();
             }
 
             @Override
@@ -159,11 +170,29 @@ final class DetectorFeed implements CodedTrace.Reader {
         for (int k = 0; k < n; ) {
             int fitting = ring.cut(cut.of(number + k, n - k));
             run.begin(number + k, limits);
-            StoredCounts part = counts.part(k, fitting);
-            ring.append(part);
-            run.set(part);
+            join(counts.part(k, fitting));
             detector.run(run);
             k += fitting;
         }
+    }
+
+    private void join(StoredCounts counts) {
+        ring.append(counts);
+        run.add(counts);
+    }
+
+    /** As one run where the line is slack and the detectors are at rest, as {@link Detection#passage} does it. */
+    @Override
+    public boolean passage(Passage passage) {
+        int n = passage.samples();
+        if (!began || !detector.isAtRest() || passage.greatest() >= thresholds.slackBelow || ring.cut(n) < n) {
+            return false;
+        }
+        run.begin(passage.first(), limits);
+        for (int i = 0; i < passage.runs(); i++) {
+            join(passage.run(i));
+        }
+        detector.run(run);
+        return true;
     }
 }

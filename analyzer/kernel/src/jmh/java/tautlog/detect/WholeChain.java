@@ -4,6 +4,7 @@ import tautlog.fixtures.Rigs;
 import tautlog.recording.CodedTrace;
 import tautlog.rig.Rig;
 import tautlog.sample.Instrument;
+import tautlog.sample.Passage;
 import tautlog.sample.StoredCounts;
 
 /** Detectors, and beside them the greatest count and a histogram of 64 bins of 512 counts. */
@@ -54,7 +55,29 @@ final class WholeChain implements CodedTrace.Reader {
     }
 
     @Override
+    public boolean passage(Passage passage) {
+        if (!detectors.passage(passage)) {
+            return false;
+        }
+        int bin = bin(passage.least());
+        if (bin == bin(passage.greatest())) {
+            greatest = Math.max(greatest, passage.greatest());
+            bins[bin] += passage.samples();
+        } else {
+            for (int i = 0; i < passage.runs(); i++) {
+                sort(passage.run(i));
+            }
+        }
+        return true;
+    }
+
+    @Override
     public void run(long number, StoredCounts stored) {
+        sort(stored);
+        detectors.run(number, stored);
+    }
+
+    private void sort(StoredCounts stored) {
         greatest = Math.max(greatest, stored.greatest());
         int bin = bin(stored.least());
         if (bin == bin(stored.greatest())) {
@@ -65,7 +88,6 @@ final class WholeChain implements CodedTrace.Reader {
                 bins[bin(counts[i])]++;
             }
         }
-        detectors.run(number, stored);
     }
 
     private static int bin(int count) {

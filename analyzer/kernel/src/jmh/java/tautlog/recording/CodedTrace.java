@@ -2,6 +2,7 @@ package tautlog.recording;
 
 import java.util.ArrayList;
 import java.util.List;
+import tautlog.sample.Passage;
 import tautlog.sample.StoredCounts;
 
 /** A trace as a recording keeps it, in memory: coded blocks of frames of 50 samples, 2,000 ticks a sample, without a gap. */
@@ -24,6 +25,11 @@ public final class CodedTrace {
 
         /** The next samples, coded until somebody asks for them. */
         void run(long number, StoredCounts counts);
+
+        /** As {@link RunSink#passage}. */
+        default boolean passage(Passage passage) {
+            return false;
+        }
     }
 
     /** Codes {@code counts}. */
@@ -68,19 +74,36 @@ public final class CodedTrace {
         }
     }
 
-    /** Frames are announced before the run that they begin in. */
+    /** As a replay does it. */
     private static void read(SampleBlock block, Reader reader) {
+        ShaftTable none = new ShaftTable();
+        TablePassage passage = new TablePassage(block, none, new SpanOrder(none, List.of()));
         int frame = 0;
-        for (int run = 0; run < block.runs(); run++) {
-            int end = block.runFrom(run) + block.runLength(run);
-            for (; frame < block.frames() && block.table.from[frame] < end; frame++) {
-                reader.frame(
-                        block.frameNumber(frame),
-                        block.frameTick(frame),
-                        block.frameFlags(frame),
-                        block.frameLength(frame));
+        for (int run = 0; run < block.runs(); ) {
+            int end = passage.begin(run, frame);
+            if (end > run && reader.passage(passage)) {
+                frame = passage.endFrame();
+                run = end;
+            } else {
+                for (int refused = Math.max(end, run + 1); run < refused; run++) {
+                    frame = readRun(block, run, frame, reader);
+                }
             }
-            reader.run(block.runNumber(run), block.run(run));
         }
+    }
+
+    /** Frames are announced before the run that they begin in. */
+    private static int readRun(SampleBlock block, int run, int firstFrame, Reader reader) {
+        int end = block.runFrom(run) + block.runLength(run);
+        int frame = firstFrame;
+        for (; frame < block.frames() && block.table.from[frame] < end; frame++) {
+            reader.frame(
+                    block.frameNumber(frame),
+                    block.frameTick(frame),
+                    block.frameFlags(frame),
+                    block.frameLength(frame));
+        }
+        reader.run(block.runNumber(run), block.run(run));
+        return frame;
     }
 }

@@ -242,20 +242,23 @@ public final class Detection implements Evidence {
     /** As one run, or two where the ring begins anew. */
     private void giveWhole(Passage passage) {
         long number = passage.first();
-        run.begin(number, hookups.inForce());
-        for (int i = 0; i < passage.runs(); i++) {
-            StoredCounts counts = passage.run(i);
-            int n = counts.size();
-            int fitting = ring.cut(n);
-            join(counts.part(0, fitting));
-            if (fitting < n) {
-                giveRun();
-                run.begin(number + fitting, hookups.inForce());
-                join(counts.part(fitting, n - fitting));
+        int skip = 0;
+        for (int i = 0; i < passage.runs(); ) {
+            run.begin(number, hookups.inForce());
+            boolean fits = true;
+            while (fits && i < passage.runs()) {
+                StoredCounts counts = passage.run(i);
+                int left = counts.size() - skip;
+                int fitting = ring.cut(left);
+                join(counts.part(skip, fitting));
+                number += fitting;
+                boolean isWhole = fitting == left;
+                skip = isWhole ? 0 : skip + fitting;
+                i += isWhole ? 1 : 0;
+                fits = ring.next() > 0;
             }
-            number += n;
+            giveRun();
         }
-        giveRun();
     }
 
     private void take(long number, int[] counts, int from, int n) {
@@ -338,15 +341,9 @@ public final class Detection implements Evidence {
             if (isCurved) {
                 run.square();
             }
-            pulls.run(run);
-            overloads.run(run);
-            shocks.run(run);
-            jolts.run(run);
-            drops.run(run);
-            endStops.run(run);
-            spikes.run(run);
-            zeros.run(run);
-            seconds.run(run);
+            for (Detector detector : detectors) {
+                detector.run(run);
+            }
             run.n = 0;
             quietIsKnown = false;
         }
