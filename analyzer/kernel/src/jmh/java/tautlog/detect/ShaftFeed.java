@@ -58,7 +58,7 @@ final class ShaftFeed implements CodedTrace.Reader {
             run.begin(number + k, limits);
             StoredCounts part = counts.part(k, fitting);
             ring.append(part);
-            run.set(part);
+            run.add(part);
             pulls.run(run);
             k += fitting;
         }
