@@ -50,6 +50,10 @@ final class ChainFeed implements CodedTrace.Reader {
         detection.run(number, counts);
     }
 
+    void latest(int n, int[] to) {
+        detection.latest(n, to);
+    }
+
     void end() {
         detection.end();
     }

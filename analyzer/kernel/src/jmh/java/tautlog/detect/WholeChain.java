@@ -3,6 +3,7 @@ package tautlog.detect;
 import tautlog.fixtures.Rigs;
 import tautlog.recording.CodedTrace;
 import tautlog.rig.Rig;
+import tautlog.sample.CountBounds;
 import tautlog.sample.Instrument;
 import tautlog.sample.Passage;
 import tautlog.sample.StoredCounts;
@@ -17,12 +18,19 @@ final class WholeChain implements CodedTrace.Reader {
     final BenchSink sink;
     private final CodedTrace.Reader detectors;
     private final Runnable end;
+    private final Latest open;
     private final int[] counts = new int[StoredCounts.MOST];
     int greatest = Integer.MIN_VALUE;
 
-    private WholeChain(CodedTrace.Reader detectors, Runnable end, BenchSink sink) {
+    /** Gives the counts that came last, which the detectors have decoded. */
+    private interface Latest {
+        void copyTo(int n, int[] to);
+    }
+
+    private WholeChain(CodedTrace.Reader detectors, Runnable end, Latest open, BenchSink sink) {
         this.detectors = detectors;
         this.end = end;
+        this.open = open;
         this.sink = sink;
     }
 
@@ -34,7 +42,7 @@ final class WholeChain implements CodedTrace.Reader {
             WholeChain chain() {
                 Instrument withoutShaft = new Instrument("BENCH", 1, 0, 1, 1_000_000, 500_000, 8_388_607, 0);
                 ChainFeed feed = new ChainFeed(withoutShaft, RIG, ChainFeed.Shaft.SILENT);
-                return new WholeChain(feed, feed::end, feed.sink);
+                return new WholeChain(feed, feed::end, feed::latest, feed.sink);
             }
         },
         /** Those that {@code chain.py} has: pulls with rainflow, overloads, shocks. */
@@ -42,7 +50,7 @@ final class WholeChain implements CodedTrace.Reader {
             @Override
             WholeChain chain() {
                 DetectorFeed feed = new DetectorFeed(RIG, DetectorFeed::pullsOverloadsAndShocks);
-                return new WholeChain(feed, feed::end, feed.sink);
+                return new WholeChain(feed, feed::end, feed.ring::copyLatest, feed.sink);
             }
         };
 
@@ -65,7 +73,10 @@ final class WholeChain implements CodedTrace.Reader {
             bins[bin] += passage.samples();
         } else {
             for (int i = 0; i < passage.runs(); i++) {
-                sort(passage.run(i));
+                StoredCounts stored = passage.run(i);
+                greatest = Math.max(greatest, stored.greatest());
+                stored.copyTo(counts, 0);
+                sort(stored.size(), bin(stored.least()), bin(stored.greatest()));
             }
         }
         return true;
@@ -73,21 +84,31 @@ final class WholeChain implements CodedTrace.Reader {
 
     @Override
     public void run(long number, StoredCounts stored) {
-        sort(stored);
         detectors.run(number, stored);
+        sort(stored);
     }
 
     private void sort(StoredCounts stored) {
         greatest = Math.max(greatest, stored.greatest());
-        int bin = bin(stored.least());
-        if (bin == bin(stored.greatest())) {
-            bins[bin] += stored.size();
+        int low = bin(stored.least());
+        int high = bin(stored.greatest());
+        if (low == high) {
+            bins[low] += stored.size();
         } else {
-            stored.copyTo(counts, 0);
-            for (int i = 0; i < stored.size(); i++) {
-                bins[bin(counts[i])]++;
-            }
+            open.copyTo(stored.size(), counts);
+            sort(stored.size(), low, high);
         }
+    }
+
+    /** Bin by bin: most runs lie in two or three. */
+    private void sort(int n, int low, int high) {
+        int left = n;
+        for (int bin = low; bin < high; bin++) {
+            int above = CountBounds.above(counts, 0, n, ((bin + 1) << BIN_BITS) - 1);
+            bins[bin] += left - above;
+            left = above;
+        }
+        bins[high] += left;
     }
 
     private static int bin(int count) {

@@ -50,6 +50,15 @@ final class CountRing {
         }
     }
 
+    /** Writes the {@code n} samples that came last to the beginning of {@code to}. */
+    void copyLatest(int n, int[] to) {
+        decode(size - n, size - 1);
+        int at = (int) (size - n) & mask;
+        int head = Math.min(n, ring.length - at);
+        System.arraycopy(ring, at, to, 0, head);
+        System.arraycopy(ring, 0, to, head, n - head);
+    }
+
     /** Where all samples are kept that were decoded. */
     int[] samples() {
         return ring;
@@ -118,11 +127,11 @@ final class CountRing {
     /** The least count from place {@code first} to {@code last}, both held. */
     int least(long first, long last) {
         decode(first, last);
-        int least = Integer.MAX_VALUE;
-        for (long place = first; place <= last; place++) {
-            least = Math.min(least, ring[(int) place & mask]);
-        }
-        return least;
+        int from = (int) first & mask;
+        int n = (int) (last - first) + 1;
+        int head = Math.min(n, ring.length - from);
+        int least = least(ring, from, head);
+        return head < n ? Math.min(least, least(ring, 0, n - head)) : least;
     }
 
     /** The sum of the counts from place {@code first} to {@code last}, both held. */
@@ -135,8 +144,16 @@ final class CountRing {
         return sum;
     }
 
-    /** Four at a time: each comparison need not wait for the one before. */
-    private static int greatest(int[] counts, int from, int n) {
+    private static int least(int[] counts, int from, int n) {
+        int least = Integer.MAX_VALUE;
+        for (int i = from; i < from + n; i++) {
+            least = Math.min(least, counts[i]);
+        }
+        return least;
+    }
+
+    /** Of {@code n} counts; four at a time: each comparison need not wait for the one before. */
+    static int greatest(int[] counts, int from, int n) {
         int a = Integer.MIN_VALUE;
         int b = a;
         int c = a;

@@ -187,6 +187,11 @@ public final class Detection implements Evidence {
         settle();
     }
 
+    /** Writes the {@code n} present samples that came last, at most 128, to the beginning of {@code to}: they are decoded once. */
+    public void latest(int n, int[] to) {
+        ring.copyLatest(n, to);
+    }
+
     private void join(StoredCounts counts) {
         ring.append(counts);
         run.add(counts);

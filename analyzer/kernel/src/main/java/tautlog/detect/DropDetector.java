@@ -10,6 +10,9 @@ import tautlog.sample.Instrument;
  * <p>A drop is told when it is known whether the line stays slack and, from the shaft's readings, what the shaft did.
  */
 final class DropDetector implements Detector {
+    /** Samples that are looked at one by one when least and greatest do not say enough: so few that a steady fall says enough. */
+    private static final int PIECE = 32;
+
     private final Thresholds thresholds;
     private final Relations relations;
     private final CountRing ring;
@@ -83,13 +86,25 @@ final class DropDetector implements Detector {
     }
 
     private void seek(Run run) {
-        int high = Math.max(bounds.greatest(), run.greatest);
-        long most = relations.dropsTo(high);
-        for (int k = 0; k < run.n; k++) {
-            if (run.count(k) <= most) {
-                judge(run, k);
+        for (int from = 0; from < run.n; from += PIECE) {
+            int end = Math.min(run.n, from + PIECE);
+            long most = mostThatDrops(run, from, end);
+            for (int k = from; k < end; k++) {
+                if (run.count(k) <= most) {
+                    judge(run, k);
+                }
             }
         }
+    }
+
+    /** No count above this one is a drop at a sample from {@code from} to before {@code end} of the run. */
+    private long mostThatDrops(Run run, int from, int end) {
+        long place = ring.placeOf(run.first);
+        long earliest = Math.max(ring.stretchFirst(), Math.max(outingFirst, fallBefore + 1));
+        long first = Math.max(place + from - thresholds.dropWithin, ring.placeOf(earliest));
+        long last = place + end - 2;
+        int high = first > last ? Integer.MIN_VALUE : ring.greatest(first, last);
+        return high < thresholds.dropFrom ? Long.MIN_VALUE : relations.dropsTo(high);
     }
 
     private void judge(Run run, int k) {

@@ -16,6 +16,9 @@ final class JoltDetector implements Detector {
         }
     }
 
+    /** Samples that are looked at one by one when least and greatest do not say enough: so few that a steady rise says enough. */
+    private static final int PIECE = 32;
+
     private final Thresholds thresholds;
     private final Relations relations;
     private final CountRing ring;
@@ -110,13 +113,28 @@ final class JoltDetector implements Detector {
 
     /** Looks from sample {@code k} on for one that opens a jolt; returns the sample after it, or the run's length. */
     private int seek(JoltScan reading, Run run, int k) {
-        long from = leastThatOpens(run);
-        for (int i = k; i < run.n; i++) {
-            if (run.count(i) >= from && opens(reading, run, i)) {
-                return i + 1;
+        for (int from = k; from < run.n; from += PIECE) {
+            int end = Math.min(run.n, from + PIECE);
+            long least = leastThatOpens(run, from, end);
+            if (run.greatest(from, end) >= least) {
+                for (int i = from; i < end; i++) {
+                    if (run.count(i) >= least && opens(reading, run, i)) {
+                        return i + 1;
+                    }
+                }
             }
         }
         return run.n;
+    }
+
+    /** No count below this one opens a jolt at a sample from {@code from} to before {@code end} of the run. */
+    private long leastThatOpens(Run run, int from, int end) {
+        long place = ring.placeOf(run.first);
+        long first = Math.max(place + from - thresholds.joltWithin, ring.placeOf(ring.stretchFirst()));
+        long last = place + end - 2;
+        return first > last
+                ? Long.MAX_VALUE
+                : relations.joltsFrom(Math.max(thresholds.slackBelow, ring.least(first, last)));
     }
 
     private boolean opens(JoltScan reading, Run run, int i) {

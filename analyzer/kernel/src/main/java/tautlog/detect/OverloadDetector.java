@@ -71,8 +71,10 @@ final class OverloadDetector implements Detector {
     }
 
     private void each(Run run) {
+        int[] counts = run.open();
+        int at = run.at();
         for (int k = 0; k < run.n; k++) {
-            int count = run.count(k);
+            int count = counts[at + k];
             if (count > limits.limit) {
                 above(run.first + k, run.first + k, 1, count);
             } else if (open) {

@@ -3,6 +3,7 @@ package tautlog.detect;
 import java.util.Arrays;
 import tautlog.fatigue.Rainflow;
 import tautlog.fatigue.TurningPoints;
+import tautlog.sample.CountBounds;
 
 /**
  * Counts the rainflow cycles of one pull after the other. Source: {@code FINDINGS.md}, Rainflow.
@@ -22,6 +23,7 @@ final class PullCycles {
     private final TurningPoints points;
     private final Rainflow rainflowAtEnd = new Rainflow(this::hold);
     private final TurningPoints pointsAtEnd;
+    private final CountBounds bounds = new CountBounds();
     private long[] from = new long[FIRST_CAPACITY];
     private long[] to = new long[FIRST_CAPACITY];
     private int[] halves = new int[FIRST_CAPACITY];
@@ -56,23 +58,20 @@ final class PullCycles {
         if (takesAll(run.least, run.greatest, run.lastCount())) {
             return;
         }
-        for (int k = 0; k < run.n; k += PIECE) {
-            piece(run, k, Math.min(run.n, k + PIECE));
+        int[] counts = run.open();
+        int end = run.at() + run.n;
+        for (int at = run.at(); at < end; at += PIECE) {
+            piece(counts, at, Math.min(PIECE, end - at));
         }
     }
 
-    private void piece(Run run, int from, int end) {
-        int low = Integer.MAX_VALUE;
-        int high = Integer.MIN_VALUE;
-        for (int k = from; k < end; k++) {
-            low = Math.min(low, run.count(k));
-            high = Math.max(high, run.count(k));
-        }
-        if (takesAll(low, high, run.count(end - 1))) {
+    private void piece(int[] counts, int from, int n) {
+        bounds.measure(counts, from, n);
+        if (takesAll(bounds.least(), bounds.greatest(), counts[from + n - 1])) {
             return;
         }
-        for (int k = from; k < end; k++) {
-            sample(run.count(k));
+        for (int i = from; i < from + n; i++) {
+            sample(counts[i]);
         }
     }
 

@@ -89,8 +89,10 @@ final class PullDetector implements Detector {
     }
 
     private void each(Run run) {
+        int[] counts = run.open();
+        int at = run.at();
         for (int k = 0; k < run.n; k++) {
-            int count = run.count(k);
+            int count = counts[at + k];
             if (count >= thresholds.pullFrom) {
                 loadedSample(run, k, count);
             } else if (open) {

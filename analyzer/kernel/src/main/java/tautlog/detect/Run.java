@@ -1,5 +1,6 @@
 package tautlog.detect;
 
+import tautlog.sample.CountBounds;
 import tautlog.sample.StoredCounts;
 
 /**
@@ -70,10 +71,7 @@ final class Run {
     }
 
     int count(int k) {
-        if (!isDecoded) {
-            decode();
-        }
-        return counts[from + k];
+        return open()[from + k];
     }
 
     private void decode() {
@@ -91,13 +89,12 @@ final class Run {
 
     /** Writes the counts from the {@code skip}th on to {@code to[at]} and behind. */
     void copyTo(int skip, int[] to, int at) {
-        decode();
-        System.arraycopy(counts, from + skip, to, at, n - skip);
+        System.arraycopy(open(), from + skip, to, at, n - skip);
     }
 
     /** Position in the run of the first sample equal to {@code count}, which is there. */
     int indexOf(int count) {
-        decode();
+        open();
         int k = 0;
         while (counts[from + k] != count) {
             k++;
@@ -105,22 +102,32 @@ final class Run {
         return k;
     }
 
+    /** The greatest of the samples from {@code k} to before {@code end}, 1 or more. */
+    int greatest(int k, int end) {
+        return CountRing.greatest(open(), from + k, end - k);
+    }
+
     /** How many samples are above {@code count}. */
     int above(int count) {
-        decode();
-        int[] c = counts;
-        int end = from + n;
-        int total = 0;
-        for (int i = from; i < end; i++) {
-            // the sign of the difference, which needs no branch; a long, as the difference may not fit an int
-            total += (int) (((long) count - c[i]) >>> 63);
+        return CountBounds.above(open(), from, n, count);
+    }
+
+    /** Where all samples lie open; those of this run from {@link #at} on. */
+    int[] open() {
+        if (!isDecoded) {
+            decode();
         }
-        return total;
+        return counts;
+    }
+
+    /** See {@link #open}. */
+    int at() {
+        return from;
     }
 
     /** Works out the sum of squares. */
     void square() {
-        decode();
+        open();
         squares.clear();
         for (int i = from; i < from + n; i++) {
             squares.add(counts[i]);
@@ -130,7 +137,7 @@ final class Run {
     /** Of the counts. */
     long sum() {
         if (!isSummed) {
-            decode();
+            open();
             sum = least > -SMALL && greatest < SMALL ? smallSum() : longSum();
             isSummed = true;
         }

@@ -72,8 +72,10 @@ final class ShockDetector implements Detector {
     }
 
     private void each(Run run) {
+        int[] counts = run.open();
+        int at = run.at();
         for (int k = 0; k < run.n; k++) {
-            int count = run.count(k);
+            int count = counts[at + k];
             long number = run.first + k;
             if (count < thresholds.slackBelow) {
                 slackens(number, 1);

@@ -39,9 +39,8 @@ final class SlidingExtreme {
             through = low - 1;
             size = 0;
         }
-        for (long place = through + 1; place <= high; place++) {
-            forgetBefore(place - places.length + 1);
-            add(place);
+        if (through < high) {
+            add(through + 1, high);
         }
         from = low;
         through = high;
@@ -49,12 +48,18 @@ final class SlidingExtreme {
         return places[first];
     }
 
-    private void add(long place) {
-        long value = (long) sign * ring.at(place);
-        while (size > 0 && (long) sign * ring.at(at(size - 1)) <= value) {
-            size--;
+    private void add(long from, long through) {
+        ring.decode(from, through);
+        int[] samples = ring.samples();
+        int mask = samples.length - 1;
+        for (long place = from; place <= through; place++) {
+            forgetBefore(place - places.length + 1);
+            long value = (long) sign * samples[(int) place & mask];
+            while (size > 0 && (long) sign * samples[(int) at(size - 1) & mask] <= value) {
+                size--;
+            }
+            places[(first + size++) & (places.length - 1)] = place;
         }
-        places[(first + size++) & (places.length - 1)] = place;
     }
 
     private long at(int i) {

@@ -17,6 +17,16 @@ public final class CountBounds {
         greatest = high;
     }
 
+    /** How many of {@code counts[from]} to {@code counts[from + n - 1]} are above {@code than}. */
+    public static int above(int[] counts, int from, int n, int than) {
+        int total = 0;
+        for (int i = from; i < from + n; i++) {
+            // the sign of the difference, which needs no branch; a long, as the difference may not fit an int
+            total += (int) (((long) than - counts[i]) >>> 63);
+        }
+        return total;
+    }
+
     public int least() {
         return least;
     }

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import tautlog.rig.Hookup;
 import tautlog.rig.LoadedItem;
 import tautlog.sample.Calibration;
+import tautlog.sample.CountBounds;
 
 /** The samples of one hookup, by the classes between the counts at which an item of it passes a share of what it may carry. */
 final class ShareClasses {
@@ -68,10 +69,18 @@ final class ShareClasses {
         return true;
     }
 
-    void take(int count) {
-        samples[classOf(count)]++;
-        total++;
-        greatest = Math.max(greatest, count);
+    /** @param least of the {@code n} counts, as {@code most} is the greatest */
+    void take(int[] counts, int from, int n, int least, int most) {
+        int place = classOf(least);
+        int left = n;
+        for (; place < edges.length && most > edges[place]; place++) {
+            int above = CountBounds.above(counts, from, n, edges[place]);
+            samples[place] += left - above;
+            left = above;
+        }
+        samples[place] += left;
+        total += n;
+        greatest = Math.max(greatest, most);
     }
 
     private int classOf(int count) {

@@ -74,11 +74,12 @@ public final class ShareMeter extends QuietEvidence {
 
     /** Takes {@code n} consecutive present samples, {@code counts[from]} on. */
     public void take(long number, int[] counts, int from, int n) {
-        for (int i = 0; i < n; i++) {
-            if (number + i >= nextChange) {
-                turnTo(number + i);
-            }
-            inForce.take(counts[from + i]);
+        for (int taken = 0; taken < n; ) {
+            turnTo(number + taken);
+            int some = (int) Math.min(n - taken, nextChange - (number + taken));
+            bounds.measure(counts, from + taken, some);
+            inForce.take(counts, from + taken, some, bounds.least(), bounds.greatest());
+            taken += some;
         }
     }
 

@@ -96,20 +96,20 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
         long number = passage.first();
         for (int i = 0; i < passage.runs(); i++) {
             StoredCounts counts = passage.run(i);
-            share(number, counts);
-            number += counts.size();
+            int n = counts.size();
+            if (!shares.takeWhole(number, n, counts.least(), counts.greatest())) {
+                counts.copyTo(open, 0);
+                shares.take(number, open, 0, n);
+            }
+            number += n;
         }
     }
 
     private void take(long number, StoredCounts counts) {
-        detection.run(number, counts);
-        share(number, counts);
-    }
-
-    private void share(long number, StoredCounts counts) {
         int n = counts.size();
+        detection.run(number, counts);
         if (!shares.takeWhole(number, n, counts.least(), counts.greatest())) {
-            counts.copyTo(open, 0);
+            detection.latest(n, open);
             shares.take(number, open, 0, n);
         }
     }
