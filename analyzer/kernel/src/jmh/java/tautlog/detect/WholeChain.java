@@ -76,7 +76,7 @@ final class WholeChain implements CodedTrace.Reader {
                 StoredCounts stored = passage.run(i);
                 greatest = Math.max(greatest, stored.greatest());
                 stored.copyTo(counts, 0);
-                sort(stored.size(), bin(stored.least()), bin(stored.greatest()));
+                sort(stored, bin(stored.least()), bin(stored.greatest()));
             }
         }
         return true;
@@ -96,15 +96,16 @@ final class WholeChain implements CodedTrace.Reader {
             bins[low] += stored.size();
         } else {
             open.copyTo(stored.size(), counts);
-            sort(stored.size(), low, high);
+            sort(stored, low, high);
         }
     }
 
     /** Bin by bin: most runs lie in two or three. */
-    private void sort(int n, int low, int high) {
+    private void sort(StoredCounts stored, int low, int high) {
+        int n = stored.size();
         int left = n;
         for (int bin = low; bin < high; bin++) {
-            int above = CountBounds.above(counts, 0, n, ((bin + 1) << BIN_BITS) - 1);
+            int above = CountBounds.above(counts, 0, n, ((bin + 1) << BIN_BITS) - 1, stored.least(), stored.greatest());
             bins[bin] += left - above;
             left = above;
         }

@@ -109,7 +109,7 @@ final class Run {
 
     /** How many samples are above {@code count}. */
     int above(int count) {
-        return CountBounds.above(open(), from, n, count);
+        return CountBounds.above(open(), from, n, count, least, greatest);
     }
 
     /** Where all samples lie open; those of this run from {@link #at} on. */

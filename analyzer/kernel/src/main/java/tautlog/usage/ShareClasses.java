@@ -74,7 +74,7 @@ final class ShareClasses {
         int place = classOf(least);
         int left = n;
         for (; place < edges.length && most > edges[place]; place++) {
-            int above = CountBounds.above(counts, from, n, edges[place]);
+            int above = CountBounds.above(counts, from, n, edges[place], least, most);
             samples[place] += left - above;
             left = above;
         }
