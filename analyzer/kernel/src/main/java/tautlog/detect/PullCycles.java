@@ -14,8 +14,8 @@ import tautlog.sample.CountBounds;
  */
 final class PullCycles {
     private static final int FIRST_CAPACITY = 32;
-    /** A tension that rises steadily moves by more than the gate in a run, but not in a piece of so many samples. */
-    private static final int PIECE = 16;
+    /** So few samples are looked at one by one. */
+    private static final int FEW = 16;
 
     private final Relations relations;
     private final FindingSink sink;
@@ -58,20 +58,25 @@ final class PullCycles {
         if (takesAll(run.least, run.greatest, run.lastCount())) {
             return;
         }
-        int[] counts = run.open();
-        int end = run.at() + run.n;
-        for (int at = run.at(); at < end; at += PIECE) {
-            piece(counts, at, Math.min(PIECE, end - at));
-        }
+        parts(run.open(), run.at(), run.n);
     }
 
-    private void piece(int[] counts, int from, int n) {
-        bounds.measure(counts, from, n);
-        if (takesAll(bounds.least(), bounds.greatest(), counts[from + n - 1])) {
+    /** Halves what does not pass as a whole: a steady rise passes in parts. */
+    private void parts(int[] counts, int from, int n) {
+        if (n > FEW) {
+            some(counts, from, n / 2);
+            some(counts, from + n / 2, n - n / 2);
             return;
         }
         for (int i = from; i < from + n; i++) {
             sample(counts[i]);
+        }
+    }
+
+    private void some(int[] counts, int from, int n) {
+        bounds.measure(counts, from, n);
+        if (!takesAll(bounds.least(), bounds.greatest(), counts[from + n - 1])) {
+            parts(counts, from, n);
         }
     }
 

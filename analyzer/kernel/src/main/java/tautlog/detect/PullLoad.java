@@ -67,6 +67,9 @@ final class PullLoad {
 
     /** Takes over {@code later}, the part that follows this one, and empties it. */
     void take(PullLoad later) {
+        if (later.isEmpty()) {
+            return;
+        }
         if (later.samples > 0) {
             offer(later.shareCounts, later.limits);
             peak = Math.max(peak, later.peak);
@@ -82,6 +85,10 @@ final class PullLoad {
         winching += later.winching;
         held += later.held;
         later.clear();
+    }
+
+    private boolean isEmpty() {
+        return samples == 0 && overloads == 0 && shocks == 0 && winching == 0 && held == 0;
     }
 
     void speaks(long numbers, boolean turning) {

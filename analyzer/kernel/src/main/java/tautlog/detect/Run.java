@@ -87,9 +87,9 @@ final class Run {
         return count(n - 1);
     }
 
-    /** Writes the counts from the {@code skip}th on to {@code to[at]} and behind. */
-    void copyTo(int skip, int[] to, int at) {
-        System.arraycopy(open(), from + skip, to, at, n - skip);
+    /** Writes the counts from {@code k} to before {@code end} to {@code to[at]} and behind. */
+    void copyTo(int k, int end, int[] to, int at) {
+        System.arraycopy(open(), from + k, to, at, end - k);
     }
 
     /** Position in the run of the first sample equal to {@code count}, which is there. */

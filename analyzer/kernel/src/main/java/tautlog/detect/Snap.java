@@ -68,16 +68,24 @@ final class Snap {
         quiet.notAfter((isHighEnough() ? settleThrough() : Math.min(windowEnd(), settleThrough())) - 1);
     }
 
-    /** Takes the whole run if {@link #isUnmovedBy} it; else takes nothing and returns false. */
+    /**
+     * Takes the whole run if {@link #isUnmovedBy} it, or if it has a new peak and the window goes on behind it; else takes nothing and
+     * returns false.
+     */
     boolean takeAll(Run run) {
-        if (!isUnmovedBy(run)) {
+        if (run.last() < windowEnd() && run.greatest > peak) {
+            peak = run.greatest;
+            peakNumber = run.first + run.indexOf(peak);
+            limits = run.limits;
+            restartSettling();
+        } else if (!isUnmovedBy(run)) {
             return false;
         }
-        long skip = Math.max(0, settleFrom() + 1 - run.first);
-        if (skip < run.n) {
-            int n = run.n - (int) skip;
-            run.copyTo((int) skip, settling, settled);
-            settled += n;
+        int skip = (int) Math.min(run.n, Math.max(0, settleFrom() + 1 - run.first));
+        int end = (int) Math.min(run.n, settleThrough() + 1 - run.first);
+        if (skip < end) {
+            run.copyTo(skip, end, settling, settled);
+            settled += end - skip;
         }
         lastNumber = run.last();
         return true;

@@ -57,7 +57,7 @@ class RunTest {
         assertEquals(sum, run.sum(), "asked again");
         assertEquals(Arrays.stream(counts).filter(count -> count > than).count(), run.above(than));
         int[] copy = new int[counts.length];
-        run.copyTo(k, copy, k);
+        run.copyTo(k, counts.length, copy, k);
         assertArrayEquals(Arrays.copyOfRange(counts, k, counts.length), Arrays.copyOfRange(copy, k, counts.length));
     }
 
