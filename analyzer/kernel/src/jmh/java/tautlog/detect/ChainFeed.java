@@ -50,8 +50,8 @@ final class ChainFeed implements CodedTrace.Reader {
         detection.run(number, counts);
     }
 
-    void latest(int n, int[] to) {
-        detection.latest(n, to);
+    void copyBack(int back, int n, int[] to) {
+        detection.copyBack(back, n, to);
     }
 
     void end() {

@@ -22,9 +22,9 @@ final class WholeChain implements CodedTrace.Reader {
     private final int[] counts = new int[StoredCounts.MOST];
     int greatest = Integer.MIN_VALUE;
 
-    /** Gives the counts that came last, which the detectors have decoded. */
+    /** Gives the counts of the last run or passage, which the detectors have decoded. */
     private interface Latest {
-        void copyTo(int n, int[] to);
+        void copyTo(int back, int n, int[] to);
     }
 
     private WholeChain(CodedTrace.Reader detectors, Runnable end, Latest open, BenchSink sink) {
@@ -42,7 +42,7 @@ final class WholeChain implements CodedTrace.Reader {
             WholeChain chain() {
                 Instrument withoutShaft = new Instrument("BENCH", 1, 0, 1, 1_000_000, 500_000, 8_388_607, 0);
                 ChainFeed feed = new ChainFeed(withoutShaft, RIG, ChainFeed.Shaft.SILENT);
-                return new WholeChain(feed, feed::end, feed::latest, feed.sink);
+                return new WholeChain(feed, feed::end, feed::copyBack, feed.sink);
             }
         },
         /** Those that {@code chain.py} has: pulls with rainflow, overloads, shocks. */
@@ -50,7 +50,8 @@ final class WholeChain implements CodedTrace.Reader {
             @Override
             WholeChain chain() {
                 DetectorFeed feed = new DetectorFeed(RIG, DetectorFeed::pullsOverloadsAndShocks);
-                return new WholeChain(feed, feed::end, feed.ring::copyLatest, feed.sink);
+                return new WholeChain(
+                        feed, feed::end, (back, n, to) -> feed.ring.copyTo(feed.ring.size() - back, n, to), feed.sink);
             }
         };
 
@@ -71,13 +72,13 @@ final class WholeChain implements CodedTrace.Reader {
         if (bin == bin(passage.greatest())) {
             greatest = Math.max(greatest, passage.greatest());
             bins[bin] += passage.samples();
-        } else {
-            for (int i = 0; i < passage.runs(); i++) {
-                StoredCounts stored = passage.run(i);
-                greatest = Math.max(greatest, stored.greatest());
-                stored.copyTo(counts, 0);
-                sort(stored, bin(stored.least()), bin(stored.greatest()));
-            }
+            return true;
+        }
+        int back = passage.samples();
+        for (int i = 0; i < passage.runs(); i++) {
+            StoredCounts stored = passage.run(i);
+            sort(stored, back);
+            back -= stored.size();
         }
         return true;
     }
@@ -85,17 +86,17 @@ final class WholeChain implements CodedTrace.Reader {
     @Override
     public void run(long number, StoredCounts stored) {
         detectors.run(number, stored);
-        sort(stored);
+        sort(stored, stored.size());
     }
 
-    private void sort(StoredCounts stored) {
+    private void sort(StoredCounts stored, int back) {
         greatest = Math.max(greatest, stored.greatest());
         int low = bin(stored.least());
         int high = bin(stored.greatest());
         if (low == high) {
             bins[low] += stored.size();
         } else {
-            open.copyTo(stored.size(), counts);
+            open.copyTo(back, stored.size(), counts);
             sort(stored, low, high);
         }
     }

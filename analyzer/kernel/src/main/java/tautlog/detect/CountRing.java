@@ -50,10 +50,10 @@ final class CountRing {
         }
     }
 
-    /** Writes the {@code n} samples that came last to the beginning of {@code to}. */
-    void copyLatest(int n, int[] to) {
-        decode(size - n, size - 1);
-        int at = (int) (size - n) & mask;
+    /** Writes {@code n} samples from {@code place} on, which are held, to the beginning of {@code to}. */
+    void copyTo(long place, int n, int[] to) {
+        decode(place, place + n - 1);
+        int at = (int) place & mask;
         int head = Math.min(n, ring.length - at);
         System.arraycopy(ring, at, to, 0, head);
         System.arraycopy(ring, 0, to, head, n - head);

@@ -24,8 +24,7 @@ import tautlog.sample.ZeroSource;
  * or a stall's end by a run at most.
  *
  * <p>{@link #tension} does it all. A replay that has the samples in runs calls {@link #frame} and {@link #run} instead, for the whole
- * outing: the same is found, most of the cost of frames is saved. Where nothing goes on in the line, as most of the time, it gives
- * seconds at once by {@link #passage}.
+ * outing: the same is found, most of the cost of frames is saved. Where no event acts it gives seconds at once by {@link #passage}.
  */
 public final class Detection implements Evidence {
     private final FindingSink sink;
@@ -187,9 +186,14 @@ public final class Detection implements Evidence {
         settle();
     }
 
-    /** Writes the {@code n} present samples that came last, at most 128, to the beginning of {@code to}: they are decoded once. */
-    public void latest(int n, int[] to) {
-        ring.copyLatest(n, to);
+    /**
+     * Writes counts of the last run or passage to the beginning of {@code to}, so that nobody decodes them a second time.
+     *
+     * @param back how many samples before the next one they begin
+     * @param n how many
+     */
+    public void copyBack(int back, int n, int[] to) {
+        ring.copyTo(ring.size() - back, n, to);
     }
 
     private void join(StoredCounts counts) {
@@ -198,13 +202,13 @@ public final class Detection implements Evidence {
     }
 
     /**
-     * Takes frames, samples and shaft frames at once where the line is slack and nothing is under way. The same is found as by the other
-     * calls: the detectors can do with longer runs, and shaft frames may come some seconds before their samples.
+     * Takes frames, samples and shaft frames of some seconds at once. The same is found as by the other calls: shaft frames may come some
+     * seconds before their samples. Of a slack line the detectors are given all samples as one run.
      *
-     * @return false where more goes on: then nothing was taken, it must come by {@link #frame}, {@link #run} and {@link #shaft}
+     * @return false where that cannot be: then nothing was taken, it must come by {@link #frame}, {@link #run} and {@link #shaft}
      */
     public boolean passage(Passage passage) {
-        if (!isAtRest() || passage.greatest() >= thresholds.slackBelow || !goesOn(passage)) {
+        if (seconds.areWanted() || !anyPresent || !goesOn(passage)) {
             return false;
         }
         for (int i = 0; hasShaftSensor && i < passage.shaftFrames(); i++) {
@@ -219,33 +223,30 @@ public final class Detection implements Evidence {
             announce(passage.frameNumber(i), passage.frameTick(i), true, passage.frameLength(i));
         }
         shaftJoin.samplesAt(frameTick);
-        giveWhole(passage);
+        give(passage, passage.greatest() < thresholds.slackBelow && isAtRest());
         taken(passage.first(), passage.samples());
         settle();
         return true;
     }
 
+    /** Nothing is under way for which a detector would look at the samples of a slack line. */
     private boolean isAtRest() {
-        return anyPresent
-                && !seconds.areWanted()
-                && !pulls.areOpen()
-                && !shocks.isUndecided()
-                && !waitsForShaft()
-                && run.n == 0;
+        return !pulls.areOpen() && !shocks.isUndecided() && !waitsForShaft();
     }
 
     /** Whether the passage follows what came with nothing between, under one hookup and with a shaft that speaks. */
     private boolean goesOn(Passage passage) {
         int last = passage.frames() - 1;
-        return passage.first() == lastTaken + 1
+        return run.n == 0
+                && passage.first() == lastTaken + 1
                 && (last < 0
                         || (passage.frameNumber(0) == lastPresent + 1
                                 && shaftJoin.isPatientTo(passage.frameTick(last))))
                 && hookups.cut(passage.first(), passage.samples()) == passage.samples();
     }
 
-    /** As one run, or two where the ring begins anew. */
-    private void giveWhole(Passage passage) {
+    /** @param asOne as one run, or two where the ring begins anew */
+    private void give(Passage passage, boolean asOne) {
         long number = passage.first();
         int skip = 0;
         for (int i = 0; i < passage.runs(); ) {
@@ -260,7 +261,7 @@ public final class Detection implements Evidence {
                 boolean isWhole = fitting == left;
                 skip = isWhole ? 0 : skip + fitting;
                 i += isWhole ? 1 : 0;
-                fits = ring.next() > 0;
+                fits = asOne && ring.next() > 0;
             }
             giveRun();
         }

@@ -94,22 +94,25 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
 
     private void share(Passage passage) {
         long number = passage.first();
+        int back = passage.samples();
         for (int i = 0; i < passage.runs(); i++) {
             StoredCounts counts = passage.run(i);
-            int n = counts.size();
-            if (!shares.takeWhole(number, n, counts.least(), counts.greatest())) {
-                counts.copyTo(open, 0);
-                shares.take(number, open, 0, n);
-            }
-            number += n;
+            share(number, counts, back);
+            number += counts.size();
+            back -= counts.size();
         }
     }
 
     private void take(long number, StoredCounts counts) {
-        int n = counts.size();
         detection.run(number, counts);
+        share(number, counts, counts.size());
+    }
+
+    /** @param back where they lie in the detectors */
+    private void share(long number, StoredCounts counts, int back) {
+        int n = counts.size();
         if (!shares.takeWhole(number, n, counts.least(), counts.greatest())) {
-            detection.latest(n, open);
+            detection.copyBack(back, n, open);
             shares.take(number, open, 0, n);
         }
     }
