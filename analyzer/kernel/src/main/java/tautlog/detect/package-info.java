@@ -11,7 +11,7 @@
  *
  * <p>Start at {@link tautlog.detect.Detection}. Each detector is one file with one test. All compare counts with thresholds that
  * {@code Thresholds} works out once, exactly. A run carries its least and greatest count, so that a detector whose state they
- * cannot change does not look at the samples; while all are within {@code Quiet}, small frames join into one run. The same code runs live and on replay; nothing here reads a clock, a file or a
+ * cannot change does not look at the samples; while all are within {@code Quiet}, small frames join into one run. A fast replay hands over seconds at once ({@code Detection.passage}). The same code runs live and on replay; nothing here reads a clock, a file or a
  * port, and nothing is allocated per sample.
  */
 @org.jspecify.annotations.NullMarked

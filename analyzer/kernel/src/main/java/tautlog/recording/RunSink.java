@@ -10,7 +10,8 @@ import tautlog.sample.StoredCounts;
  *
  * <p>The calls are those of a replay by frames, in the same order, but for {@link #tension}, which is not called: {@link #frame} comes
  * in its place, and the samples follow by {@link #run}, at the latest when 128 of them are due, and before the next event that is told
- * between two frames. So a shaft frame may come before samples that came before it, by 127 of them at most.
+ * between two frames. So a shaft frame may come before samples that came before it, by 127 of them at most. Where no event acts, all of
+ * that is offered at once by {@link #passage}.
  */
 public interface RunSink extends Evidence {
     /** A frame of {@code n} samples begins; its samples come by {@link #run}. */

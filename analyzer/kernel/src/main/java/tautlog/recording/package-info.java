@@ -6,8 +6,8 @@
  *        │                                   file (SQLite)
  *        ▼           every half second     ┌──────────────┐
  *   OutingJournal ───────────────────────▶ │ tail         │
- *     (spans)     ──── when full ────────▶ │ evidence     │ ──▶ Replay ──▶ calls of Evidence, or runs ({@link
- *                    blocks and links      │ seconds      │                tautlog.recording.RunSink})
+ *     (spans)     ──── when full ────────▶ │ evidence     │ ──▶ Replay ──▶ calls of Evidence, or runs and passages
+ *                    blocks and links      │ seconds      │                ({@link tautlog.recording.RunSink})
  *                                          │ finding      │ ──▶ Verifier ──▶ {@link tautlog.recording.Verification}
  *                                          └──────────────┘
  * </pre>
