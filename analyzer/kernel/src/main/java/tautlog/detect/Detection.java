@@ -2,14 +2,11 @@ package tautlog.detect;
 
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
-import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 import tautlog.sample.Instrument;
 import tautlog.sample.Passage;
-import tautlog.sample.Position;
+import tautlog.sample.QuietEvidence;
 import tautlog.sample.StoredCounts;
-import tautlog.sample.Tally;
-import tautlog.sample.ZeroSource;
 
 /**
  * Runs every detector of {@code FINDINGS.md} over one outing: one pass, the same live and later.
@@ -17,7 +14,8 @@ import tautlog.sample.ZeroSource;
  * <p>Takes the evidence apart: frames become runs of present samples, cut where the hookup changes and where a second ends, with
  * the gaps between them; pulses become shaft readings and are joined to the samples by tick, so that the order in which shaft
  * frames and samples come does not matter (up to 10 s). One thread. Allocates per frame, finding and second at most, never per
- * sample.
+ * sample. Marks, health, clock fixes, positions and losses change no finding, nor does a moved zero: the counts that come here have had
+ * it taken off ({@link tautlog.sample.ZeroShift}).
  *
  * <p>Most of the cost of a small frame is per call. So the samples of contiguous frames wait in the ring until they fill a run, or
  * until a frame leaves {@link Quiet}, the band in which nothing can be told: no finding of the tension comes later for it, a second
@@ -26,7 +24,7 @@ import tautlog.sample.ZeroSource;
  * <p>{@link #tension} does it all. A replay that has the samples in runs calls {@link #frame} and {@link #run} instead, for the whole
  * outing: the same is found, most of the cost of frames is saved. Where no event acts it gives seconds at once by {@link #passage}.
  */
-public final class Detection implements Evidence {
+public final class Detection extends QuietEvidence {
     private final FindingSink sink;
     private final LimitsByHookup hookups;
     private final InputLog inputs = new InputLog();
@@ -37,6 +35,7 @@ public final class Detection implements Evidence {
     /** Samples that came and were not yet given to the detectors: they lie in the ring. */
     private final Run run;
 
+    private final StoredFeed stored;
     private final Quiet quiet = new Quiet();
     private boolean quietIsKnown;
     /** How many samples fit into {@link #run}. */
@@ -101,6 +100,7 @@ public final class Detection implements Evidence {
         // in this order: a shock is decided before the jolts are sought that it may hide, and told to the pulls
         // when they have taken the same samples
         detectors = new Detector[] {pulls, overloads, shocks, jolts, drops, endStops, spikes, zeros, seconds};
+        stored = new StoredFeed(ring, run, hookups, seconds, this::giveRun);
     }
 
     private static int longestWindow(Thresholds thresholds) {
@@ -174,15 +174,8 @@ public final class Detection implements Evidence {
      * @param number of the first
      */
     public void run(long number, StoredCounts counts) {
-        int n = counts.size();
-        for (int k = 0; k < n; ) {
-            int fitting = ring.cut(seconds.cut(number + k, hookups.cut(number + k, n - k)));
-            run.begin(number + k, hookups.inForce());
-            join(counts.part(k, fitting));
-            taken(number + k, fitting);
-            giveRun();
-            k += fitting;
-        }
+        stored.run(number, counts);
+        taken(number, counts.size());
         settle();
     }
 
@@ -196,14 +189,9 @@ public final class Detection implements Evidence {
         ring.copyTo(ring.size() - back, n, to);
     }
 
-    private void join(StoredCounts counts) {
-        ring.append(counts);
-        run.add(counts);
-    }
-
     /**
      * Takes frames, samples and shaft frames of some seconds at once. The same is found as by the other calls: shaft frames may come some
-     * seconds before their samples. Of a slack line the detectors are given all samples as one run.
+     * seconds before their samples, and a run may be of any length. Of a slack line with nothing under way the detectors are given one run.
      *
      * @return false where that cannot be: then nothing was taken, it must come by {@link #frame}, {@link #run} and {@link #shaft}
      */
@@ -223,13 +211,14 @@ public final class Detection implements Evidence {
             announce(passage.frameNumber(i), passage.frameTick(i), true, passage.frameLength(i));
         }
         shaftJoin.samplesAt(frameTick);
-        give(passage, passage.greatest() < thresholds.slackBelow && isAtRest());
+        boolean isQuiet = passage.greatest() < thresholds.slackBelow && isAtRest();
+        stored.passage(passage, isQuiet);
         taken(passage.first(), passage.samples());
         settle();
         return true;
     }
 
-    /** Nothing is under way for which a detector would look at the samples of a slack line. */
+    /** Nothing is under way for which a detector would have to look at each sample of a long run: that would cost what it saves. */
     private boolean isAtRest() {
         return !pulls.areOpen() && !shocks.isUndecided() && !waitsForShaft();
     }
@@ -241,30 +230,18 @@ public final class Detection implements Evidence {
                 && passage.first() == lastTaken + 1
                 && (last < 0
                         || (passage.frameNumber(0) == lastPresent + 1
+                                && rises(passage)
                                 && shaftJoin.isPatientTo(passage.frameTick(last))))
+                && shaftJoin.hasRoomFor(passage.shaftFrames())
                 && hookups.cut(passage.first(), passage.samples()) == passage.samples();
     }
 
-    /** @param asOne as one run, or two where the ring begins anew */
-    private void give(Passage passage, boolean asOne) {
-        long number = passage.first();
-        int skip = 0;
-        for (int i = 0; i < passage.runs(); ) {
-            run.begin(number, hookups.inForce());
-            boolean fits = true;
-            while (fits && i < passage.runs()) {
-                StoredCounts counts = passage.run(i);
-                int left = counts.size() - skip;
-                int fitting = ring.cut(left);
-                join(counts.part(skip, fitting));
-                number += fitting;
-                boolean isWhole = fitting == left;
-                skip = isWhole ? 0 : skip + fitting;
-                i += isWhole ? 1 : 0;
-                fits = asOne && ring.next() > 0;
-            }
-            giveRun();
+    private boolean rises(Passage passage) {
+        boolean rises = frames.rise() && passage.frameTick(0) >= frameTick;
+        for (int i = 1; rises && i < passage.frames(); i++) {
+            rises = passage.frameTick(i) >= passage.frameTick(i - 1);
         }
+        return rises;
     }
 
     private void take(long number, int[] counts, int from, int n) {
@@ -405,30 +382,6 @@ public final class Detection implements Evidence {
         settle();
         hookups.change(atNumber, id, by);
     }
-
-    /** Marks change no finding. */
-    @Override
-    public void mark(long atNumber, String note) {}
-
-    /** The instrument's health changes no finding. */
-    @Override
-    public void health(long tick, int supplyMillivolts, int temperatureDecidegrees, long lost) {}
-
-    /** Clock fixes change no finding. */
-    @Override
-    public void clock(long tick, long utcMicros) {}
-
-    /** Does nothing: the counts that come here have had it taken off ({@link tautlog.sample.ZeroShift}). */
-    @Override
-    public void zero(long atNumber, int shiftCounts, ZeroSource by) {}
-
-    /** Where the winch stands changes no finding. */
-    @Override
-    public void position(Position position) {}
-
-    /** Losses on the line change no finding; gaps show in the numbers. */
-    @Override
-    public void tally(Tally tally) {}
 
     @Override
     public void end() {

@@ -60,6 +60,11 @@ final class Frames {
         }
     }
 
+    /** False once a frame began before the one before it: then nothing may be concluded from the latest tick. */
+    boolean rise() {
+        return rises;
+    }
+
     boolean anyPresent() {
         return anyPresent;
     }

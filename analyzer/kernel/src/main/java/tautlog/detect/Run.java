@@ -138,7 +138,7 @@ final class Run {
     long sum() {
         if (!isSummed) {
             open();
-            sum = least > -SMALL && greatest < SMALL ? smallSum() : longSum();
+            sum = n <= MOST && least > -SMALL && greatest < SMALL ? smallSum() : longSum();
             isSummed = true;
         }
         return sum;

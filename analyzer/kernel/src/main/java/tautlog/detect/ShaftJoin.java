@@ -144,6 +144,11 @@ final class ShaftJoin {
         }
     }
 
+    /** False when so many more shaft frames would make readings settle before their time. */
+    boolean hasRoomFor(int shaftFrames) {
+        return waiting.size() + shaftFrames <= MOST_WAITING;
+    }
+
     /** Whether {@link #samplesAt} of frames up to {@code tick} does nothing but remember how far the shaft has come. */
     boolean isPatientTo(long tick) {
         return knownThrough == Long.MAX_VALUE

@@ -9,7 +9,9 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import tautlog.fixtures.Rigs;
 import tautlog.sample.Calibration;
+import tautlog.sample.Passage;
 import tautlog.sample.PlainCounts;
+import tautlog.sample.StoredCounts;
 
 /** Against the JDK's streams, the plain form. */
 class RunTest {
@@ -59,6 +61,23 @@ class RunTest {
         int[] copy = new int[counts.length];
         run.copyTo(k, counts.length, copy, k);
         assertArrayEquals(Arrays.copyOfRange(counts, k, counts.length), Arrays.copyOfRange(copy, k, counts.length));
+    }
+
+    /** A passage of a line that is loaded but counts as slack, as a rig may say. */
+    @Test
+    void sumsUpALongRunOfGreatCounts() {
+        CountRing large = new CountRing(1 << 13);
+        Run run = new Run(large, limits);
+        run.begin(0, limits);
+        int[] counts = new int[StoredCounts.MOST];
+        Arrays.fill(counts, (1 << 24) - 1);
+        for (int i = 0; i < Passage.MOST; i += counts.length) {
+            PlainCounts plain = PlainCounts.copyOf(counts, 0, counts.length);
+            large.append(plain);
+            run.add(plain);
+        }
+
+        assertEquals((long) Passage.MOST * ((1 << 24) - 1), run.sum());
     }
 
     @Test

@@ -112,7 +112,7 @@ class PassagesAgainstFramesTest {
         }
     }
 
-    /** Ticks jitter, some frames are lost, the shaft stalls, stops and falls silent for longer than anybody waits for it. */
+    /** Ticks jitter, some frames are lost, the shaft stalls, stops, falls silent and comes late, for longer than anybody waits for it. */
     private Path record(long seed) throws RecordingException {
         Random random = new Random(seed);
         int[] counts = Traces.afternoon(seed, SAMPLES);
@@ -127,10 +127,12 @@ class PassagesAgainstFramesTest {
                     INSTRUMENT, "", CellCalibration.written(CALIBRATION), "test", OutingStart.Source.INSTRUMENT));
             int rpm = 540;
             long silentTo = 0;
+            long lag = 0;
             for (int at = 0; at < SAMPLES; at += frame) {
                 int n = Math.min(frame, SAMPLES - at);
                 long tick = number * 2_000 + random.nextInt(3);
-                for (; shaftTick + 100_000 <= tick; shaftTick += 100_000) {
+                lag = random.nextInt(500) > 0 ? lag : random.nextBoolean() ? 0 : random.nextInt(16_000_000);
+                for (; shaftTick + 100_000 <= tick - lag; shaftTick += 100_000) {
                     rpm = random.nextInt(100) > 0 ? rpm : new int[] {0, 55, 300, 540, 1_000}[random.nextInt(5)];
                     silentTo = random.nextInt(800) > 0 ? silentTo : shaftTick + random.nextInt(30_000_000);
                     List<Long> ticks = new ArrayList<>();
