@@ -4,14 +4,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import tautlog.detect.Finding;
 import tautlog.fixtures.Rigs;
+import tautlog.rig.DetectSettings;
+import tautlog.rig.Rig;
 
 /** The streaming detectors say what the slow and obvious reading of {@code FINDINGS.md} says, to the sample. */
 class DetectorsAgainstOracleTest {
@@ -101,6 +105,63 @@ class DetectorsAgainstOracleTest {
             // given, when, then
             assertAgreement("ends at " + place, ScriptedPull.without(whole, place, samples));
             assertAgreement("begins at " + place, ScriptedPull.without(whole, 0, place));
+        }
+    }
+
+    /** A peak is followed by more samples than its settling has, in one frame, while its window still goes on. */
+    @Test
+    void agreeOnASnapWhoseWindowOutlastsItsSettling() {
+        DetectSettings d = DetectSettings.DEFAULTS;
+        DetectSettings fourSeconds = new DetectSettings(
+                d.pullFromNewtons(),
+                d.pullForSeconds(),
+                d.pullEndAfterSeconds(),
+                d.bridgeSeconds(),
+                d.overloadClear(),
+                d.overloadQuietSeconds(),
+                d.slackBelowNewtons(),
+                d.slackForSeconds(),
+                new BigDecimal("4"),
+                d.shockFrom(),
+                d.shockFactor(),
+                d.joltWithinSeconds(),
+                d.joltRise(),
+                d.dropWithinSeconds(),
+                d.dropFrom(),
+                d.dropBy(),
+                d.stallTo(),
+                d.driftNewtons(),
+                d.cycleGate());
+        Rig plain = Rigs.withLimit("10000", "8000");
+        Rig rig = new Rig(
+                plain.winch(),
+                plain.ratedPullNewtons(),
+                plain.hookups(),
+                fourSeconds,
+                Optional.empty(),
+                Optional.empty());
+        for (int peakAt = 0; peakAt < 60; peakAt += 7) {
+            // given N(1.5 s) = 75, N(4 s) = 200; the line snaps at the end of the first frame
+            OutingData outing = OutingBuilder.inNewtons(50_000, rig)
+                    .framesOf(128)
+                    .hold(0, 100)
+                    .hold(2_000, 30 + peakAt)
+                    .samples(6_000)
+                    .hold(2_100, 300)
+                    .hold(0, 200)
+                    .build();
+
+            // when, then
+            assertAgreement("peak after " + peakAt, outing);
+            for (long seed = 0; seed < 20; seed++) { // runs that no second cuts
+                PassageReplay.Told told = PassageReplay.through(outing, seed);
+                assertEquals(List.of(), Difference.between(Oracle.of(outing).withoutSeconds(), told.answers()));
+            }
+            assertEquals(
+                    1,
+                    Oracle.of(outing).findings().stream()
+                            .filter(finding -> finding.kind().equals("shock"))
+                            .count());
         }
     }
 
