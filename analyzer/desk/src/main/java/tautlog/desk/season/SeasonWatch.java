@@ -23,6 +23,9 @@ import tautlog.recording.RecordingException;
  * next.
  */
 public final class SeasonWatch implements AutoCloseable {
+    /** Chosen: most pieces of work take less, and nobody at a terminal waits longer to leave. */
+    private static final long PATIENCE_MILLIS = 2_000;
+
     private static final long LOOK_MILLIS = 1_000;
     /** Chosen: a day that goes on is analysed anew at most so often, and never more than a fifth of the time. */
     private static final Duration ANEW = Duration.ofSeconds(10);
@@ -231,12 +234,17 @@ public final class SeasonWatch implements AutoCloseable {
         return order;
     }
 
-    /** Ends the thread after the piece of work that it is at. */
+    /** Ends the thread after the piece of work that it is at; waits for that, 2 s at most. */
     @Override
     public void close() {
         closed = true;
         synchronized (asked) {
             asked.notifyAll();
+        }
+        try {
+            thread.join(PATIENCE_MILLIS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 }
