@@ -74,11 +74,6 @@ final class Run {
         return open()[from + k];
     }
 
-    private void decode() {
-        ring.decode(place, place + n - 1);
-        isDecoded = true;
-    }
-
     long last() {
         return first + n - 1;
     }
@@ -115,7 +110,8 @@ final class Run {
     /** Where all samples lie open; those of this run from {@link #at} on. */
     int[] open() {
         if (!isDecoded) {
-            decode();
+            ring.decode(place, place + n - 1);
+            isDecoded = true;
         }
         return counts;
     }

@@ -48,11 +48,11 @@ final class SlidingExtreme {
         return places[first];
     }
 
-    private void add(long from, long through) {
-        ring.decode(from, through);
+    private void add(long firstNew, long lastNew) {
+        ring.decode(firstNew, lastNew);
         int[] samples = ring.samples();
         int mask = samples.length - 1;
-        for (long place = from; place <= through; place++) {
+        for (long place = firstNew; place <= lastNew; place++) {
             forgetBefore(place - places.length + 1);
             long value = (long) sign * samples[(int) place & mask];
             while (size > 0 && (long) sign * samples[(int) at(size - 1) & mask] <= value) {

@@ -1,22 +1,18 @@
 package tautlog.sample;
 
-/** A passage from whose counts a moved zero is taken off. One object, filled anew. */
+/** A passage from whose counts a moved zero is taken off. */
 final class ShiftedPassage implements Passage {
     private final ZeroShift zero;
-    private Passage passage;
-    private int least;
-    private int greatest;
+    private final Passage passage;
+    private final int least;
+    private final int greatest;
 
-    /** @param first any, to begin with */
-    ShiftedPassage(ZeroShift zero, Passage first) {
+    /** @param least what is left of the least count, as {@code greatest} is of the greatest */
+    ShiftedPassage(ZeroShift zero, Passage passage, int least, int greatest) {
         this.zero = zero;
-        passage = first;
-    }
-
-    void set(Passage next, int shiftedLeast, int shiftedGreatest) {
-        passage = next;
-        least = shiftedLeast;
-        greatest = shiftedGreatest;
+        this.passage = passage;
+        this.least = least;
+        this.greatest = greatest;
     }
 
     @Override

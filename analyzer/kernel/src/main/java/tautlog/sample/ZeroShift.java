@@ -3,7 +3,6 @@ package tautlog.sample;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Takes a moved zero off the counts, so that who stands behind it turns them into newtons with the calibration alone.
@@ -19,7 +18,6 @@ import org.jspecify.annotations.Nullable;
 public final class ZeroShift extends ForwardedEvidence {
     private final Instrument instrument;
     private final BigDecimal zeroMoved;
-    private @Nullable ShiftedPassage shiftedPassage;
     private int[] shifted = new int[0];
     private int shift;
     private long nextNumber = Long.MAX_VALUE;
@@ -98,8 +96,8 @@ public final class ZeroShift extends ForwardedEvidence {
     }
 
     /**
-     * What is left of a passage that comes next, in which the zero does not move; valid until the next call. Empty when a count is at an
-     * end stop.
+     * What is left of a passage that comes next, in which the zero does not move; valid as long as that and the shift in force. Empty when
+     * a count is at an end stop.
      */
     public Optional<Passage> shifted(Passage passage) {
         if (shift == 0) {
@@ -108,10 +106,11 @@ public final class ZeroShift extends ForwardedEvidence {
         if (!isFree(passage.least(), passage.greatest())) {
             return Optional.empty();
         }
-        ShiftedPassage left = shiftedPassage == null ? new ShiftedPassage(this, passage) : shiftedPassage;
-        shiftedPassage = left;
-        left.set(passage, shifted(instrument, passage.least(), shift), shifted(instrument, passage.greatest(), shift));
-        return Optional.of(left);
+        return Optional.of(new ShiftedPassage(
+                this,
+                passage,
+                shifted(instrument, passage.least(), shift),
+                shifted(instrument, passage.greatest(), shift)));
     }
 
     private boolean isFree(int least, int greatest) {

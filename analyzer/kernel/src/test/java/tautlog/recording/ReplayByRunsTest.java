@@ -45,6 +45,14 @@ class ReplayByRunsTest {
             lines.add("frame " + number + " " + tick + " " + flags + " " + n);
         }
 
+        final void samples(long number, int flags, StoredCounts stored) {
+            int[] counts = new int[stored.size()];
+            stored.copyTo(counts, 0);
+            for (int i = 0; i < counts.length; i++) {
+                sample(number + i, flags, counts[i]);
+            }
+        }
+
         final void sample(long number, int flags, int count) {
             for (; seen < lines.size(); seen++) {
                 String line = lines.get(seen);
@@ -67,11 +75,7 @@ class ReplayByRunsTest {
         public void run(long number, int flags, StoredCounts stored) {
             int n = stored.size();
             assertTrue(n <= 128 && n <= waiting, n + " samples of " + waiting);
-            int[] counts = new int[n];
-            stored.copyTo(counts, 0);
-            for (int i = 0; i < n; i++) {
-                sample(number + i, flags, counts[i]);
-            }
+            samples(number, flags, stored);
             waiting -= n;
         }
 
@@ -104,11 +108,7 @@ class ReplayByRunsTest {
         public void run(long number, int flags, StoredCounts stored) {
             int n = stored.size();
             assertTrue(number + n <= announcedTo, "a frame was not announced");
-            int[] counts = new int[n];
-            stored.copyTo(counts, 0);
-            for (int i = 0; i < n; i++) {
-                sample(number + i, flags, counts[i]);
-            }
+            samples(number, flags, stored);
             next = number + n;
         }
 
