@@ -9,6 +9,7 @@ import java.util.Arrays;
 /** Bytes being written, little-endian; grows. The layouts are those of {@code analyzer/RECORDING.md}, "Numbers". */
 final class ByteWriter {
     private static final VarHandle LONG = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+    private static final VarHandle INT = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
     private static final int SPARE = 8;
 
     private byte[] bytes = new byte[256];
@@ -50,6 +51,17 @@ final class ByteWriter {
         room(8);
         LONG.set(bytes, size, value);
         size += 8;
+    }
+
+    /** {@code n} numbers from {@code values[from]} on, as {@link #i32} each. */
+    void i32s(int[] values, int from, int n) {
+        room(4 * n);
+        byte[] to = bytes;
+        int at = size;
+        for (int i = 0; i < n; i++, at += 4) {
+            INT.set(to, at, values[from + i]);
+        }
+        size = at;
     }
 
     /** Seven bits a byte, least first, the top bit says that more follow; {@code value} is unsigned. */

@@ -38,6 +38,15 @@ final class FrameTable {
         System.arraycopy(source, at, counts, from[frames - 1], n);
     }
 
+    /** Adds all frames of {@code others}. */
+    void addAll(FrameTable others) {
+        int at = from[frames];
+        for (int i = 0; i < others.frames; i++) {
+            addFrame(others.number[i], others.tick[i], others.flags[i], others.length(i));
+        }
+        System.arraycopy(others.counts, 0, counts, at, others.samples());
+    }
+
     /** Adds a frame whose counts are filled in later. */
     void addFrame(long firstNumber, long firstTick, int frameFlags, int n) {
         if (frames == number.length) {

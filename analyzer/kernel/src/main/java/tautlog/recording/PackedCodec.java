@@ -94,11 +94,10 @@ final class PackedCodec {
     /**
      * Reads all of a block.
      *
-     * @throws IndexOutOfBoundsException if the bytes are no such content; {@code into} is left half filled
+     * @throws IndexOutOfBoundsException if the bytes are no such content; {@code table} is left half filled
      */
-    void decode(ByteReader in, long firstNumber, int samples, SampleBlock into) {
-        frames.decodeFrames(in, firstNumber, samples, into.table);
-        into.cutIntoRuns();
+    void decode(ByteReader in, long firstNumber, int samples, FrameTable table) {
+        frames.decodeFrames(in, firstNumber, samples, table);
         room(samples);
         List<Piece> pieces = readHeads(in, samples);
         int stored = pieces.stream()
@@ -106,11 +105,10 @@ final class PackedCodec {
                 .mapToInt(Piece::n)
                 .sum();
         streams.decode(in, stored, symbols);
-        restore(pieces, in, into.table.counts);
+        restore(pieces, in, table.counts);
         if (in.left() != 4) {
             throw new IndexOutOfBoundsException(in.left() + " bytes after the last piece where 4 belong");
         }
-        into.openRuns();
     }
 
     /** The pieces as they are stored: the base of each less what it was expected to be. */

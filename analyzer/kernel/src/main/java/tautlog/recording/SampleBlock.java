@@ -83,8 +83,9 @@ public final class SampleBlock {
         return table.counts;
     }
 
-    /** Makes runs of counts that are all decoded. */
+    /** Cuts counts that are all decoded into runs. */
     void openRuns() {
+        cutIntoRuns();
         for (int run = 0; run < runs; run++) {
             stored[run] = PlainCounts.copyOf(table.counts, runFrom[run], runLength(run));
         }

@@ -96,21 +96,30 @@ final class SpanCodec {
         if (block.kind() != Block.Kind.SAMPLES) {
             return block.deflated();
         }
-        read(block, decoded);
-        decoded.counts();
         content.clear();
-        packed.encode(decoded.table, content);
+        packed.encode(whole(block), content);
         Block smaller = block.packed(content);
         return smaller.size() < block.size() ? smaller : block;
     }
 
     private void appendSamples(Block block, Span span) throws DamagedBlockException {
-        read(block, decoded);
-        decoded.counts();
-        decoded.requireBounds();
-        FrameTable from = decoded.table;
-        for (int i = 0; i < from.frames; i++) {
-            span.samples.add(from.number[i], from.tick[i], from.flags[i], from.counts, from.from[i], from.length(i));
+        span.samples.addAll(whole(block));
+    }
+
+    /** Frames and all counts of a block of samples, held against the runs' bounds; valid until another block is read. */
+    FrameTable whole(Block block) throws DamagedBlockException {
+        requireReadings(block);
+        try {
+            if (block.isPacked()) {
+                packed.decode(block.content(), block.first(), block.count(), decoded.table);
+            } else {
+                samples.decode(block.content(), block.first(), block.count(), decoded);
+                decoded.counts();
+                decoded.requireBounds();
+            }
+            return decoded.table;
+        } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
+            throw malformed(e);
         }
     }
 
@@ -132,7 +141,8 @@ final class SpanCodec {
         requireReadings(block);
         try {
             if (block.isPacked()) {
-                packed.decode(block.content(), block.first(), block.count(), into);
+                packed.decode(block.content(), block.first(), block.count(), into.table);
+                into.openRuns();
             } else {
                 samples.decode(block.content(), block.first(), block.count(), into);
             }
