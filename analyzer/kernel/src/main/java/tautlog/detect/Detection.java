@@ -53,19 +53,13 @@ public final class Detection extends QuietEvidence {
     private final ShockDetector shocks;
     private final DropDetector drops;
     private final StallDetector stalls;
-    private final GapDetector gaps;
-    private final OpenBridgeDetector openBridges;
     private final EndStopDetector endStops;
     private final SpikeDetector spikes;
     private final ZeroDetector zeros;
     private final SecondsMaker seconds;
     private final Detector[] detectors;
-    private boolean anyPresent;
-    private long lastPresent;
-    private long frameNumber;
-    private long frameTick;
-    private int frameLength;
-    private boolean frameIsPresent;
+    private final FrameArrivals arrivals;
+    private final ShaftReadings readings = new ShaftReadings();
     /** Samples were taken that are not yet settled, the first of them with this number. */
     private boolean unsettled;
 
@@ -88,8 +82,6 @@ public final class Detection extends QuietEvidence {
         shocks = new ShockDetector(thresholds, limits, pulls, jolts, sink);
         drops = new DropDetector(instrument, thresholds, ring, inputs, sink);
         stalls = new StallDetector(instrument, thresholds, ring, pulls, sink);
-        gaps = new GapDetector(thresholds, sink);
-        openBridges = new OpenBridgeDetector(sink);
         endStops = new EndStopDetector(instrument.fullScale(), sink);
         spikes = new SpikeDetector(thresholds, ring, sink);
         zeros = new ZeroDetector(thresholds, ring, sink);
@@ -100,6 +92,7 @@ public final class Detection extends QuietEvidence {
         // in this order: a shock is decided before the jolts are sought that it may hide, and told to the pulls
         // when they have taken the same samples
         detectors = new Detector[] {pulls, overloads, shocks, jolts, drops, endStops, spikes, zeros, seconds};
+        arrivals = new FrameArrivals(thresholds, ring, frames, seconds, sink, detectors);
         stored = new StoredFeed(ring, run, hookups, seconds, this::giveRun);
     }
 
@@ -109,51 +102,15 @@ public final class Detection extends QuietEvidence {
 
     @Override
     public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
-        beginFrame(number, tick, flags, n);
-        for (int k = 0; frameIsPresent && k < n; k += Run.MOST) {
+        boolean isPresent = (flags & FLAG_OPEN_BRIDGE) == 0;
+        if (!isPresent || number != arrivals.lastPresent() + 1 || run.n + n > room) {
+            settle();
+        }
+        arrivals.frame(number, tick, isPresent, n);
+        for (int k = 0; isPresent && k < n; k += Run.MOST) {
             take(number + k, counts, from + k, Math.min(Run.MOST, n - k));
         }
         endFrame();
-    }
-
-    private void beginFrame(long number, long tick, int flags, int n) {
-        boolean isPresent = (flags & FLAG_OPEN_BRIDGE) == 0;
-        if (!isPresent || number != lastPresent + 1 || run.n + n > room) {
-            settle();
-        }
-        announce(number, tick, isPresent, n);
-    }
-
-    private void announce(long number, long tick, boolean isPresent, int n) {
-        frameNumber = number;
-        frameTick = tick;
-        frameLength = n;
-        frameIsPresent = isPresent;
-        gaps.frame(number, n);
-        if (isPresent) {
-            openBridges.close();
-            beginPresent(number);
-        } else {
-            openBridges.flagged(number, n);
-            seconds.openBridge(number, n);
-            frames.absent(number, tick, n);
-        }
-    }
-
-    private void beginPresent(long number) {
-        if (!anyPresent) {
-            anyPresent = true;
-            ring.beginStretch(number);
-        } else if (number > lastPresent + 1) {
-            boolean isLong = number - lastPresent - 1 > thresholds.bridge;
-            Gap gap = new Gap(lastPresent + 1, number - 1, isLong);
-            for (Detector detector : detectors) {
-                detector.gap(gap);
-            }
-            ring.beginStretch(number);
-        }
-        frames.present(number, frameTick, frameLength, ring.placeOf(number));
-        lastPresent = number + frameLength - 1;
     }
 
     /**
@@ -161,9 +118,9 @@ public final class Detection extends QuietEvidence {
      * samples, as in a replay by frames.
      */
     public void frame(long number, long tick, int flags, int n) {
-        announce(number, tick, (flags & FLAG_OPEN_BRIDGE) == 0, n);
+        arrivals.frame(number, tick, (flags & FLAG_OPEN_BRIDGE) == 0, n);
         shaftJoin.samplesAt(tick);
-        if (!frameIsPresent) {
+        if (!arrivals.isPresent()) {
             settle();
         }
     }
@@ -196,26 +153,30 @@ public final class Detection extends QuietEvidence {
      * @return false where that cannot be: then nothing was taken, it must come by {@link #frame}, {@link #run} and {@link #shaft}
      */
     public boolean passage(Passage passage) {
-        if (seconds.areWanted() || !anyPresent || !goesOn(passage)) {
+        if (seconds.areWanted() || !goesOn(passage)) {
             return false;
         }
-        for (int i = 0; hasShaftSensor && i < passage.shaftFrames(); i++) {
-            read(
-                    passage.shaftTick(i),
-                    passage.pulses(i),
-                    passage.pulseTicks(),
-                    passage.pulsesFrom(i),
-                    passage.pulsesIn(i));
+        if (hasShaftSensor) {
+            read(passage);
         }
-        for (int i = 0; i < passage.frames(); i++) {
-            announce(passage.frameNumber(i), passage.frameTick(i), true, passage.frameLength(i));
-        }
-        shaftJoin.samplesAt(frameTick);
+        boolean isClose = arrivals.passage(passage);
+        shaftJoin.samplesAt(arrivals.tick());
         boolean isQuiet = passage.greatest() < thresholds.slackBelow && isAtRest();
         stored.passage(passage, isQuiet);
         taken(passage.first(), passage.samples());
+        if (isQuiet && isClose && passage.greatest() < thresholds.pullFrom && isAtRest()) {
+            shaftJoin.settleSlack(passage.first(), passage.greatest(), lastTaken);
+        }
         settle();
         return true;
+    }
+
+    private void read(Passage passage) {
+        readings.clear();
+        shaftSpeed.passage(passage, readings);
+        sink.shaftReadings(readings);
+        drops.readings(readings);
+        shaftJoin.frames(readings);
     }
 
     /** Nothing is under way for which a detector would have to look at each sample of a long run: that would cost what it saves. */
@@ -228,20 +189,10 @@ public final class Detection extends QuietEvidence {
         int last = passage.frames() - 1;
         return run.n == 0
                 && passage.first() == lastTaken + 1
-                && (last < 0
-                        || (passage.frameNumber(0) == lastPresent + 1
-                                && rises(passage)
-                                && shaftJoin.isPatientTo(passage.frameTick(last))))
-                && shaftJoin.hasRoomFor(passage.shaftFrames())
+                && arrivals.goesOn(passage)
+                && (last < 0 || shaftJoin.isPatientTo(passage.frameTick(last)))
+                && shaftJoin.isInTime(passage)
                 && hookups.cut(passage.first(), passage.samples()) == passage.samples();
-    }
-
-    private boolean rises(Passage passage) {
-        boolean rises = frames.rise() && passage.frameTick(0) >= frameTick;
-        for (int i = 1; rises && i < passage.frames(); i++) {
-            rises = passage.frameTick(i) >= passage.frameTick(i - 1);
-        }
-        return rises;
     }
 
     private void take(long number, int[] counts, int from, int n) {
@@ -275,15 +226,15 @@ public final class Detection extends QuietEvidence {
 
     /** Ends the frame: what can now be decided is told. */
     private void endFrame() {
-        shaftJoin.samplesAt(frameTick);
-        if (!frameIsPresent || isFull() || mayTell()) {
+        shaftJoin.samplesAt(arrivals.tick());
+        if (!arrivals.isPresent() || isFull() || mayTell()) {
             settle();
         }
     }
 
     /** Another frame like this one would not fit. */
     private boolean isFull() {
-        return run.n + frameLength > room;
+        return run.n + arrivals.length() > room;
     }
 
     /** Whether what waits may be told at once. */
@@ -314,7 +265,7 @@ public final class Detection extends QuietEvidence {
         shaftJoin.settle(lastTaken);
         stalls.settle(shaftJoin.knownThrough());
         report(hasShaftSensor ? shaftJoin.latestTick() : Long.MAX_VALUE);
-        long oldest = Math.min(frameNumber, lastTaken) - thresholds.dropWithin;
+        long oldest = Math.min(arrivals.number(), lastTaken) - thresholds.dropWithin;
         frames.forgetBefore(shaftJoin.settledTick(), oldest);
         inputs.forgetBefore(Math.min(oldest, shaftJoin.intervalFirst()));
     }
@@ -344,15 +295,15 @@ public final class Detection extends QuietEvidence {
         if (!hasShaftSensor) {
             return;
         }
-        boolean isInTime = read(tick, pulses, pulseTicks, 0, n);
-        if (isInTime && (waitsForShaft() || tick - frameTick > oneSecondTicks)) {
+        boolean isInTime = read(tick, pulses, pulseTicks, n);
+        if (isInTime && (waitsForShaft() || tick - arrivals.tick() > oneSecondTicks)) {
             settle();
         }
     }
 
     /** Takes a shaft frame; false when it came too late to be joined. */
-    private boolean read(long tick, long pulses, long[] pulseTicks, int from, int n) {
-        double rpm = shaftSpeed.frame(tick, pulses, pulseTicks, from, n);
+    private boolean read(long tick, long pulses, long[] pulseTicks, int n) {
+        double rpm = shaftSpeed.frame(tick, pulses, pulseTicks, n);
         boolean isReading = !Double.isNaN(rpm);
         if (isReading) {
             sink.shaftReading(tick, rpm);
@@ -386,11 +337,11 @@ public final class Detection extends QuietEvidence {
     @Override
     public void end() {
         settle();
-        openBridges.close();
+        arrivals.end();
         for (Detector detector : detectors) {
             detector.end();
         }
-        shaftJoin.end(lastPresent);
+        shaftJoin.end(arrivals.lastPresent());
         stalls.settle(Long.MAX_VALUE);
         report(Long.MAX_VALUE);
     }

@@ -132,6 +132,11 @@ final class DropDetector implements Detector {
         readings.add(tick, rpm);
     }
 
+    /** All of these, as {@link #reading} each. */
+    void readings(ShaftReadings all) {
+        readings.addSpeeds(all, 0);
+    }
+
     /** A frame has been taken: notes the ticks of the drops that were found in it. */
     void frameTaken(long frameFirst, long frameTick, Frames frames) {
         long oldest = frameTick;

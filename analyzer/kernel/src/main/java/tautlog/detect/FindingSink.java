@@ -23,6 +23,15 @@ public interface FindingSink {
     /** A shaft reading in revolutions per minute at {@code tick}. */
     void shaftReading(long tick, double rpm);
 
+    /** Some readings at once; as {@link #shaftReading} each, shaft frames that gave none left out. */
+    default void shaftReadings(ShaftReadings readings) {
+        for (int i = 0; i < readings.size(); i++) {
+            if (!Double.isNaN(readings.rpm(i))) {
+                shaftReading(readings.tick(i), readings.rpm(i));
+            }
+        }
+    }
+
     /**
      * The time between two shaft readings, for the wear of the joint; comes after the second of them.
      *
@@ -33,4 +42,15 @@ public interface FindingSink {
      * @param clutch engaged in that time, if the instrument tells
      */
     default void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {}
+
+    /**
+     * The times between some readings, one and the next, at once: each has present samples, all of a slack line.
+     *
+     * @param atMost no count of these samples is greater
+     * @param clutch of all that time
+     * @return false when more must be known: then nothing was taken, each comes by {@link #shaftInterval}
+     */
+    default boolean slackIntervals(ShaftReadings readings, int atMost, Known clutch) {
+        return false;
+    }
 }

@@ -1,6 +1,7 @@
 package tautlog.detect;
 
 import tautlog.sample.Instrument;
+import tautlog.sample.Passage;
 import tautlog.sample.SampleTicks;
 
 /**
@@ -11,6 +12,8 @@ import tautlog.sample.SampleTicks;
  */
 final class Frames {
     private final SampleTicks latest;
+    /** Two shaft readings are at least so far apart. */
+    private final long betweenReadings;
     /** The columns' length is a power of two, so that no place in them costs a division. */
     private long[] numbers = new long[64];
 
@@ -32,6 +35,7 @@ final class Frames {
 
     Frames(Instrument instrument) {
         latest = new SampleTicks(instrument);
+        betweenReadings = instrument.tickHz() / ShaftSpeed.READINGS_PER_SECOND;
     }
 
     /** Takes the next frame, whose samples are not present. */
@@ -47,6 +51,14 @@ final class Frames {
             grow();
         }
         rises &= size == 0 || tick >= ticks[at(size - 1)];
+        add(number, tick, n, place);
+        if (!anyPresent) {
+            anyPresent = true;
+            firstNumber = number;
+        }
+    }
+
+    private void add(long number, long tick, int n, long place) {
         int at = at(size++);
         numbers[at] = number;
         ticks[at] = tick;
@@ -54,10 +66,44 @@ final class Frames {
         lengths[at] = n;
         stepTicks[at] = latest.ticks();
         stepSamples[at] = latest.samples();
-        if (!anyPresent) {
-            anyPresent = true;
-            firstNumber = number;
+    }
+
+    /**
+     * Takes the frames of a passage, which begin in order and go on where the frame before ended, the first of them at {@code place}.
+     *
+     * @return whether surely a sample of them lies between any two shaft readings of their time
+     */
+    boolean present(Passage passage, long place) {
+        int n = passage.frames();
+        while (size + n > numbers.length) {
+            grow();
         }
+        boolean areClose = latestIsClose();
+        long first = passage.frameNumber(0);
+        for (int i = 0; i < n; i++) {
+            long number = passage.frameNumber(i);
+            long tick = passage.frameTick(i);
+            int length = passage.frameLength(i);
+            areClose = areClose && goesOnSoon(tick);
+            latest.frame(number, tick, length);
+            areClose = areClose && latestIsClose();
+            newestTick = tick;
+            add(number, tick, length, place + number - first);
+        }
+        return areClose;
+    }
+
+    /** Whether surely a sample of the frame that came last lies between any two shaft readings of its time. */
+    boolean latestIsClose() {
+        return latest.ticks() + latest.samples() <= betweenReadings * latest.samples();
+    }
+
+    /** The same of the time from the last sample of such a frame to a frame that begins at {@code tick}. */
+    private boolean goesOnSoon(long tick) {
+        long apart = tick - newestTick;
+        long tooFar = apart - betweenReadings;
+        long lastSample = 2L * (lengths[at(size - 1)] - 1) * latest.ticks() + latest.samples();
+        return apart <= Integer.MAX_VALUE && tooFar * 2 * latest.samples() <= lastSample;
     }
 
     /** False once a frame began before the one before it: then nothing may be concluded from the latest tick. */
@@ -67,6 +113,11 @@ final class Frames {
 
     boolean anyPresent() {
         return anyPresent;
+    }
+
+    /** Where the frame that came last began. */
+    long newestTick() {
+        return newestTick;
     }
 
     /** True when no later sample can have a tick at or before {@code tick}. */
@@ -177,18 +228,18 @@ final class Frames {
         places = grown(places);
         stepTicks = grown(stepTicks);
         stepSamples = grown(stepSamples);
-        int[] more = new int[2 * size];
+        int[] more = new int[2 * lengths.length];
         for (int i = 0; i < size; i++) {
-            more[i] = lengths[(head + i) & (size - 1)];
+            more[i] = lengths[(head + i) & (lengths.length - 1)];
         }
         lengths = more;
         head = 0;
     }
 
     private long[] grown(long[] column) {
-        long[] more = new long[2 * size];
+        long[] more = new long[2 * column.length];
         for (int i = 0; i < size; i++) {
-            more[i] = column[(head + i) & (size - 1)];
+            more[i] = column[(head + i) & (column.length - 1)];
         }
         return more;
     }

@@ -58,6 +58,11 @@ final class InputLog {
         return known;
     }
 
+    /** Whether {@link #clutchFrom} says the same of all numbers from {@code first} on. */
+    boolean isSteadyFrom(long first) {
+        return greatestNumber <= first;
+    }
+
     /** Nobody asks for a number below {@code number} any more. */
     void forgetBefore(long number) {
         while (entries.size() > 1) {

@@ -28,6 +28,26 @@ final class ReadingRing {
         bound = Math.max(bound, speed);
     }
 
+    /** Adds the readings from {@code from} on, leaving out shaft frames that gave none. */
+    void addSpeeds(ShaftReadings readings, int from) {
+        for (int i = from; i < readings.size(); i++) {
+            if (!Double.isNaN(readings.rpm(i))) {
+                add(readings.tick(i), readings.rpm(i));
+            }
+        }
+    }
+
+    /** Adds those that begin before {@code tick} to {@code into}, up to the first shaft frame that gave no reading. */
+    void copySpeedsBefore(long tick, ShaftReadings into) {
+        for (int i = 0; i < size; i++) {
+            int at = (head + i) & (ticks.length - 1);
+            if (ticks[at] >= tick || Double.isNaN(rpm[at])) {
+                return;
+            }
+            into.add(ticks[at], rpm[at]);
+        }
+    }
+
     long firstTick() {
         return ticks[head];
     }
@@ -37,8 +57,12 @@ final class ReadingRing {
     }
 
     void removeFirst() {
-        head = (head + 1) & (ticks.length - 1);
-        size--;
+        removeFirst(1);
+    }
+
+    void removeFirst(int n) {
+        head = (head + n) & (ticks.length - 1);
+        size -= n;
     }
 
     void forgetBefore(long tick) {

@@ -2,6 +2,7 @@ package tautlog.detect;
 
 import tautlog.rig.Rig;
 import tautlog.sample.Instrument;
+import tautlog.sample.Passage;
 
 /**
  * Joins shaft readings to samples by tick. Source: {@code FINDINGS.md}, Pull: a reading sits at the latest present sample with a
@@ -39,6 +40,7 @@ final class ShaftJoin {
     private long gatheredPlace;
     private int gathered;
     private final Gathered greatest;
+    private final ShaftReadings slack = new ShaftReadings();
 
     ShaftJoin(
             Instrument instrument,
@@ -130,6 +132,13 @@ final class ShaftJoin {
         waiting.add(tick, rpm);
     }
 
+    /** Shaft frames came, all in time. */
+    void frames(ShaftReadings readings) {
+        for (int i = 0; i < readings.size(); i++) {
+            frame(readings.tick(i), readings.rpm(i));
+        }
+    }
+
     /** Samples came, the first of their frame at {@code tick}: shaft frames from long before come no more. */
     void samplesAt(long tick) {
         if (knownThrough == Long.MAX_VALUE) {
@@ -144,9 +153,17 @@ final class ShaftJoin {
         }
     }
 
-    /** False when so many more shaft frames would make readings settle before their time. */
-    boolean hasRoomFor(int shaftFrames) {
-        return waiting.size() + shaftFrames <= MOST_WAITING;
+    /** False when one of its shaft frames came too late to be joined, or when so many would make readings settle before their time. */
+    boolean isInTime(Passage passage) {
+        int n = passage.shaftFrames();
+        long latest = latestTick;
+        for (int i = 0; i < n; i++) {
+            if (passage.shaftTick(i) <= latest) {
+                return false;
+            }
+            latest = passage.shaftTick(i);
+        }
+        return waiting.size() + n <= MOST_WAITING;
     }
 
     /** Whether {@link #samplesAt} of frames up to {@code tick} does nothing but remember how far the shaft has come. */
@@ -164,6 +181,50 @@ final class ShaftJoin {
         while (!waiting.isEmpty() && settleFirst(waiting.size() > MOST_WAITING, takenThrough)) {
             // each call takes one reading out
         }
+    }
+
+    /**
+     * Settles at once what surely sits among samples of a slack line, one or more of them between any two readings; call before {@link #settle},
+     * while no pull is open or waits for the shaft.
+     *
+     * @param first number of the first of these samples, behind which none came yet that is not taken
+     * @param atMost no count of them is greater; below {@code pull_from}
+     * @param takenThrough as for {@link #settle}
+     */
+    void settleSlack(long first, int atMost, long takenThrough) {
+        while (!waiting.isEmpty() && !isAmongSlack(first) && settleFirst(false, takenThrough)) {
+            // the first that sits there is settled by itself
+        }
+        if (isAmongSlack(first) && stalls.isAtRest()) {
+            slack.clear();
+            slack.add(readingTick, readingRpm);
+            waiting.copySpeedsBefore(frames.newestTick(), slack);
+            if (slack.size() > 1 && tellSlack(atMost)) {
+                settledSlack();
+            }
+        }
+    }
+
+    /** Whether what comes after the latest settled reading is told by the samples from {@code first} on, and begins with it. */
+    private boolean isAmongSlack(long first) {
+        return anyReading && readingSeat >= first - 1 && gatheredThrough == readingSeat;
+    }
+
+    private boolean tellSlack(int atMost) {
+        return !wearIsWanted
+                || (inputs.isSteadyFrom(readingSeat)
+                        && sink.slackIntervals(slack, atMost, inputs.clutchFrom(readingSeat, readingSeat)));
+    }
+
+    private void settledSlack() {
+        int last = slack.size() - 1;
+        stalls.unloaded(slack, 1);
+        waiting.removeFirst(last);
+        settledTick = slack.tick(last);
+        frames.seat(settledTick, seat);
+        knownThrough = seat.number;
+        creditedThrough = Math.max(creditedThrough, seat.number);
+        begin(settledTick, slack.rpm(last));
     }
 
     /** The outing is over. */
@@ -225,6 +286,13 @@ final class ShaftJoin {
             return;
         }
         tellInterval(tick);
+        begin(tick, rpm);
+        seconds.reading(seat.number, rpm);
+        stalls.reading(tick, rpm, seat);
+    }
+
+    /** The latest reading sits at {@link #seat}: it speaks for what comes. */
+    private void begin(long tick, double rpm) {
         anyReading = true;
         readingTick = tick;
         readingRpm = rpm;
@@ -233,8 +301,6 @@ final class ShaftJoin {
         gatheredPlace = seat.place;
         gathered = 0;
         greatest.clear();
-        seconds.reading(seat.number, rpm);
-        stalls.reading(tick, rpm, seat);
     }
 
     private void credit(long through) {

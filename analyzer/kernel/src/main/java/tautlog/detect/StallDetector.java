@@ -56,7 +56,7 @@ final class StallDetector {
 
     /** A shaft reading was settled: it sits at {@code seat}. */
     void reading(long tick, double rpm, Seat seat) {
-        boolean isNext = !open && armed && waiting.isEmpty();
+        boolean isNext = isAtRest();
         if (isNext && isPlain(tick, rpm)) {
             history.add(tick, rpm);
             return;
@@ -70,6 +70,17 @@ final class StallDetector {
         } else {
             waiting.add(new Reading(tick, rpm, seat.number, counts, loaded));
         }
+    }
+
+    /** Whether the next reading is judged at once, and changes nothing when its sample is not loaded. */
+    boolean isAtRest() {
+        return !open && armed && waiting.isEmpty();
+    }
+
+    /** Readings from {@code from} on were settled, at samples that are not loaded. Call only when {@link #isAtRest}. */
+    void unloaded(ShaftReadings readings, int from) {
+        history.addSpeeds(readings, from);
+        history.forgetBefore(readings.tick(readings.size() - 1) - fiveSeconds);
     }
 
     /** Whether the next reading to be judged changes nothing under any load: most are so, and need not wait. */

@@ -31,7 +31,7 @@ public interface Passage {
     /** The count of pulses at the end of shaft frame {@code shaftFrame}. */
     long pulses(int shaftFrame);
 
-    /** The ticks of the pulses of all shaft frames; not to be changed. */
+    /** The ticks of the pulses of all shaft frames, end to end; not to be changed. */
     long[] pulseTicks();
 
     /** Where the pulses of shaft frame {@code shaftFrame} begin in {@link #pulseTicks}. */

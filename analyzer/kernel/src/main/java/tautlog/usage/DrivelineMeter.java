@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
+import tautlog.detect.ShaftReadings;
 import tautlog.rig.Driveline;
 import tautlog.rig.LineCalibration;
 import tautlog.rig.Rig;
@@ -112,16 +113,46 @@ final class DrivelineMeter {
             return;
         }
         long time = nanos(ticks);
-        if (rpm < TURNING_RPM) {
-            still += time;
-        } else if (clutch == Known.NO) {
-            disengaged += time;
+        if (isIdle(rpm, clutch)) {
+            idle(time, rpm);
         } else if (samples == 0) {
             tensionUnknown += time;
             aboveMost += time;
         } else {
             loaded(driveline.get(), time, rpm, greatest, clutch);
         }
+    }
+
+    /** As {@link tautlog.detect.FindingSink#slackIntervals}. */
+    boolean slackIntervals(ShaftReadings readings, int atMost, Known clutch) {
+        if (driveline.isEmpty()) {
+            return true;
+        }
+        Driveline line = driveline.get();
+        boolean isEngaged = clutch == Known.YES;
+        double fastest = readings.greatestRpmBeforeLast();
+        if (!isIdle(fastest, clutch) && !isMereSlack(line, fastest, atMost, isEngaged)) {
+            return false;
+        }
+        for (int i = 0; i < readings.size() - 1; i++) {
+            long time = nanos(readings.tick(i + 1) - readings.tick(i));
+            double rpm = readings.rpm(i);
+            if (isIdle(rpm, clutch)) {
+                idle(time, rpm);
+            } else {
+                slack(line, time, rpm, isEngaged);
+            }
+        }
+        return true;
+    }
+
+    private static boolean isIdle(double rpm, Known clutch) {
+        return rpm < TURNING_RPM || clutch == Known.NO;
+    }
+
+    private void idle(long time, double rpm) {
+        still += rpm < TURNING_RPM ? time : 0;
+        disengaged += rpm < TURNING_RPM ? 0 : time;
     }
 
     /** Most times between readings are the same. */
@@ -135,15 +166,27 @@ final class DrivelineMeter {
 
     private void loaded(Driveline line, long time, double rpm, GreatestCount greatest, Known clutch) {
         boolean isEngaged = clutch == Known.YES;
+        if (isMereSlack(line, rpm, greatest.atMost(), isEngaged)) {
+            slack(line, time, rpm, isEngaged);
+        } else {
+            loaded(line, time, rpm, greatest.exactly(), isEngaged);
+        }
+    }
+
+    private void slack(Driveline line, long time, double rpm, boolean isEngaged) {
+        engage(time, isEngaged);
+        int speed = speedClass(line, rpm);
+        first.add(0, speed, time);
+        last.add(0, speed, time);
+    }
+
+    private void engage(long time, boolean isEngaged) {
         engaged += isEngaged ? time : 0;
         clutchUnknown += isEngaged ? 0 : time;
-        int speed = TorqueSpeedCell.speedClass(rpm / line.ratedRpm());
-        if (isMereSlack(line, rpm, greatest.atMost(), isEngaged)) {
-            first.add(0, speed, time);
-            last.add(0, speed, time);
-        } else {
-            loaded(line, time, rpm, greatest.exactly(), isEngaged, speed);
-        }
+    }
+
+    private static int speedClass(Driveline line, double rpm) {
+        return TorqueSpeedCell.speedClass(rpm / line.ratedRpm());
     }
 
     /** Whether a greatest count of at most {@code count} is slack line and no new greatest torque or power: most time is. */
@@ -169,7 +212,9 @@ final class DrivelineMeter {
                 && power.holds(surely * rpm, most * rpm);
     }
 
-    private void loaded(Driveline line, long time, double rpm, int greatest, boolean isEngaged, int speed) {
+    private void loaded(Driveline line, long time, double rpm, int greatest, boolean isEngaged) {
+        engage(time, isEngaged);
+        int speed = speedClass(line, rpm);
         double newtons = Math.max(0, curve.newtons(greatest));
         double least = newtons * leastTorquePerNewton;
         double most = newtons * mostTorquePerNewton;

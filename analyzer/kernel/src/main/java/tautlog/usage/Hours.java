@@ -11,6 +11,7 @@ import tautlog.detect.FindingSink;
 import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
+import tautlog.detect.ShaftReadings;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
@@ -105,6 +106,22 @@ public final class Hours implements FindingSink {
         }
         jointNanos += jointWear.get().nanos(latestSeconds, rpm, samples, greatest);
         jointIsAtMost |= clutch == Known.UNKNOWN;
+    }
+
+    @Override
+    public boolean slackIntervals(ShaftReadings readings, int atMost, Known clutch) {
+        if (!areWearless(readings, atMost, clutch)) {
+            return false;
+        }
+        jointIsAtMost |= jointWear.isPresent() && clutch == Known.UNKNOWN;
+        return true;
+    }
+
+    /** Whether {@link #slackIntervals} takes these: when they wear the joint by nothing. */
+    public boolean areWearless(ShaftReadings readings, int atMost, Known clutch) {
+        return jointWear.isEmpty()
+                || clutch == Known.NO
+                || jointWear.get().isWearless(readings.greatestRpmBeforeLast(), atMost);
     }
 
     /** What these meters show of the one outing that they were fed. */

@@ -54,8 +54,12 @@ final class JointWear {
         if (samples == 0) {
             return nanos(seconds, rpm, ratedPullNewtons);
         }
-        boolean isWearless = greatest.atMost() <= wearlessUpTo && rpm <= 2 * ratedRpm;
-        return isWearless ? 0 : nanos(seconds, rpm, curve.newtons(greatest.exactly()));
+        return isWearless(rpm, greatest.atMost()) ? 0 : nanos(seconds, rpm, curve.newtons(greatest.exactly()));
+    }
+
+    /** Whether a time of at most 1 s at up to that speed, with counts up to {@code atMost}, surely rounds to nothing. */
+    boolean isWearless(double rpm, int atMost) {
+        return atMost <= wearlessUpTo && rpm <= 2 * ratedRpm;
     }
 
     private long nanos(double seconds, double rpm, double newtons) {

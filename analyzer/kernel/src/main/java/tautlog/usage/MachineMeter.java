@@ -5,6 +5,7 @@ import tautlog.detect.FindingSink;
 import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
+import tautlog.detect.ShaftReadings;
 import tautlog.rig.Rig;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
@@ -55,6 +56,11 @@ public final class MachineMeter implements FindingSink {
     @Override
     public void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {
         driveline.interval(ticks, rpm, samples, greatest, clutch);
+    }
+
+    @Override
+    public boolean slackIntervals(ShaftReadings readings, int atMost, Known clutch) {
+        return driveline.slackIntervals(readings, atMost, clutch);
     }
 
     /** All that was metered so far, of an outing whose samples went through {@link #samples}. */

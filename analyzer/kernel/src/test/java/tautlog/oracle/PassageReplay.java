@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import tautlog.detect.Detection;
+import tautlog.detect.Known;
+import tautlog.detect.ShaftReadings;
 import tautlog.sample.Passage;
 import tautlog.sample.PlainCounts;
 import tautlog.sample.StoredCounts;
@@ -30,15 +32,42 @@ final class PassageReplay {
         shaftsEarlyTicks = RandomOutings.pick(random, early);
     }
 
-    /** @param answers without seconds: passages are for those who do not want them */
-    record Told(Answers answers, int passages) {}
+    /**
+     * @param answers without seconds: passages are for those who do not want them
+     * @param slackIntervals how many intervals are known by bounds only
+     */
+    record Told(Answers answers, int passages, long slackIntervals) {}
 
-    static Told through(OutingData data, long seed) {
-        Replay.Listener listener = new Replay.Listener(false);
+    /** Takes intervals of a slack line together, now and then. */
+    private static final class Listener extends Replay.Listener {
+        private final Random random;
+
+        Listener(long seed) {
+            super(false);
+            random = new Random(seed);
+        }
+
+        @Override
+        public boolean slackIntervals(ShaftReadings readings, int atMost, Known clutch) {
+            if (random.nextInt(5) == 0) {
+                return false;
+            }
+            for (int i = 1; i < readings.size(); i++) {
+                long ticks = readings.tick(i) - readings.tick(i - 1);
+                interval(new Answers.Interval(ticks, readings.rpm(i - 1), Answers.Interval.SOME, atMost, clutch));
+            }
+            return true;
+        }
+    }
+
+    /** @param oracle what the intervals are that are known by bounds only */
+    static Told through(OutingData data, long seed, Answers oracle) {
+        Listener listener = new Listener(seed);
         PassageReplay replay = new PassageReplay(
                 data, seed, new Detection(data.instrument(), data.rig(), data.calibration(), listener));
         replay.tell();
-        return new Told(listener.answers(), replay.taken);
+        Answers answers = listener.answers();
+        return new Told(answers.withKnownIntervalsOf(oracle), replay.taken, answers.boundedIntervals());
     }
 
     private void tell() {

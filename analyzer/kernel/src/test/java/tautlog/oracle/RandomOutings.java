@@ -70,6 +70,60 @@ final class RandomOutings {
                 tension.hookups());
     }
 
+    /**
+     * A line that is slack but for a pull now and then, above a shaft that mostly turns; frames of one sample to many begin a little early or
+     * late, some so late that a shaft reading or two fit between their samples.
+     */
+    static OutingData slack(long seed) {
+        Random random = new Random(seed);
+        long millihertz = pick(random, new long[] {19_000, 20_000, 21_000, 33_333, 50_000, 99_999, 200_000});
+        Rig any = rig(random, millihertz);
+        Rig rig = new Rig(
+                any.winch(),
+                any.ratedPullNewtons(),
+                any.hookups(),
+                any.detect(),
+                any.cellCapacityNewtons(),
+                Optional.of(DRIVELINE));
+        Calibration calibration = Calibration.of("12.5", "0.37");
+        Instrument instrument = new Instrument(
+                "TL-TEST", 1, 0, 7, pick(random, new long[] {1_000, 32_768, 1_000_000}), millihertz, 8_388_607, 1);
+        List<OutingData.Frame> frames = slackFrames(random, instrument);
+        List<OutingData.Input> inputs = new ArrayList<>();
+        for (int i = 0; i < 2; i++) {
+            inputs.add(new OutingData.Input((i + 1) * 300L + random.nextInt(200), 6, random.nextInt(4)));
+        }
+        return new OutingData(
+                instrument,
+                rig,
+                calibration,
+                frames,
+                new RandomShaft(random, instrument).frames(frames),
+                inputs,
+                List.of());
+    }
+
+    private static List<OutingData.Frame> slackFrames(Random random, Instrument instrument) {
+        List<OutingData.Frame> frames = new ArrayList<>();
+        long longest = 1 + random.nextInt(20);
+        long number = random.nextInt(50);
+        long late = 0;
+        for (int left = 1_500; left > 0; ) {
+            int n = 1 + random.nextInt((int) longest);
+            List<Integer> counts = new ArrayList<>();
+            int level = random.nextInt(30) == 0 ? 4_000 : 12;
+            for (int i = 0; i < n; i++) {
+                counts.add(level + random.nextInt(9) - 4);
+            }
+            late += random.nextInt(20) == 0 ? random.nextInt((int) instrument.tickHz() / 5) : 0;
+            long tick = number * instrument.tickHz() * 1_000 / instrument.rateMillihertz() + late;
+            frames.add(new OutingData.Frame(number, tick + random.nextInt(2), 0, counts));
+            number += n + (random.nextInt(100) == 0 ? random.nextInt(60) : 0);
+            left -= n;
+        }
+        return frames;
+    }
+
     /** In one outing of three a curve, in one of four a cell that carries the line twice; drawn apart from everything else. */
     private static Calibration onTheRig(Random random, Calibration straight, Rig rig) {
         String curvature = random.nextInt(3) == 0 ? pick(random, CURVATURES) : "0";

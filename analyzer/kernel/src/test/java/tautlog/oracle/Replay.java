@@ -124,7 +124,7 @@ final class Replay {
     }
 
     /** Writes down what is told. */
-    static final class Listener implements FindingSink {
+    static class Listener implements FindingSink {
         private final boolean takesSeconds;
         private final List<Finding> findings = new ArrayList<>();
         private final List<Second> seconds = new ArrayList<>();
@@ -168,7 +168,11 @@ final class Replay {
             if (samples > 0 && greatest.atMost() < exactly) {
                 throw new IllegalStateException(greatest.atMost() + " is no bound of " + exactly);
             }
-            intervals.add(new Answers.Interval(ticks, rpm, samples, exactly, clutch));
+            interval(new Answers.Interval(ticks, rpm, samples, exactly, clutch));
+        }
+
+        void interval(Answers.Interval interval) {
+            intervals.add(interval);
         }
 
         Answers answers() {

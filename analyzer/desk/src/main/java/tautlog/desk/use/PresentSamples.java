@@ -2,6 +2,7 @@ package tautlog.desk.use;
 
 import java.util.Arrays;
 import tautlog.sample.Instrument;
+import tautlog.sample.Passage;
 import tautlog.sample.QuietEvidence;
 import tautlog.sample.SampleTicks;
 
@@ -47,6 +48,13 @@ final class PresentSamples extends QuietEvidence {
         nextNumber = number + n;
         lastTick = tick;
         present += (flags & FLAG_OPEN_BRIDGE) == 0 ? n : 0;
+    }
+
+    /** All frames of a passage, as {@link #frame} each. */
+    void frames(Passage passage) {
+        for (int i = 0; i < passage.frames(); i++) {
+            frame(passage.frameNumber(i), passage.frameTick(i), 0, passage.frameLength(i));
+        }
     }
 
     private void begin(long number, long tick, int n) {

@@ -7,6 +7,7 @@ import tautlog.detect.FindingSink;
 import tautlog.detect.GreatestCount;
 import tautlog.detect.Known;
 import tautlog.detect.Second;
+import tautlog.detect.ShaftReadings;
 import tautlog.usage.Hours;
 import tautlog.usage.MachineMeter;
 
@@ -82,5 +83,12 @@ final class UseCollector implements FindingSink {
     public void shaftInterval(long ticks, double rpm, int samples, GreatestCount greatest, Known clutch) {
         hours.shaftInterval(ticks, rpm, samples, greatest, clutch);
         machine.shaftInterval(ticks, rpm, samples, greatest, clutch);
+    }
+
+    @Override
+    public boolean slackIntervals(ShaftReadings readings, int atMost, Known clutch) {
+        return hours.areWearless(readings, atMost, clutch)
+                && machine.slackIntervals(readings, atMost, clutch)
+                && hours.slackIntervals(readings, atMost, clutch);
     }
 }

@@ -83,9 +83,7 @@ final class UseRuns extends ForwardedEvidence implements RunSink {
         if (left.isEmpty() || !detection.passage(left.get())) {
             return false;
         }
-        for (int i = 0; i < passage.frames(); i++) {
-            present.frame(passage.frameNumber(i), passage.frameTick(i), 0, passage.frameLength(i));
-        }
+        present.frames(passage);
         if (!shares.takeWhole(first, n, left.get().least(), left.get().greatest())) {
             share(left.get());
         }
