@@ -15,6 +15,9 @@ final class ByteReader {
     static final VarHandle LONG = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
     private static final VarHandle INT = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
 
+    /** Four numbers of so many bits lie in any eight bytes, wherever in the first of them they begin. */
+    private static final int FOUR_IN_ONE = 14;
+
     private final byte[] bytes;
     private final int end;
     private int at;
@@ -126,13 +129,35 @@ final class ByteReader {
         long mask = (1L << width) - 1;
         int bit = 0;
         int i = 0;
-        for (int safe = Math.min(n, (bytes.length - 8 - at) * 8 / width); i < safe; i++, bit += width) {
+        int safe = Math.min(n, (bytes.length - 8 - at) * 8 / width);
+        if (width <= FOUR_IN_ONE) {
+            i = fours(out, from, safe, base, width);
+            bit = i * width;
+        }
+        for (; i < safe; i++, bit += width) {
             out[from + i] = base + (((long) LONG.get(bytes, at + (bit >>> 3)) >>> (bit & 7)) & mask);
         }
         for (; i < n; i++, bit += width) {
             out[from + i] = base + ((eight(at + (bit >>> 3)) >>> (bit & 7)) & mask);
         }
         at += length;
+    }
+
+    /** Four numbers of at most 14 bits from each load of eight bytes; how many were read of {@code n}. */
+    private int fours(long[] out, int from, int n, long base, int width) {
+        long mask = (1L << width) - 1;
+        int two = 2 * width;
+        int three = 3 * width;
+        int bit = 0;
+        int i = 0;
+        for (; i + 4 <= n; i += 4, bit += 4 * width) {
+            long x = (long) LONG.get(bytes, at + (bit >>> 3)) >>> (bit & 7);
+            out[from + i] = base + (x & mask);
+            out[from + i + 1] = base + (x >>> width & mask);
+            out[from + i + 2] = base + (x >>> two & mask);
+            out[from + i + 3] = base + (x >>> three & mask);
+        }
+        return i;
     }
 
     private long eight(int offset) {

@@ -158,10 +158,16 @@ final class ShaftCodec {
             room(n);
             long[] interval = column;
             decodeFirstApart(in, interval, n - 1);
-            ticks[1] = ticks[0] + interval[0];
-            for (int i = 1; i < n - 1; i++) {
-                interval[i] += interval[i >= lag ? i - lag : i - 1];
-                ticks[i + 1] = ticks[i] + interval[i];
+            for (int i = 1; i < Math.min(lag, n - 1); i++) {
+                interval[i] += interval[i - 1];
+            }
+            for (int i = lag; i < n - 1; i++) {
+                interval[i] += interval[i - lag];
+            }
+            long tick = ticks[0];
+            for (int i = 0; i < n - 1; i++) {
+                tick += interval[i];
+                ticks[i + 1] = tick;
             }
         }
     }

@@ -52,9 +52,32 @@ final class PresentSamples extends QuietEvidence {
 
     /** All frames of a passage, as {@link #frame} each. */
     void frames(Passage passage) {
-        for (int i = 0; i < passage.frames(); i++) {
+        int n = passage.frames();
+        for (int i = evenSteps(passage, 0); i < n; i = evenSteps(passage, i + 1)) {
             frame(passage.frameNumber(i), passage.frameTick(i), 0, passage.frameLength(i));
         }
+    }
+
+    /** Takes frames from {@code first} on as far as they go on in the steps of the series; the first that does not. */
+    private int evenSteps(Passage passage, int first) {
+        int last = series - 1;
+        if (last < 0 || frames[last] < 2) {
+            return first;
+        }
+        int length = lengths[last];
+        long step = steps[last];
+        int i = first;
+        while (i < passage.frames()
+                && passage.frameTick(i) - lastTick == step
+                && passage.frameNumber(i) == nextNumber
+                && passage.frameLength(i) == length) {
+            lastTick += step;
+            nextNumber += length;
+            i++;
+        }
+        frames[last] += i - first;
+        present += (long) (i - first) * length;
+        return i;
     }
 
     private void begin(long number, long tick, int n) {
