@@ -80,7 +80,7 @@ final class ClosedFile {
     }
 
     /** As SQLite does: past who waits for writing only when nobody does. */
-    private static boolean isLocked(FileChannel channel) throws IOException {
+    static boolean isLocked(FileChannel channel) throws IOException {
         try (FileLock pending = channel.tryLock(PENDING, 1, true)) {
             return pending != null && channel.tryLock(SHARED, SHARED_BYTES, true) != null;
         }

@@ -37,12 +37,23 @@ public final class PlainFile {
     public List<Table> tables() throws NotPlainException {
         List<Table> tables = new ArrayList<>();
         for (Row row : new Table(pages, "", SCHEMA).rows()) {
-            require(row.columns() == 5 && row.isText(0) && row.isWholeNumber(3) && row.isText(4), "its list of tables");
-            require(row.text(0).equals("table"), "not only tables");
-            long root = row.wholeNumber(3);
-            require(root > SCHEMA && root <= pages.count, "a table without pages");
-            tables.add(new Table(pages, row.text(4), (int) root));
+            tables.add(table(row));
         }
         return tables;
+    }
+
+    /** Its columns: type, name, name of the table that it belongs to, first page, definition. */
+    private Table table(Row row) throws NotPlainException {
+        require(row.columns() == 5 && row.isWholeNumber(3), "its list of tables");
+        for (int text : new int[] {0, 1, 2, 4}) {
+            require(row.isText(text), "its list of tables");
+        }
+        String name = row.text(1);
+        String definition = row.text(4);
+        require(row.text(0).equals("table") && row.text(2).equals(name), "not only tables");
+        require(definition.startsWith("CREATE TABLE " + name + " ("), "a table of another name");
+        long root = row.wholeNumber(3);
+        require(root > SCHEMA && root <= pages.count, "a table without pages");
+        return new Table(pages, definition, (int) root);
     }
 }
