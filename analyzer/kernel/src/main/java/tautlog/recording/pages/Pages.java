@@ -36,6 +36,11 @@ final class Pages {
         return (page - 1) * size;
     }
 
+    /** Behind its last byte. */
+    int end(int page) throws NotPlainException {
+        return start(page) + size;
+    }
+
     /** Where the b-tree in {@code page} begins: behind the header in the first. */
     int tree(int page) throws NotPlainException {
         return start(page) + (page == 1 ? HEADER : 0);

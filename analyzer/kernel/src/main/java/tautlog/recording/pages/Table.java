@@ -17,8 +17,6 @@ public final class Table {
     private final Pages pages;
     private final String definition;
     private final int root;
-    private final List<Row> rows = new ArrayList<>();
-    private int visited;
 
     Table(Pages pages, String definition, int root) {
         this.pages = pages;
@@ -37,39 +35,48 @@ public final class Table {
      * @throws NotPlainException if its pages are not beyond doubt
      */
     public List<Row> rows() throws NotPlainException {
-        rows.clear();
-        visited = 0;
-        walk(root, 1);
-        return List.copyOf(rows);
+        List<Row> rows = new ArrayList<>();
+        walk(root, 1, rows);
+        return rows;
     }
 
-    private void walk(int page, int depth) throws NotPlainException {
-        require(depth <= DEEPEST && ++visited <= pages.count, "a tree that goes in circles");
+    /** Ends whatever its pages say: one that is met again gives rows that were told, or is as deep as none may be. */
+    private void walk(int page, int depth, List<Row> rows) throws NotPlainException {
+        require(depth <= DEEPEST, "a tree that goes in circles");
         int tree = pages.tree(page);
-        boolean isLeaf = pages.u8(tree) == LEAF;
-        require(isLeaf || pages.u8(tree) == INNER, "no page of a table");
-        int cells = pages.u16(tree + 3);
-        int header = isLeaf ? LEAF_HEADER : INNER_HEADER;
-        int end = pages.start(page) + pages.size;
-        require(tree + header + 2 * cells <= end, "more cells than a page has room for");
-        boolean mayBeEmpty = isLeaf ? depth == 1 : page == 1; // the first page has less room than its only child
-        require(cells > 0 || mayBeEmpty, "an empty page in a tree");
-        for (int i = 0; i < cells; i++) {
-            int offset = pages.u16(tree + header + 2 * i);
-            require(offset >= tree - pages.start(page) + header + 2 * cells && offset <= pages.size - 4, "a cell");
-            int cell = pages.start(page) + offset;
-            if (isLeaf) {
-                add(cell, end);
-            } else {
-                walk(pages.i32(cell), depth + 1);
+        if (pages.u8(tree) == LEAF) {
+            int cells = cells(page, LEAF_HEADER, depth == 1);
+            for (int i = 0; i < cells; i++) {
+                add(cell(page, LEAF_HEADER, cells, i), pages.end(page), rows);
             }
-        }
-        if (!isLeaf) {
-            walk(pages.i32(tree + 8), depth + 1);
+        } else {
+            require(pages.u8(tree) == INNER, "no page of a table");
+            int cells = cells(page, INNER_HEADER, page == 1); // which has less room than its only child
+            for (int i = 0; i < cells; i++) {
+                walk(pages.i32(cell(page, INNER_HEADER, cells, i)), depth + 1, rows);
+            }
+            walk(pages.i32(tree + 8), depth + 1, rows);
         }
     }
 
-    private void add(int cell, int end) throws NotPlainException {
+    /** How many cells a page has. */
+    private int cells(int page, int header, boolean mayBeNone) throws NotPlainException {
+        int tree = pages.tree(page);
+        int cells = pages.u16(tree + 3);
+        require(cells > 0 || mayBeNone, "an empty page in a tree");
+        require(tree + header + 2 * cells <= pages.end(page), "more cells than a page has room for");
+        return cells;
+    }
+
+    /** Where cell {@code i} begins. */
+    private int cell(int page, int header, int cells, int i) throws NotPlainException {
+        int places = pages.tree(page) + header;
+        int cell = pages.start(page) + pages.u16(places + 2 * i);
+        require(cell >= places + 2 * cells && cell <= pages.end(page) - 4, "a cell outside its page");
+        return cell;
+    }
+
+    private void add(int cell, int end, List<Row> rows) throws NotPlainException {
         Varint head = new Varint(pages.bytes, cell, end);
         long size = head.next();
         long number = head.next();
