@@ -131,6 +131,9 @@ class ClosedFileTest {
             assertEquals("done", other.does("UPDATE recording SET winch = 'x'"));
             assertEquals(BUSY, other.does("COMMIT"), "it has its journal and waits for the reader");
             assertTrue(Files.exists(Path.of(file + "-journal")));
+            try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+                assertFalse(ClosedFile.isLocked(channel), "no new reader passes who waits");
+            }
             assertTrue(ClosedFile.read(file).isEmpty());
         }
     }
