@@ -25,8 +25,9 @@ import java.util.concurrent.ConcurrentHashMap;
  * While that lock is held no other process writes to the file or turns to a log: for both SQLite asks for the lock that excludes it. With
  * no journal and no log there is nothing to undo or to add; that the file itself is not in log mode its header says (bytes 18 and 19),
  * which {@link PlainRows} looks at. Where any of this cannot be had, or reading fails, nothing is given and SQLite is to read the file: it
- * knows what to say. Source of the lock's bytes: SQLite, "Database File Format", 1.3 ("lock-byte page"), and os.h (from memory:
- * PENDING_BYTE, SHARED_FIRST, SHARED_SIZE).
+ * knows what to say.
+ *
+ * <p>Source of the lock's bytes: os.h of SQLite (PENDING_BYTE, SHARED_FIRST, SHARED_SIZE; from memory). A test sees SQLite kept out by them.
  */
 final class ClosedFile {
     /** Chosen: two of them in memory at once are an eighth of a heap of 512 MB; at 500 samples a second that is 18 h. */
