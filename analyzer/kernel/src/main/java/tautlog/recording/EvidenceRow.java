@@ -1,12 +1,9 @@
 package tautlog.recording;
 
-import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.OptionalLong;
-import java.util.function.Consumer;
 
 /** A row of the table {@code evidence}: a block, its link, and an index of what it reaches over. */
 @SuppressWarnings("ArrayRecordComponent") // moved about, never compared
@@ -14,32 +11,19 @@ record EvidenceRow(long seq, int outing, int span, int kind, Reach reach, int co
     static final String SELECT =
             "SELECT seq, outing, span, kind, first, last, tick, last_tick, count, link, block FROM evidence";
 
-    /**
-     * Gives the rows of an outing from {@code first} to {@code last} to {@code taker}, in order.
-     *
-     * @return the last of them, 0 when there is none
-     */
-    static long each(Connection connection, int outing, long first, long last, Consumer<EvidenceRow> taker)
-            throws SQLException {
-        long latest = 0;
-        try (PreparedStatement select =
-                connection.prepareStatement(SELECT + " WHERE outing = ? AND seq BETWEEN ? AND ? ORDER BY seq")) {
-            select.setInt(1, outing);
-            select.setLong(2, first);
-            select.setLong(3, last);
-            try (ResultSet rows = select.executeQuery()) {
-                while (rows.next()) {
-                    EvidenceRow row = of(rows);
-                    latest = row.seq();
-                    taker.accept(row);
-                }
-            }
-        }
-        return latest;
-    }
+    /** How many columns, from the first on, are whole numbers. */
+    static final int NUMBERS = 9;
+
+    /** Most rows are samples and shaft, whose blocks are left out; as are all links. */
+    static final String SELECT_HEADS = "SELECT seq, outing, span, kind, first, last, tick, last_tick, count, NULL,"
+            + " CASE WHEN kind IN (2, 3) THEN NULL ELSE block END FROM evidence";
 
     static EvidenceRow of(ResultSet row) throws SQLException {
-        long[] numbers = numbers(row, 1, 9);
+        return of(numbers(row, 1, NUMBERS), bytes(row, NUMBERS + 1), bytes(row, NUMBERS + 2));
+    }
+
+    /** @param numbers the first columns, as {@link #SELECT} names them */
+    static EvidenceRow of(long[] numbers, byte[] link, byte[] block) {
         return new EvidenceRow(
                 numbers[0],
                 (int) numbers[1],
@@ -47,8 +31,8 @@ record EvidenceRow(long seq, int outing, int span, int kind, Reach reach, int co
                 (int) numbers[3],
                 new Reach(numbers[4], numbers[5], numbers[6], numbers[7]),
                 (int) numbers[8],
-                bytes(row, 10),
-                bytes(row, 11));
+                link,
+                block);
     }
 
     /** {@code n} columns from {@code first} on; in a loop, as each call of a driver's getter is a lot of code to compile. */

@@ -1,9 +1,6 @@
 package tautlog.recording;
 
 import java.nio.ByteBuffer;
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.zip.CRC32C;
 
@@ -19,10 +16,10 @@ final class Fingerprint {
     private String link = "";
 
     /** Of an outing none of whose rows were read. */
-    static String of(Connection connection, int outing) throws SQLException {
+    static String of(Rows rows, int outing) throws SQLException {
         Fingerprint fingerprint = new Fingerprint();
-        EvidenceRow.each(connection, outing, Long.MIN_VALUE, Long.MAX_VALUE, fingerprint::add);
-        return fingerprint.withOtherRows(connection, outing);
+        rows.evidence(outing, Long.MIN_VALUE, Long.MAX_VALUE, fingerprint::add);
+        return fingerprint.withOtherRows(rows, outing);
     }
 
     void add(EvidenceRow row) {
@@ -50,22 +47,14 @@ final class Fingerprint {
     }
 
     /** The whole of it, once all rows of evidence were given to {@link #add}. */
-    String withOtherRows(Connection connection, int outing) throws SQLException {
-        read(connection, "SELECT id, span, blocks FROM tail WHERE outing = ? ORDER BY id", 2, outing);
-        read(connection, "SELECT id, start, crc, json FROM finding WHERE outing = ? ORDER BY id", 3, outing);
+    String withOtherRows(Rows rows, int outing) throws SQLException {
+        rows.tails(outing, this::add);
+        rows.findings(outing, this::add);
         return link + "-" + Long.toHexString(crc.getValue());
     }
 
-    /** @param numbers how many columns are numbers; the one behind them is bytes or text */
-    private void read(Connection connection, String select, int numbers, int outing) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement(select)) {
-            statement.setInt(1, outing);
-            try (ResultSet rows = statement.executeQuery()) {
-                while (rows.next()) {
-                    add(EvidenceRow.numbers(rows, 1, numbers));
-                    crc.update(EvidenceRow.bytes(rows, numbers + 1));
-                }
-            }
-        }
+    private void add(long[] values, byte[] bytes) {
+        add(values);
+        crc.update(bytes);
     }
 }

@@ -1,8 +1,5 @@
 package tautlog.recording;
 
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
@@ -62,42 +59,27 @@ final class Outings {
 
     private Outings() {}
 
-    static List<Outing> read(Connection connection) throws SQLException {
-        return readAll(connection).list();
-    }
-
-    static Outings readAll(Connection connection) throws SQLException {
+    static Outings read(Rows rows) throws SQLException {
         Outings outings = new Outings();
-        outings.readEvidence(connection);
-        outings.findTails(connection);
-        outings.readTails(connection);
+        rows.heads(outings::add);
+        rows.outingsWithTails().forEach(outings::summary);
+        outings.readTails(rows);
         return outings;
     }
 
-    private void readEvidence(Connection connection) throws SQLException {
-        try (PreparedStatement select = connection.prepareStatement(
-                        "SELECT seq, outing, span, kind, first, last, tick, last_tick, count, link,"
-                                + " CASE WHEN kind IN (2, 3) THEN NULL ELSE block END FROM evidence ORDER BY seq");
-                ResultSet rows = select.executeQuery()) {
-            while (rows.next()) {
-                add(rows);
-            }
-        }
+    private Summary summary(int outing) {
+        return summaries.computeIfAbsent(outing, key -> new Summary());
     }
 
-    /** Most rows are samples and shaft, of which a few columns say enough. */
-    private void add(ResultSet row) throws SQLException {
-        Summary summary = summaries.computeIfAbsent(row.getInt(2), key -> new Summary());
-        int kind = row.getInt(4);
-        int count = row.getInt(9);
-        if (kind == Block.Kind.SAMPLES.code()) {
-            long[] reach = EvidenceRow.numbers(row, 5, 4);
-            summary.reach(count, new Reach(reach[0], reach[1], reach[2], reach[3]));
-        } else if (kind != Block.Kind.SHAFT.code()) {
-            addEvents(EvidenceRow.of(row), summary);
+    private void add(EvidenceRow row) {
+        Summary summary = summary(row.outing());
+        if (row.is(Block.Kind.SAMPLES)) {
+            summary.reach(row.count(), row.reach());
+        } else if (!row.is(Block.Kind.SHAFT)) {
+            addEvents(row, summary);
         }
-        summary.thinned |= kind == Block.Kind.THINNING.code();
-        summary.samplesAreKnown &= count >= 0 && Block.Kind.isKnown(kind);
+        summary.thinned |= row.is(Block.Kind.THINNING);
+        summary.samplesAreKnown &= row.count() >= 0 && Block.Kind.isKnown(row.kind());
     }
 
     private static void addEvents(EvidenceRow row, Summary summary) {
@@ -112,21 +94,11 @@ final class Outings {
         }
     }
 
-    /** Outings of which nothing but tail rows is left. */
-    private void findTails(Connection connection) throws SQLException {
-        try (PreparedStatement select = connection.prepareStatement("SELECT DISTINCT outing FROM tail");
-                ResultSet rows = select.executeQuery()) {
-            while (rows.next()) {
-                summaries.computeIfAbsent(rows.getInt(1), key -> new Summary());
-            }
-        }
-    }
-
-    private void readTails(Connection connection) throws SQLException {
+    private void readTails(Rows rows) throws SQLException {
         SpanCodec codec = new SpanCodec();
         for (Map.Entry<Integer, Summary> entry : summaries.entrySet()) {
             if (!entry.getValue().closed) {
-                TailRows tail = TailRows.read(connection, entry.getKey(), codec);
+                TailRows tail = TailRows.read(rows, entry.getKey(), codec);
                 Span span = tail.span();
                 entry.getValue().samplesAreKnown &= tail.damaged().isEmpty();
                 if (span.samples.frames > 0) {

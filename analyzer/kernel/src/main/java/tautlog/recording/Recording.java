@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import tautlog.detect.Finding;
 import tautlog.detect.Second;
+import tautlog.recording.pages.NotPlainException;
 import tautlog.sample.Evidence;
 
 /**
@@ -23,29 +24,41 @@ import tautlog.sample.Evidence;
  */
 public final class Recording implements AutoCloseable {
     private final Path file;
-    private final Connection connection;
-    private final boolean owned;
-    private final boolean hadLog;
+    private final View view;
     private final Map<Integer, TickIndex> ticks = new HashMap<>();
     private final Map<Integer, ThinnedTicks> thinnedTicks = new HashMap<>();
     private boolean keepsView;
 
-    private Recording(Path file, Connection connection, boolean owned, boolean hadLog) {
+    private Recording(Path file, View view) {
         this.file = file;
-        this.connection = connection;
-        this.owned = owned;
-        this.hadLog = hadLog;
+        this.view = view;
     }
 
     /** @throws RecordingException if the file is no recording, is newer than this program, or is damaged beyond reading */
     public static Recording open(Path file) throws RecordingException {
         boolean hadLog = RecordingFile.hasLog(file);
-        return new Recording(file, RecordingFile.openForReading(file), true, hadLog);
+        return new Recording(file, new View.Sql(file, RecordingFile.openForReading(file), hadLog));
+    }
+
+    /**
+     * As {@link #open}, for who then reads most of it {@link #inOneView}. A closed recording of up to 32 MB is read into memory at once
+     * and told from there, which is faster; who is recording is then held up only as long as that takes.
+     */
+    public static Recording openToReadAll(Path file) throws RecordingException {
+        Optional<byte[]> bytes = ClosedFile.read(file);
+        if (bytes.isPresent()) {
+            try {
+                return new Recording(file, new View.Plain(bytes.get(), PlainRows.of(bytes.get())));
+            } catch (NotPlainException e) {
+                return open(file); // which knows what to do, or to say
+            }
+        }
+        return open(file);
     }
 
     /** Reads through a connection that somebody else closes. */
     static Recording over(Path file, Connection connection) {
-        return new Recording(file, connection, false, true);
+        return new Recording(file, new View.Lent(new View.Sql(file, connection, true)));
     }
 
     /** What a reader does with the connection, within one view of the file. */
@@ -57,17 +70,11 @@ public final class Recording implements AutoCloseable {
         try {
             T result = reading.read();
             if (!keepsView) {
-                letGoOfView();
+                view.letGo();
             }
             return result;
         } catch (SQLException e) {
             throw RecordingFile.explain(file, e);
-        }
-    }
-
-    private void letGoOfView() throws SQLException {
-        if (owned) {
-            connection.commit();
         }
     }
 
@@ -100,39 +107,31 @@ public final class Recording implements AutoCloseable {
     }
 
     public String winch() throws RecordingException {
-        return text("SELECT winch FROM recording");
+        return reading(() -> view.rows().winch());
     }
 
     /** See {@link RecordingId}. */
     public String id() throws RecordingException {
-        return text("SELECT id FROM recording");
+        return reading(() -> view.rows().id());
     }
 
     /** The last link that stands in the file, for good; 64 hexadecimal characters, empty when none stands there yet. */
     public String sealedLink() throws RecordingException {
-        return text("SELECT lower(hex(link)) FROM evidence ORDER BY seq DESC LIMIT 1");
-    }
-
-    private String text(String sql) throws RecordingException {
-        return reading(() -> {
-            try (PreparedStatement select = connection.prepareStatement(sql);
-                    ResultSet rows = select.executeQuery()) {
-                return rows.next() ? String.valueOf(rows.getString(1)) : "";
-            }
-        });
+        return reading(() ->
+                link("SELECT link FROM evidence ORDER BY seq DESC LIMIT 1").orElse(""));
     }
 
     /** Reads what came since {@code trail} was last brought up to date; it costs what is new, however long the recording is. */
     public void follow(RecordingTrail trail) throws RecordingException {
         reading(() -> {
-            trail.update(connection);
+            trail.update(view.connection());
             return trail;
         });
     }
 
     /** The findings that whoever stands at {@code mark} knows, in order. Damaged rows are left out. */
     public List<Finding> findingsUpTo(OutingTrail outing, SaidMark mark) throws RecordingException {
-        return reading(() -> new SaidReader(connection, outing).findingsUpTo(mark.finding()));
+        return reading(() -> new SaidReader(view.connection(), outing).findingsUpTo(mark.finding()));
     }
 
     /**
@@ -143,22 +142,22 @@ public final class Recording implements AutoCloseable {
      */
     public Said said(RecordingTrail trail, OutingTrail outing, SaidMark mark, int most) throws RecordingException {
         return reading(() -> {
-            trail.update(connection);
-            return new SaidReader(connection, outing).read(mark, most);
+            trail.update(view.connection());
+            return new SaidReader(view.connection(), outing).read(mark, most);
         });
     }
 
     /** How many rows of evidence, seconds and findings were ever written: of two files of one recording the older copy has fewer. */
     public long rows() throws RecordingException {
         return reading(() -> RecordingFile.query(
-                connection,
+                view.connection(),
                 "SELECT coalesce((SELECT max(seq) FROM evidence), 0) + coalesce((SELECT max(id) FROM seconds), 0)"
                         + " + coalesce((SELECT max(id) FROM finding), 0)"));
     }
 
     /** How much was said of an outing behind {@code mark}: seconds by their indices, findings by their rows. */
     public long saidBehind(OutingTrail outing, SaidMark mark) throws RecordingException {
-        return reading(() -> new SaidReader(connection, outing).behind(mark));
+        return reading(() -> new SaidReader(view.connection(), outing).behind(mark));
     }
 
     /**
@@ -178,16 +177,16 @@ public final class Recording implements AutoCloseable {
     /** Both {@link #outings} and {@link #lostOutings}. */
     public Contents contents() throws RecordingException {
         return reading(() -> {
-            Outings all = Outings.readAll(connection);
+            Outings all = Outings.read(view.rows());
             List<LostOuting> lost = new ArrayList<>(all.lost());
-            lost.addAll(WritingSign.missing(connection, file, hadLog));
+            lost.addAll(view.missing());
             return new Contents(all.list(), lost);
         });
     }
 
     /** All outings, oldest first. One whose first row is damaged is left out; {@link #lostOutings} names it. */
     public List<Outing> outings() throws RecordingException {
-        return reading(() -> Outings.read(connection));
+        return reading(() -> Outings.read(view.rows()).list());
     }
 
     /** The outings that {@link #outings} leaves out, and those of which rows are missing. */
@@ -203,7 +202,7 @@ public final class Recording implements AutoCloseable {
      * @return what is damaged and was left out; its samples are a gap to {@code sink}
      */
     public List<Damage> replay(Outing outing, Evidence sink) throws RecordingException {
-        return reading(() -> new Replay(connection, outing, sink).run());
+        return reading(() -> new Replay(view.rows(), outing, sink).run());
     }
 
     /**
@@ -222,8 +221,8 @@ public final class Recording implements AutoCloseable {
     public Replayed replayWithFingerprint(Outing outing, Evidence sink) throws RecordingException {
         return reading(() -> {
             Fingerprint fingerprint = new Fingerprint();
-            List<Damage> damages = new Replay(connection, outing, sink, fingerprint::add).run();
-            return new Replayed(damages, fingerprint.withOtherRows(connection, outing.index()));
+            List<Damage> damages = new Replay(view.rows(), outing, sink, fingerprint::add).run();
+            return new Replayed(damages, fingerprint.withOtherRows(view.rows(), outing.index()));
         });
     }
 
@@ -239,30 +238,30 @@ public final class Recording implements AutoCloseable {
     public long follow(Outing outing, long after, Evidence sealed, Supplier<? extends Evidence> tail)
             throws RecordingException {
         return reading(() -> {
-            long last = new Replay(connection, outing, sealed).sealedBehind(after);
-            new Replay(connection, outing, tail.get()).tail();
+            long last = new Replay(view.rows(), outing, sealed).sealedBehind(after);
+            new Replay(view.rows(), outing, tail.get()).tail();
             return last;
         });
     }
 
     /** The spans of samples and shaft frames sealed behind row {@code after}, in order; costs no block. */
     public List<SealedSpan> sealedSpans(Outing outing, long after) throws RecordingException {
-        return reading(() -> SealedSpan.read(connection, outing, after));
+        return reading(() -> SealedSpan.read(view.connection(), outing, after));
     }
 
     /** A part of a replay: what the rows {@code first} to {@code last} hold, as {@link #sealedSpans} gave them. */
     public void replay(Outing outing, long first, long last, Evidence sink) throws RecordingException {
-        reading(() -> new Replay(connection, outing, sink).rows(first, last));
+        reading(() -> new Replay(view.rows(), outing, sink).rows(first, last));
     }
 
     /** What was said live, in the order of committing. Damaged rows are left out; {@link #verify} names them. */
     public List<Finding> findings(Outing outing) throws RecordingException {
-        return reading(() -> SpokenRows.findings(connection, outing.index(), damage -> {}));
+        return reading(() -> SpokenRows.findings(view.connection(), outing.index(), damage -> {}));
     }
 
     /** The one-second summaries made live, in order. Damaged rows are left out; {@link #verify} names them. */
     public List<Second> seconds(Outing outing) throws RecordingException {
-        return reading(() -> SpokenRows.seconds(connection, outing.index(), damage -> {}));
+        return reading(() -> SpokenRows.seconds(view.connection(), outing.index(), damage -> {}));
     }
 
     /**
@@ -278,7 +277,7 @@ public final class Recording implements AutoCloseable {
             }
             TickIndex index = ticks.get(outing.index());
             if (index == null || !index.reaches(number)) {
-                index = TickIndex.read(connection, outing);
+                index = TickIndex.read(view.connection(), outing);
                 ticks.put(outing.index(), index);
             }
             return index.tickOf(number);
@@ -288,7 +287,8 @@ public final class Recording implements AutoCloseable {
     private long thinnedTickOf(Outing outing, long number) throws SQLException {
         ThinnedTicks known = thinnedTicks.get(outing.index());
         if (known == null) {
-            known = ThinnedTicks.read(connection, outing.index(), outing.start().instrument());
+            known = ThinnedTicks.read(
+                    view.connection(), outing.index(), outing.start().instrument());
             thinnedTicks.put(outing.index(), known);
         }
         return known.tickOf(number);
@@ -296,7 +296,7 @@ public final class Recording implements AutoCloseable {
 
     /** The link that the chain ends with, tail rows as if sealed now; 64 hexadecimal characters. See {@link OutingWriter}. */
     public String lastLink() throws RecordingException {
-        return reading(() -> Verifier.lastLink(connection));
+        return reading(() -> Verifier.lastLink(view.connection()));
     }
 
     /** The link of the first sealed row; it tells this recording from every other. Empty when no outing began. */
@@ -313,7 +313,7 @@ public final class Recording implements AutoCloseable {
     }
 
     private Optional<String> link(String select) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement(select);
+        try (PreparedStatement statement = view.connection().prepareStatement(select);
                 ResultSet rows = statement.executeQuery()) {
             return rows.next() ? Optional.of(Chain.hex(EvidenceRow.bytes(rows, 1))) : Optional.empty();
         }
@@ -327,10 +327,11 @@ public final class Recording implements AutoCloseable {
      */
     public boolean goesThrough(String link) throws RecordingException {
         return reading(() -> {
-            try (PreparedStatement select = connection.prepareStatement("SELECT 1 FROM evidence WHERE link = ?")) {
+            try (PreparedStatement select =
+                    view.connection().prepareStatement("SELECT 1 FROM evidence WHERE link = ?")) {
                 select.setBytes(1, HexFormat.of().parseHex(link));
                 try (ResultSet rows = select.executeQuery()) {
-                    return rows.next() || Verifier.lastLink(connection).equals(link);
+                    return rows.next() || Verifier.lastLink(view.connection()).equals(link);
                 }
             }
         });
@@ -341,21 +342,21 @@ public final class Recording implements AutoCloseable {
      * of its rows as they lie there. Reads all of them.
      */
     public String fingerprint(Outing outing) throws RecordingException {
-        return reading(() -> Fingerprint.of(connection, outing.index()));
+        return reading(() -> Fingerprint.of(view.rows(), outing.index()));
     }
 
     /** How many bytes the samples of an outing take. */
     long sampleBytes(Outing outing) throws RecordingException {
         return reading(() -> RecordingFile.query(
-                connection,
+                view.connection(),
                 "SELECT coalesce(sum(length(block)), 0) FROM evidence WHERE kind = 2 AND outing = " + outing.index()));
     }
 
     /** Whether it was packed and nothing was recorded in it since. */
     boolean isPacked() throws RecordingException {
-        return reading(() -> RecordingFile.pragma(connection, "user_version") == RecordingFile.VERSION
+        return reading(() -> RecordingFile.pragma(view.connection(), "user_version") == RecordingFile.VERSION
                 && RecordingFile.query(
-                                connection,
+                                view.connection(),
                                 "SELECT count(*) FROM evidence WHERE kind = 2 AND substr(block, 6, 1) = x'01'")
                         == 0);
     }
@@ -363,7 +364,7 @@ public final class Recording implements AutoCloseable {
     /** Whether a log may stand beside the file: it was not closed in order, or a reader was at work. */
     boolean isInLogMode() throws RecordingException {
         return reading(() -> {
-            try (PreparedStatement select = connection.prepareStatement("PRAGMA journal_mode");
+            try (PreparedStatement select = view.connection().prepareStatement("PRAGMA journal_mode");
                     ResultSet rows = select.executeQuery()) {
                 return rows.next() && "wal".equals(rows.getString(1));
             }
@@ -372,16 +373,13 @@ public final class Recording implements AutoCloseable {
 
     /** Checks every byte that matters: checksums, chain, index, SQLite's own structure. Reads the whole file. */
     public Verification verify() throws RecordingException {
-        return reading(() -> new Verifier(connection).run(WritingSign.missing(connection, file, hadLog)));
+        return reading(() -> new Verifier(view.connection()).run(view.missing()));
     }
 
     @Override
     public void close() throws RecordingException {
-        if (!owned) {
-            return;
-        }
         try {
-            connection.close();
+            view.close();
         } catch (SQLException e) {
             throw RecordingFile.explain(file, e);
         }

@@ -62,7 +62,8 @@ public final class RecordingCopy {
     private static void takeSignDown(Path target) throws SQLException {
         SQLiteConfig config = new SQLiteConfig();
         config.setJournalMode(SQLiteConfig.JournalMode.MEMORY);
-        try (Connection connection = config.createConnection(RecordingFile.url(target));
+        try (Connection connection =
+                        OpenConnections.open(target, () -> config.createConnection(RecordingFile.url(target)));
                 Statement statement = connection.createStatement()) {
             if (RecordingFile.query(connection, "SELECT count(*) FROM sqlite_master WHERE name = 'begun'") > 0) {
                 statement.execute("DELETE FROM begun WHERE lost = 0");

@@ -19,7 +19,7 @@ import tautlog.recording.RecordingException.Scope;
  * Opens the SQLite file that a recording is, and says in words what SQLite says in codes.
  *
  * <p>The file is never opened beside SQLite by this process while a connection may be open: closing such a second handle would
- * drop SQLite's own locks.
+ * drop SQLite's own locks. So every connection is opened through {@link OpenConnections}.
  */
 final class RecordingFile {
     /** "Taut"; at byte 68 of the file. */
@@ -41,18 +41,8 @@ final class RecordingFile {
             SQLiteErrorCode.SQLITE_BUSY.code,
             SQLiteErrorCode.SQLITE_LOCKED.code);
 
-    private static final String[] SCHEMA = {
-        "CREATE TABLE recording (winch TEXT NOT NULL, id TEXT NOT NULL)",
-        "CREATE TABLE evidence (seq INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
-                + " kind INTEGER NOT NULL, first INTEGER NOT NULL, last INTEGER NOT NULL, tick INTEGER NOT NULL,"
-                + " last_tick INTEGER NOT NULL, count INTEGER NOT NULL, link BLOB NOT NULL, block BLOB NOT NULL)",
-        "CREATE TABLE tail (id INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
-                + " blocks BLOB NOT NULL)",
-        "CREATE TABLE seconds (id INTEGER PRIMARY KEY, outing INTEGER NOT NULL, span INTEGER NOT NULL,"
-                + " block BLOB NOT NULL)",
-        "CREATE TABLE finding (id INTEGER PRIMARY KEY, outing INTEGER NOT NULL, kind TEXT NOT NULL,"
-                + " start INTEGER NOT NULL, json TEXT NOT NULL, crc INTEGER NOT NULL)"
-    };
+    /** A recording made before this table was thought of gets it when it is gone on with. */
+    private static final StoredTable[] LATER = {StoredTable.BEGUN};
 
     private RecordingFile() {}
 
@@ -66,7 +56,7 @@ final class RecordingFile {
         try {
             SQLiteConfig config = new SQLiteConfig();
             config.setBusyTimeout(5_000);
-            Connection connection = config.createConnection(url(file));
+            Connection connection = OpenConnections.open(file, () -> config.createConnection(url(file)));
             try {
                 boolean isNew = isNew(connection);
                 if (!isNew) {
@@ -125,11 +115,10 @@ final class RecordingFile {
             statement.execute("PRAGMA journal_mode = WAL");
             statement.execute("PRAGMA synchronous = FULL");
             statement.execute("BEGIN IMMEDIATE");
-            statement.execute(WritingSign.TABLE);
+            for (StoredTable table : isNew ? StoredTable.values() : LATER) {
+                statement.execute(table.ifMissing());
+            }
             if (isNew) {
-                for (String table : SCHEMA) {
-                    statement.execute(table);
-                }
                 statement.execute("PRAGMA application_id = " + APPLICATION_ID);
                 statement.execute("PRAGMA user_version = " + WRITTEN_VERSION);
             }
@@ -151,8 +140,9 @@ final class RecordingFile {
      * file}, which is attached as {@code old}.
      */
     static Connection beginCopy(Path file, Path copy, int pageSize) throws SQLException {
-        Connection connection = new SQLiteConfig().createConnection(url(copy));
+        Connection connection = OpenConnections.open(copy, () -> new SQLiteConfig().createConnection(url(copy)));
         try (Statement statement = connection.createStatement()) {
+            OpenConnections.open(file, () -> connection);
             statement.execute("PRAGMA page_size = " + pageSize);
             statement.execute("PRAGMA synchronous = FULL");
             try (var attach = connection.prepareStatement("ATTACH ? AS old")) {
@@ -256,7 +246,7 @@ final class RecordingFile {
         SQLiteConfig config = new SQLiteConfig();
         config.setReadOnly(true);
         config.setBusyTimeout(5_000);
-        return config.createConnection(url(file) + parameters);
+        return OpenConnections.open(file, () -> config.createConnection(url(file) + parameters));
     }
 
     private static Connection checked(Path file, Connection connection) throws SQLException, RecordingException {

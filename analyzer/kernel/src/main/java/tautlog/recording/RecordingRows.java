@@ -63,7 +63,7 @@ final class RecordingRows {
 
     /** What the tail rows of {@code outing} hold; damaged rows are set aside, they stay in the file. */
     Span takeTail(int outing) throws SQLException {
-        TailRows tail = TailRows.read(connection, outing, codec);
+        TailRows tail = TailRows.read(new SqlRows(connection), outing, codec);
         try (PreparedStatement aside =
                 connection.prepareStatement("UPDATE tail SET span = " + TailRows.Aside.STORED + " WHERE id = ?")) {
             for (long id : tail.damaged().keySet()) {

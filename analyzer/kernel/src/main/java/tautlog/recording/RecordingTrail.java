@@ -27,9 +27,8 @@ public final class RecordingTrail {
     }
 
     void update(Connection connection) throws SQLException {
-        try (PreparedStatement select = connection.prepareStatement(
-                "SELECT seq, outing, span, kind, first, last, tick, last_tick, count, link,"
-                        + " CASE WHEN kind IN (2, 3) THEN NULL ELSE block END FROM evidence WHERE seq > ? ORDER BY seq")) {
+        try (PreparedStatement select =
+                connection.prepareStatement(EvidenceRow.SELECT_HEADS + " WHERE seq > ? ORDER BY seq")) {
             select.setLong(1, seq);
             try (ResultSet rows = select.executeQuery()) {
                 while (rows.next()) {

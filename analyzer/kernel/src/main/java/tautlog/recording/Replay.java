@@ -1,6 +1,5 @@
 package tautlog.recording;
 
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,7 +14,7 @@ final class Replay {
     /** No id of a rig: the detectors take it as the hookup with the lowest limit, assumed. */
     static final String UNKNOWN_HOOKUP = "?";
 
-    private final Connection connection;
+    private final Rows rows;
     private final Outing outing;
     private final Evidence sink;
     private final Consumer<EvidenceRow> seen;
@@ -27,13 +26,13 @@ final class Replay {
     private boolean hookupIsLost;
     private int asideFrom = Integer.MAX_VALUE;
 
-    Replay(Connection connection, Outing outing, Evidence sink) {
-        this(connection, outing, sink, row -> {});
+    Replay(Rows rows, Outing outing, Evidence sink) {
+        this(rows, outing, sink, row -> {});
     }
 
     /** @param seen takes each row of evidence before it is told, readable or not */
-    Replay(Connection connection, Outing outing, Evidence sink, Consumer<EvidenceRow> seen) {
-        this.connection = connection;
+    Replay(Rows rows, Outing outing, Evidence sink, Consumer<EvidenceRow> seen) {
+        this.rows = rows;
         this.outing = outing;
         this.sink = sink;
         this.seen = seen;
@@ -63,7 +62,7 @@ final class Replay {
 
     /** Tells the rows of the outing from {@code first} to {@code last}, whole spans; the last one told, 0 when there is none. */
     long rows(long first, long last) throws SQLException {
-        long told = EvidenceRow.each(connection, outing.index(), first, last, row -> {
+        long told = rows.evidence(outing.index(), first, last, row -> {
             seen.accept(row);
             take(row);
         });
@@ -72,7 +71,7 @@ final class Replay {
     }
 
     private void readAside() throws SQLException {
-        TailRows.Aside aside = TailRows.Aside.read(connection, outing.index(), codec);
+        TailRows.Aside aside = TailRows.Aside.read(rows, outing.index(), codec);
         aside.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
         asideFrom = aside.span();
     }
@@ -114,7 +113,7 @@ final class Replay {
     }
 
     private void tellTail() throws SQLException {
-        TailRows tail = TailRows.read(connection, outing.index(), codec);
+        TailRows tail = TailRows.read(rows, outing.index(), codec);
         tail.damaged().forEach((id, reason) -> damages.add(EvidenceRow.tailDamage(outing, id, reason)));
         hookupIsLost |= !tail.damaged().isEmpty();
         others.restart(tail.span().index);

@@ -51,7 +51,7 @@ final class SpokenRows {
                 }
             }
         }
-        seconds.addAll(TailRows.read(connection, outing, codec).span().seconds);
+        seconds.addAll(TailRows.read(new SqlRows(connection), outing, codec).span().seconds);
         return seconds;
     }
 

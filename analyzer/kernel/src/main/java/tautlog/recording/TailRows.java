@@ -1,8 +1,5 @@
 package tautlog.recording;
 
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Map;
 import java.util.TreeMap;
@@ -24,41 +21,33 @@ record TailRows(Span span, Map<Long, String> damaged) {
         /** What is stored in place of a span. */
         static final String STORED = "-1 - span";
 
-        static Aside read(Connection connection, int outing, SpanCodec codec) throws SQLException {
-            int first = Integer.MAX_VALUE;
+        static Aside read(Rows rows, int outing, SpanCodec codec) throws SQLException {
+            int[] first = {Integer.MAX_VALUE};
             Map<Long, String> damaged = new TreeMap<>();
-            try (PreparedStatement select = connection.prepareStatement(
-                    "SELECT id, -1 - span, blocks FROM tail WHERE outing = ? AND span < 0 ORDER BY id")) {
-                select.setInt(1, outing);
-                try (ResultSet rows = select.executeQuery()) {
-                    while (rows.next()) {
-                        first = Math.min(first, rows.getInt(2));
-                        long id = rows.getLong(1);
-                        append(id, EvidenceRow.bytes(rows, 3), codec, new Span(outing, rows.getInt(2)), damaged);
-                        damaged.putIfAbsent(id, "it was set aside");
-                    }
+            rows.tails(outing, (numbers, blocks) -> {
+                if (numbers[1] < 0) {
+                    int span = (int) (-1 - numbers[1]);
+                    first[0] = Math.min(first[0], span);
+                    append(numbers[0], blocks, codec, new Span(outing, span), damaged);
+                    damaged.putIfAbsent(numbers[0], "it was set aside");
                 }
-            }
-            return new Aside(first, damaged);
+            });
+            return new Aside(first[0], damaged);
         }
     }
 
-    static TailRows read(Connection connection, int outing, SpanCodec codec) throws SQLException {
-        Span span = new Span(outing, 0);
+    static TailRows read(Rows rows, int outing, SpanCodec codec) throws SQLException {
+        Span[] span = {new Span(outing, 0)};
         Map<Long, String> damaged = new TreeMap<>();
-        try (PreparedStatement select = connection.prepareStatement(
-                "SELECT id, span, blocks FROM tail WHERE outing = ? AND span >= 0 ORDER BY id")) {
-            select.setInt(1, outing);
-            try (ResultSet rows = select.executeQuery()) {
-                while (rows.next()) {
-                    if (span.isEmpty()) {
-                        span = new Span(outing, rows.getInt(2));
-                    }
-                    append(rows.getLong(1), EvidenceRow.bytes(rows, 3), codec, span, damaged);
+        rows.tails(outing, (numbers, blocks) -> {
+            if (numbers[1] >= 0) {
+                if (span[0].isEmpty()) {
+                    span[0] = new Span(outing, (int) numbers[1]);
                 }
+                append(numbers[0], blocks, codec, span[0], damaged);
             }
-        }
-        return new TailRows(span, damaged);
+        });
+        return new TailRows(span[0], damaged);
     }
 
     static void append(long id, byte[] blocks, SpanCodec codec, Span span, Map<Long, String> damaged) {

@@ -45,8 +45,9 @@ final class TickIndex {
     }
 
     static TickIndex read(Connection connection, Outing outing) throws SQLException {
-        FrameTable tail =
-                TailRows.read(connection, outing.index(), new SpanCodec()).span().samples;
+        FrameTable tail = TailRows.read(new SqlRows(connection), outing.index(), new SpanCodec())
+                .span()
+                .samples;
         TickIndex index =
                 new TickIndex(connection, outing.index(), outing.start().instrument(), tail);
         try (PreparedStatement select = connection.prepareStatement(

@@ -41,7 +41,8 @@ final class Verifier {
         }
         SpanCodec codec = new SpanCodec();
         for (int outing : outingsWithTail(connection)) {
-            SpanCodec.extend(chain, TailRows.read(connection, outing, codec).span());
+            SpanCodec.extend(
+                    chain, TailRows.read(new SqlRows(connection), outing, codec).span());
         }
         return chain.hex();
     }
@@ -60,7 +61,7 @@ final class Verifier {
 
     /** @param missing outings of which the file itself says that rows are missing */
     Verification run(List<LostOuting> missing) throws SQLException {
-        Outings all = Outings.readAll(connection);
+        Outings all = Outings.read(new SqlRows(connection));
         List<Outing> list = all.list();
         list.forEach(outing -> outings.put(outing.index(), outing));
         verifyRows();

@@ -21,8 +21,6 @@ import java.util.OptionalLong;
  * The row is deleted only in a later fold than the rows that it speaks for; so power may go between any two steps.
  */
 final class WritingSign {
-    static final String TABLE = "CREATE TABLE IF NOT EXISTS begun (outing INTEGER NOT NULL, lost INTEGER NOT NULL)";
-
     private final Connection connection;
     private boolean waitsForFold;
 

@@ -12,6 +12,9 @@
  *                                          └──────────────┘
  * </pre>
  *
+ * <p>Who reads most of a recording ({@link tautlog.recording.Recording#openToReadAll}) gets a closed one out of its bytes: {@code
+ * ClosedFile} ──▶ {@code PlainRows}, over {@link tautlog.recording.pages}; any other, and any in doubt, through SQLite ({@code SqlRows}).
+ *
  * <p>A closed file is written again, beside itself, by {@link tautlog.recording.Thinner} (on the board, with fewer readings) and {@link
  * tautlog.recording.Packer} (at the desk, smaller and whole).
  *

@@ -70,7 +70,7 @@ final class UseReader {
             if (known.isPresent()) {
                 return known.get();
             }
-            try (Recording recording = Recording.open(file)) {
+            try (Recording recording = Recording.openToReadAll(file)) {
                 FileHead head = recording.inOneView(() -> headAndUse(recording));
                 cache.keep(file, state, now, head);
                 return head;
@@ -157,7 +157,7 @@ final class UseReader {
 
     /** Since its head was read a recorder may have gone on with it. */
     private ReadUse read(Windows.Member member) throws RecordingException {
-        try (Recording recording = Recording.open(member.file())) {
+        try (Recording recording = Recording.openToReadAll(member.file())) {
             return recording.inOneView(() -> {
                 Optional<Outing> outing = outing(recording, member.index());
                 if (outing.isEmpty()) {

@@ -1,0 +1,237 @@
+package tautlog.recording;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Locks are held and asked for by another program: within one, a file's locks do not show. */
+class ClosedFileTest {
+    @TempDir
+    Path folder;
+
+    private Path file = Path.of("");
+
+    @BeforeEach
+    void record() throws IOException {
+        file = folder.resolve("r.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            Story.plain(1, 40).tell(outing);
+            outing.end();
+            outing.commit();
+        }
+    }
+
+    /** Another program that has the file open through SQLite, and says how each statement went; never waits for a lock. */
+    private static final class Other implements AutoCloseable {
+        private final Process process;
+        private final BufferedReader answers;
+
+        Other(Path file) throws IOException {
+            process = new ProcessBuilder(
+                            Path.of(System.getProperty("java.home"), "bin", "java")
+                                    .toString(),
+                            "-cp",
+                            System.getProperty("java.class.path"),
+                            ClosedFileTest.class.getName(),
+                            file.toString())
+                    .redirectError(ProcessBuilder.Redirect.DISCARD)
+                    .start();
+            answers = process.inputReader();
+        }
+
+        String does(String sql) throws IOException {
+            process.outputWriter().append(sql).append('\n').flush();
+            return String.valueOf(answers.readLine());
+        }
+
+        @Override
+        public void close() {
+            process.destroyForcibly();
+        }
+    }
+
+    /** The other program. */
+    public static void main(String[] args) throws IOException, SQLException {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + args[0]);
+                Statement statement = connection.createStatement();
+                BufferedReader asked = new BufferedReader(new java.io.InputStreamReader(System.in, UTF_8))) {
+            statement.execute("PRAGMA busy_timeout = 0");
+            for (String sql = asked.readLine(); sql != null; sql = asked.readLine()) {
+                System.out.println(answer(statement, sql));
+            }
+        }
+    }
+
+    private static final java.nio.charset.Charset UTF_8 = java.nio.charset.StandardCharsets.UTF_8;
+
+    private static String answer(Statement statement, String sql) {
+        try {
+            statement.execute(sql);
+            return "done";
+        } catch (SQLException e) {
+            return "code " + RecordingFile.primary(e);
+        }
+    }
+
+    private static final String BUSY = "code " + org.sqlite.SQLiteErrorCode.SQLITE_BUSY.code;
+
+    @Test
+    void givesAllBytesOfAClosedFile() throws IOException {
+        assertArrayEquals(Files.readAllBytes(file), ClosedFile.read(file).orElseThrow());
+    }
+
+    @Test
+    void keepsWritersOfOtherProgramsOutWhileItReads() throws IOException {
+        try (Other other = new Other(file)) {
+            try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+                assertTrue(ClosedFile.isLocked(channel));
+                assertEquals(BUSY, other.does("UPDATE recording SET winch = 'x'"));
+                assertEquals(BUSY, other.does("PRAGMA journal_mode = WAL"));
+            }
+            assertEquals("done", other.does("UPDATE recording SET winch = 'x'"));
+        }
+    }
+
+    @Test
+    void givesNothingWhileAnotherProgramWrites() throws IOException {
+        try (Other other = new Other(file)) {
+            assertEquals("done", other.does("BEGIN EXCLUSIVE"));
+            assertTrue(ClosedFile.read(file).isEmpty());
+            assertEquals("done", other.does("ROLLBACK"));
+            assertTrue(ClosedFile.read(file).isPresent());
+        }
+    }
+
+    @Test
+    void givesNothingWhileAnotherProgramIsAboutToWrite() throws IOException {
+        try (Other other = new Other(file);
+                Other reader = new Other(file)) {
+            assertEquals("done", reader.does("BEGIN"));
+            assertEquals("done", reader.does("SELECT * FROM recording"));
+            assertEquals("done", other.does("BEGIN"));
+            assertEquals("done", other.does("UPDATE recording SET winch = 'x'"));
+            assertEquals(BUSY, other.does("COMMIT"), "it has its journal and waits for the reader");
+            assertTrue(Files.exists(Path.of(file + "-journal")));
+            try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+                assertFalse(ClosedFile.isLocked(channel), "no new reader passes who waits");
+            }
+            assertTrue(ClosedFile.read(file).isEmpty());
+        }
+    }
+
+    @Test
+    void givesNothingWhenALogOrAJournalLiesBesideIt() throws IOException {
+        for (String ending : List.of("-wal", "-journal")) {
+            Path beside = Files.createFile(Path.of(file + ending));
+            assertTrue(ClosedFile.read(file).isEmpty(), ending);
+            Files.delete(beside);
+        }
+        assertTrue(ClosedFile.read(file).isPresent());
+    }
+
+    @Test
+    void givesNothingOfWhatIsNoFileOrTooLarge() throws IOException {
+        assertTrue(ClosedFile.read(folder).isEmpty());
+        assertTrue(ClosedFile.read(folder.resolve("none")).isEmpty());
+        assertTrue(ClosedFile.read(Files.createFile(folder.resolve("empty"))).isEmpty());
+        Path large = folder.resolve("large");
+        try (FileChannel channel = FileChannel.open(large, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            channel.write(java.nio.ByteBuffer.allocate(1), ClosedFile.LARGEST);
+        }
+        assertTrue(ClosedFile.read(large).isEmpty());
+    }
+
+    /** A second handle on it, closed, would let another program write into what that connection reads. */
+    @Test
+    void opensNoFileThatThisProgramHasOpenThroughSqliteUnderWhateverName() throws Exception {
+        Path otherName = Files.createLink(folder.resolve("other-name.tautlog"), file);
+        try (Connection reading = RecordingFile.openForReading(file);
+                Other other = new Other(file)) {
+            assertEquals(1, RecordingFile.query(reading, "SELECT count(*) FROM recording"));
+
+            assertTrue(ClosedFile.read(file).isEmpty());
+            assertTrue(ClosedFile.read(otherName).isEmpty());
+
+            assertEquals(BUSY, other.does("UPDATE recording SET winch = 'x'"), "its lock still holds");
+        }
+        assertTrue(ClosedFile.read(otherName).isPresent());
+    }
+
+    @Test
+    void opensNoFileThatThisProgramWrites() throws IOException {
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            assertEquals(List.of(), writer.interrupted());
+            assertTrue(ClosedFile.read(file).isEmpty());
+        }
+    }
+
+    @Test
+    void opensNoFileThatThisProgramCopiesNorOneThatItMakes() throws Exception {
+        Path copy = folder.resolve("copy.tautlog");
+        try (Connection copying = RecordingFile.beginCopy(file, copy, RecordingFile.PAGE_SIZE)) {
+            assertFalse(copying.isClosed());
+            assertTrue(ClosedFile.read(file).isEmpty());
+            assertTrue(isOpen(copy));
+        }
+        assertFalse(isOpen(copy));
+        assertTrue(ClosedFile.read(file).isPresent());
+    }
+
+    private static boolean isOpen(Path file) throws IOException {
+        Object key = OpenConnections.key(file, Files.readAttributes(file, BasicFileAttributes.class));
+        return OpenConnections.whileClosed(key, () -> false, true);
+    }
+
+    /** Threads that read at once what others open through SQLite: nobody is let down. */
+    @Test
+    void takesTurnsWithConnectionsOfOtherThreads() throws Exception {
+        byte[] bytes = Files.readAllBytes(file);
+        List<Throwable> failures = new ArrayList<>();
+        List<Thread> threads = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            boolean reads = i % 2 == 0;
+            threads.add(new Thread(() -> {
+                try {
+                    for (int turn = 0; turn < 100; turn++) {
+                        if (reads) {
+                            ClosedFile.read(file).ifPresent(read -> assertArrayEquals(bytes, read));
+                        } else {
+                            try (Recording recording = Recording.open(file)) {
+                                assertEquals("winch-1", recording.winch());
+                            }
+                        }
+                    }
+                } catch (Throwable e) {
+                    synchronized (failures) {
+                        failures.add(e);
+                    }
+                }
+            }));
+        }
+        threads.forEach(Thread::start);
+        for (Thread thread : threads) {
+            thread.join();
+        }
+        assertEquals(List.of(), failures);
+        assertFalse(ClosedFile.read(file).isEmpty());
+    }
+}
