@@ -1,13 +1,12 @@
 package tautlog.recording;
 
-import java.util.OptionalDouble;
 import java.util.Random;
-import tautlog.detect.Second;
+import tautlog.sample.Evidence;
 
 /**
  * A seeded afternoon at 500 Hz, 25 samples a frame: slack line 60 % of the time, pulls of 4 to 12 kN with stick-slip at 1 to
  * 3 Hz, a snap at the start of each; uniform noise. The shaft turns at 540 rpm half of the time, 6 pulses a revolution, with joint
- * ripple of 3 % and jitter of ±20 µs, a shaft frame each 100 ms; health, switches, a clock fix and a second each second.
+ * ripple of 3 % and jitter of ±20 µs, a shaft frame each 100 ms; health, switches and a clock fix each second.
  */
 final class BenchTrace {
     private static final int FRAME = 25;
@@ -67,35 +66,22 @@ final class BenchTrace {
         return level * Math.min(1, since / (double) SNAP_SAMPLES) + slip + snap;
     }
 
-    /** Tells {@code seconds} seconds, committing every half second. */
-    void tell(OutingWriter outing, int seconds) throws RecordingException {
+    /** Tells {@code evidence} all of {@code seconds} seconds; {@code outing}, which it reaches, commits every half second. */
+    void tell(Evidence evidence, OutingWriter outing, int seconds) throws RecordingException {
         for (int second = 0; second < seconds; second++) {
-            long first = number;
             for (int half = 0; half < 2; half++) {
                 for (int frame = 0; frame < 10; frame++) {
-                    frame(outing);
+                    frame(evidence);
                     if (frame % 2 == 1) {
-                        shaft(outing);
+                        shaft(evidence);
                     }
                 }
                 outing.commit();
             }
             long tick = tick(number) + random.nextInt(300);
-            outing.health(tick, 4_950 + random.nextInt(9), 215 + random.nextInt(2), 0);
-            outing.input(number, tick + 40, 1, 7, 0);
-            outing.clock(tick, 1_777_881_600_000_000L + tick + random.nextInt(400));
-            OptionalDouble rpm = OptionalDouble.of(540 + random.nextDouble());
-            outing.second(new Second(
-                    second,
-                    first,
-                    counts[0] - noise,
-                    counts[0] + noise,
-                    500L * counts[0] + random.nextInt(3_000),
-                    500,
-                    rpm,
-                    "straight",
-                    random.nextDouble(),
-                    0));
+            evidence.health(tick, 4_950 + random.nextInt(9), 215 + random.nextInt(2), 0);
+            evidence.input(number, tick + 40, 1, 7, 0);
+            evidence.clock(tick, 1_777_881_600_000_000L + tick + random.nextInt(400));
         }
     }
 
@@ -109,13 +95,13 @@ final class BenchTrace {
         }
     }
 
-    private void frame(OutingWriter outing) {
+    private void frame(Evidence evidence) {
         fill(counts, 0, FRAME);
-        outing.tension(number, tick(number) + random.nextInt(5) - 2, 0, counts, 0, FRAME);
+        evidence.tension(number, tick(number) + random.nextInt(5) - 2, 0, counts, 0, FRAME);
         number += FRAME;
     }
 
-    private void shaft(OutingWriter outing) {
+    private void shaft(Evidence evidence) {
         long now = ++shaftFrames * 100_000L + random.nextInt(40);
         int n = 0;
         boolean turns = shaftFrames / 600 % 2 == 1;
@@ -125,7 +111,7 @@ final class BenchTrace {
             pulses++;
             nextPulse += 18_518.5 * (1 + 0.03 * Math.sin(2 * Math.PI * pulses / 3.0 + 0.4));
         }
-        outing.shaft(now, pulses, pulseTicks, n);
+        evidence.shaft(now, pulses, pulseTicks, n);
     }
 
     private static long tick(long number) {

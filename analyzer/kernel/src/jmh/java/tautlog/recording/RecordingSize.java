@@ -1,6 +1,8 @@
 package tautlog.recording;
 
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -14,27 +16,57 @@ import tautlog.sample.Instrument;
 
 /** Prints the bytes a sample of whole recordings and of what they hold. Arguments: seconds to record (default 1,800). */
 public final class RecordingSize {
+    private static final Instrument INSTRUMENT = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 500_000, 8_388_607, 6);
+
     private RecordingSize() {}
 
     public static void main(String[] arguments) throws IOException, SQLException {
         int seconds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 3_600;
-        measure("noise ±8 counts, 1 N a count", 8, 1, seconds, BenchTrace::tell);
-        measure("noise ±8 counts, samples alone", 8, 1, seconds, BenchTrace::tellSamples);
-        measure("noise ±2,000 counts, 0.01 N a count", 2_000, 100, seconds, BenchTrace::tell);
-        measure("noise ±2,000 counts, samples alone", 2_000, 100, seconds, BenchTrace::tellSamples);
+        noise("noise ±8 counts, 1 N a count", 8, 1, seconds);
+        noise("noise ±2,000 counts, 0.01 N a count", 2_000, 100, seconds);
+    }
+
+    private static void noise(String name, int noise, int countsPerNewton, int seconds)
+            throws IOException, SQLException {
+        Calibration calibration = calibration(countsPerNewton);
+        measure(name + ", seconds", noise, countsPerNewton, seconds, (trace, outing) -> {
+            DetectedOuting detected = new DetectedOuting(outing, INSTRUMENT, calibration, DetectedOuting.Said.SECONDS);
+            trace.tell(detected, outing, seconds);
+            detected.end();
+        });
+        measure(name + ", seconds and findings", noise, countsPerNewton, seconds, (trace, outing) -> {
+            DetectedOuting detected = new DetectedOuting(outing, INSTRUMENT, calibration, DetectedOuting.Said.ALL);
+            trace.tell(detected, outing, seconds);
+            detected.end();
+        });
+        measure(
+                name + ", samples alone",
+                noise,
+                countsPerNewton,
+                seconds,
+                (trace, outing) -> trace.tellSamples(outing, seconds));
+    }
+
+    /** With as many digits as a fit gives: shares take as many bits as they do under a real one. */
+    private static Calibration calibration(int countsPerNewton) {
+        return new Calibration(
+                new BigDecimal("12.122770761567"),
+                BigDecimal.ONE.divide(
+                        new BigDecimal("1.0007297512437811").multiply(BigDecimal.valueOf(countsPerNewton)),
+                        MathContext.DECIMAL128));
     }
 
     /** What of a trace is told. */
     private interface Telling {
-        void tell(BenchTrace trace, OutingWriter outing, int seconds) throws RecordingException;
+        void tell(BenchTrace trace, OutingWriter outing) throws RecordingException;
     }
 
-    private static void measure(String name, int noise, double countsPerNewton, int seconds, Telling telling)
+    private static void measure(String name, int noise, int countsPerNewton, int seconds, Telling telling)
             throws IOException, SQLException {
         Path folder = Files.createTempDirectory("tautlog-size");
         Path file = folder.resolve("size.tautlog");
         try {
-            record(file, noise, countsPerNewton, seconds, telling);
+            record(file, noise, countsPerNewton, telling);
             print(name, file, 500.0 * seconds);
             Packer.pack(file);
             print(name + ", packed", file, 500.0 * seconds);
@@ -51,6 +83,7 @@ public final class RecordingSize {
                 ResultSet rows = statement.executeQuery(
                         "SELECT 'evidence of kind ' || kind, count(*), sum(length(block)) FROM evidence GROUP BY kind"
                                 + " UNION ALL SELECT 'seconds', count(*), sum(length(block)) FROM seconds"
+                                + " UNION ALL SELECT 'findings', count(*), sum(length(kind) + length(json) + 8) FROM finding"
                                 + " UNION ALL SELECT 'free pages', (SELECT freelist_count FROM pragma_freelist_count()),"
                                 + " (SELECT page_size FROM pragma_page_size())"
                                 + " * (SELECT freelist_count FROM pragma_freelist_count())")) {
@@ -65,18 +98,16 @@ public final class RecordingSize {
         }
     }
 
-    private static void record(Path file, int noise, double countsPerNewton, int seconds, Telling telling)
-            throws IOException {
-        Instrument instrument = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 500_000, 8_388_607, 6);
+    private static void record(Path file, int noise, int countsPerNewton, Telling telling) throws IOException {
         OutingStart start = new OutingStart(
-                instrument,
+                INSTRUMENT,
                 "# the rig's text, 2 kB\n".repeat(90),
-                CellCalibration.written(Calibration.of("0", "1")),
+                CellCalibration.written(calibration(countsPerNewton)),
                 "bench",
                 OutingStart.Source.INSTRUMENT);
         try (RecordingWriter writer = RecordingWriter.open(file, "bench")) {
             OutingWriter outing = writer.begin(start);
-            telling.tell(new BenchTrace(1, noise, countsPerNewton), outing, seconds);
+            telling.tell(new BenchTrace(1, noise, countsPerNewton), outing);
             outing.end();
             outing.commit();
         }
