@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
  * @param least least count
  * @param greatest greatest count
  * @param countSum over its {@code samples} samples
- * @param shaftRpm mean of its shaft readings
+ * @param shaftRpm mean of its shaft readings, rounded to a tenth
  * @param share greatest tension / limit
  * @param flags {@link #GAP} and the others, or-ed
  * @param countSquares sum of the squares of its counts under a curved calibration, whose mean needs it; 0 under a straight line

@@ -48,4 +48,23 @@ final class BitReader {
         int zigzag = (int) ((1L << below) + (high << 16) + low - (1L << scale));
         return (zigzag >>> 1) ^ -(zigzag & 1);
     }
+
+    /** The inverse of {@link BitWriter#number(long, int)}. */
+    long longNumber(int scale) {
+        int below = 0;
+        while (bits(1) == 0) {
+            if (++below > 64) {
+                throw new IndexOutOfBoundsException("a number of more than 64 bits");
+            }
+        }
+        long low = bits(scale);
+        long top = below == 64 ? 0 : 1L << below;
+        long zigzag = ((wide(below) + top - 1) << scale) | low;
+        return (zigzag >>> 1) ^ -(zigzag & 1);
+    }
+
+    private long wide(int bits) {
+        long low = bits(Math.min(bits, LONGEST));
+        return low | (bits(Math.max(0, bits - LONGEST)) << 32);
+    }
 }

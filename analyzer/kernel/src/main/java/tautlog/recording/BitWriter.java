@@ -43,6 +43,35 @@ final class BitWriter {
         return 2 * (63 - Long.numberOfLeadingZeros(z)) + 1 - scale;
     }
 
+    /** The same of 64 bits: z + 2^{@code scale}, which may take 65, in two parts. */
+    void number(long value, int scale) {
+        long zigzag = (value << 1) ^ (value >> 63);
+        int below = bitsBelow(zigzag, scale);
+        wide(0, below);
+        bits(1, 1);
+        wide(zigzag, scale);
+        wide((zigzag >>> scale) + 1, below);
+    }
+
+    /** How many bits {@link #number(long, int)} takes. */
+    static int length(long value, int scale) {
+        return 2 * bitsBelow((value << 1) ^ (value >> 63), scale) + 1 + scale;
+    }
+
+    /** Bits of (z >>> scale) + 1 below its highest; 64 when that is 2^64. */
+    private static int bitsBelow(long zigzag, int scale) {
+        long above = (zigzag >>> scale) + 1;
+        return above == 0 ? 64 : 63 - Long.numberOfLeadingZeros(above);
+    }
+
+    /** The lowest {@code bits} of {@code value}, 0 to 64. */
+    private void wide(long value, int bits) {
+        int first = Math.min(bits, 32);
+        bits(value & ((1L << first) - 1), first);
+        int second = bits - first;
+        bits((value >>> 32) & ((1L << second) - 1), second);
+    }
+
     /** Fills up the last byte with zeros and appends all to {@code to}. */
     void finish(ByteWriter to) {
         if (filled > 0) {

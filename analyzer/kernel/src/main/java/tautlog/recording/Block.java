@@ -9,7 +9,7 @@ import java.util.zip.CRC32C;
  *    0  54 4C 42 01            "TLB", format version 1
  *    4  kind u8                1 start, 2 samples, 3 shaft, 4 events, 5 end, 6 seconds, 7 thinning
  *    5  coding u8              1; samples also 2: thinned, the content is the SHA-256 of what it was; 3: packed for keeping;
- *                            all others also 4: deflated for keeping
+ *                            all others also 4: deflated for keeping; seconds also 5: column by column
  *    6  0 u16
  *    8  outing u32, span u32   which outing of the file, which span of the outing
  *   16  first i64              samples: number of the first; shaft: tick of the first frame; else 0
@@ -36,6 +36,7 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     private static final int THINNED = 2;
     private static final int PACKED = 3;
     private static final int DEFLATED = 4;
+    private static final int COLUMNS = 5;
     private static final int CODING_AT = 5;
     private static final int DIGEST = 32;
     private static final int CRC = 4;
@@ -80,6 +81,11 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
 
     static Block of(Kind kind, int outing, int span, long first, int count, ByteWriter content) {
         return of(kind, CODING, outing, span, first, count, content);
+    }
+
+    /** A block of seconds that are coded column by column. */
+    static Block ofColumns(int outing, int span, int count, ByteWriter content) {
+        return of(Kind.SECONDS, COLUMNS, outing, span, 0, count, content);
     }
 
     /** This block of samples with nothing left of its content but {@code digest}, the SHA-256 of what it meant. */
@@ -149,7 +155,10 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
         boolean isThinned = coding == THINNED && kind == Kind.SAMPLES.code && length == DIGEST;
         boolean isPacked = coding == PACKED && kind == Kind.SAMPLES.code;
         boolean isDeflated = coding == DEFLATED && kind != Kind.SAMPLES.code;
-        if (!(coding == CODING || isThinned || isPacked || isDeflated) || count < 0 || count > GREATEST_COUNT) {
+        boolean isInColumns = coding == COLUMNS && kind == Kind.SECONDS.code;
+        if (!(coding == CODING || isThinned || isPacked || isDeflated || isInColumns)
+                || count < 0
+                || count > GREATEST_COUNT) {
             throw new DamagedBlockException("it is coded as " + coding + " with " + count + " entries");
         }
         byte[] own = at == 0 && length + HEADER + CRC == left
@@ -166,6 +175,11 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     /** True when its samples are coded by {@link PackedCodec}. */
     boolean isPacked() {
         return bytes[CODING_AT] == PACKED;
+    }
+
+    /** True when its seconds are coded by {@link SecondColumns}. */
+    boolean isInColumns() {
+        return bytes[CODING_AT] == COLUMNS;
     }
 
     /** Of a thinned block: the SHA-256 of the canonical content that it had. */

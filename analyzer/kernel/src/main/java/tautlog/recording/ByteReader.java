@@ -68,6 +68,10 @@ final class ByteReader {
         return value;
     }
 
+    double f64() {
+        return Double.longBitsToDouble(i64());
+    }
+
     long varint() {
         long value = 0;
         for (int shift = 0; shift < 70; shift += 7) {

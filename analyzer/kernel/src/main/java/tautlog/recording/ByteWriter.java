@@ -64,6 +64,11 @@ final class ByteWriter {
         size = at;
     }
 
+    /** The 64 bits of a double. */
+    void f64(double value) {
+        i64(Double.doubleToRawLongBits(value));
+    }
+
     /** Seven bits a byte, least first, the top bit says that more follow; {@code value} is unsigned. */
     void varint(long value) {
         room(10);

@@ -26,7 +26,8 @@ final class PackedCopy {
             rows.evidence(row -> written.codec.pack(row.open()).bytes());
             written.seconds();
             try (Statement statement = connection.createStatement()) {
-                statement.execute("PRAGMA main.user_version = " + RecordingFile.VERSION);
+                long version = RecordingFile.query(connection, "PRAGMA old.user_version");
+                statement.execute("PRAGMA main.user_version = " + Math.max(version, RecordingFile.PACKED_VERSION));
             }
             rows.commit();
         } catch (DamagedBlockException e) {

@@ -354,7 +354,8 @@ public final class Recording implements AutoCloseable {
 
     /** Whether it was packed and nothing was recorded in it since. */
     boolean isPacked() throws RecordingException {
-        return reading(() -> RecordingFile.pragma(view.connection(), "user_version") == RecordingFile.VERSION
+        return reading(() -> RecordingFile.pragma(view.connection(), "user_version") >= RecordingFile.PACKED_VERSION
+                && RecordingFile.pragma(view.connection(), "page_size") == RecordingFile.PACKED_PAGE_SIZE
                 && RecordingFile.query(
                                 view.connection(),
                                 "SELECT count(*) FROM evidence WHERE kind = 2 AND substr(block, 6, 1) = x'01'")

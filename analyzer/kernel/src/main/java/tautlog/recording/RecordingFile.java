@@ -24,10 +24,10 @@ import tautlog.recording.RecordingException.Scope;
 final class RecordingFile {
     /** "Taut"; at byte 68 of the file. */
     static final int APPLICATION_ID = 0x54617574;
-    /** Newest format version that can be read, that of a packed file; at byte 60 of the file. */
-    static final int VERSION = 2;
-    /** What is being written holds nothing newer. */
-    private static final int WRITTEN_VERSION = 1;
+    /** Newest format version that can be read, that of all that is written; at byte 60 of the file. */
+    static final int VERSION = 3;
+    /** From this one on a file may be packed. */
+    static final int PACKED_VERSION = 2;
 
     /** Chosen: with pages of 4,096 bytes the ends of blocks leave 0.10 bytes a sample of them empty. */
     static final int PAGE_SIZE = 1_024;
@@ -120,7 +120,10 @@ final class RecordingFile {
             }
             if (isNew) {
                 statement.execute("PRAGMA application_id = " + APPLICATION_ID);
-                statement.execute("PRAGMA user_version = " + WRITTEN_VERSION);
+            }
+            if (query(connection, "PRAGMA user_version") < VERSION) {
+                // one of an older version, too: it is gone on with by blocks that only this one knows
+                statement.execute("PRAGMA user_version = " + VERSION);
             }
         }
         if (isNew) {

@@ -92,8 +92,13 @@ final class RecordingRows {
         insert(codec.events(Block.Kind.END, outing, span, events), reach);
     }
 
-    /** Writes {@code span} as blocks and deletes the tail rows that held it. */
+    /** Deletes the tail rows that held {@code span}, then writes it as blocks: into the pages that are free now, so that the file stays smaller. */
     void seal(Span span) throws SQLException {
+        try (PreparedStatement delete = connection.prepareStatement("DELETE FROM tail WHERE outing = ? AND span = ?")) {
+            delete.setInt(1, span.outing);
+            delete.setInt(2, span.index);
+            delete.executeUpdate();
+        }
         Reach reach = Reach.of(span);
         for (Block block : codec.evidence(span)) {
             SpanCodec.extend(chain, span, block.kind());
@@ -107,11 +112,6 @@ final class RecordingRows {
                 insert.setBytes(3, block.bytes());
                 insert.executeUpdate();
             }
-        }
-        try (PreparedStatement delete = connection.prepareStatement("DELETE FROM tail WHERE outing = ? AND span = ?")) {
-            delete.setInt(1, span.outing);
-            delete.setInt(2, span.index);
-            delete.executeUpdate();
         }
     }
 

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import tautlog.detect.Second;
 
-/** Codes a list of seconds. Layout: {@code analyzer/RECORDING.md}, "Seconds". */
+/** Codes a list of seconds one after the other, as was done before {@link SecondColumns}, and still is with very few. Layout: {@code analyzer/RECORDING.md}, "Seconds". */
 final class SecondCodec {
     /** Bit of a second's head: a sum of squares follows. */
     private static final int SQUARES = 8;
@@ -37,24 +37,27 @@ final class SecondCodec {
         out.zigzag((long) second.greatest() - second.least());
         out.zigzag(second.countSum() - (long) second.least() * second.samples());
         out.varint(second.flags());
-        out.i64(bits(second.share()));
+        out.f64(second.share());
         if (rpm == 2) {
-            out.i64(bits(second.shaftRpm().getAsDouble()));
+            out.f64(second.shaftRpm().getAsDouble());
         }
         if (!sameHookup) {
             out.text(second.hookup());
         }
         if (squares) {
-            byte[] big = spread(second, second.countSquares()).toByteArray();
+            byte[] big = spread(second);
             out.varint(big.length);
             out.raw(big, 0, big.length);
         }
     }
 
-    /** n · Σc² − (Σc)²: small where the tension is steady. */
-    private static BigInteger spread(Second second, BigInteger squares) {
+    /** n · Σc² − (Σc)²: small where the tension is steady; two's complement, most significant byte first. */
+    static byte[] spread(Second second) {
         BigInteger sum = BigInteger.valueOf(second.countSum());
-        return squares.multiply(BigInteger.valueOf(second.samples())).subtract(sum.multiply(sum));
+        return second.countSquares()
+                .multiply(BigInteger.valueOf(second.samples()))
+                .subtract(sum.multiply(sum))
+                .toByteArray();
     }
 
     private static long bits(double value) {
@@ -81,25 +84,29 @@ final class SecondCodec {
         int greatest = least + (int) in.zigzag();
         long sum = (long) least * samples + in.zigzag();
         int flags = (int) in.varint();
-        double share = Double.longBitsToDouble(in.i64());
+        double share = in.f64();
         OptionalDouble rpm = OptionalDouble.empty();
         int speed = head >>> 1 & 3;
         if (speed == 1) {
             rpm = OptionalDouble.of(0);
         } else if (speed == 2) {
-            rpm = OptionalDouble.of(Double.longBitsToDouble(in.i64()));
+            rpm = OptionalDouble.of(in.f64());
         }
         String hookup = (head & 1) == 1 ? before.hookup() : in.text();
-        BigInteger squares = (head & SQUARES) == 0 ? BigInteger.ZERO : squares(in, sum, samples);
+        BigInteger squares = (head & SQUARES) == 0 ? BigInteger.ZERO : squares(in, in.varint(), sum, samples);
         return new Second(index, first, least, greatest, sum, samples, rpm, hookup, share, flags, squares);
     }
 
-    private static BigInteger squares(ByteReader in, long countSum, int samples) {
-        byte[] big = in.raw(in.count(MOST_BYTES));
-        if (big.length == 0 || samples <= 0) {
-            throw new IndexOutOfBoundsException(
-                    "a sum of squares of " + samples + " samples in " + big.length + " bytes");
+    /**
+     * The sum of squares of a second from the bytes of {@link #spread}.
+     *
+     * @param length how many there are
+     */
+    static BigInteger squares(ByteReader in, long length, long countSum, int samples) {
+        if (length < 1 || length > MOST_BYTES || samples <= 0) {
+            throw new IndexOutOfBoundsException("a sum of squares of " + samples + " samples in " + length + " bytes");
         }
+        byte[] big = in.raw((int) length);
         BigInteger sum = BigInteger.valueOf(countSum);
         return new BigInteger(big).add(sum.multiply(sum)).divide(BigInteger.valueOf(samples));
     }

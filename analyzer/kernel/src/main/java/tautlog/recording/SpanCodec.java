@@ -2,6 +2,7 @@ package tautlog.recording;
 
 import java.util.ArrayList;
 import java.util.List;
+import tautlog.detect.Second;
 
 /** Turns a span into blocks and blocks into a span. Not thread-safe. */
 final class SpanCodec {
@@ -37,14 +38,19 @@ final class SpanCodec {
         return Block.of(kind, outing, span, 0, events.size(), content);
     }
 
-    /** The seconds of {@code span}, none or one block. */
+    /** The seconds of {@code span}, none or one block: one or two of them take less room without columns. */
     List<Block> seconds(Span span) {
         if (span.seconds.isEmpty()) {
             return List.of();
         }
+        int count = span.seconds.size();
         content.clear();
         SecondCodec.encode(span.seconds, content);
-        return List.of(block(span, Block.Kind.SECONDS, 0, span.seconds.size()));
+        Block plain = block(span, Block.Kind.SECONDS, 0, count);
+        content.clear();
+        SecondColumns.encode(span.seconds, content);
+        Block columns = Block.ofColumns(span.outing, span.index, count, content);
+        return List.of(columns.size() < plain.size() ? columns : plain);
     }
 
     private Block block(Span span, Block.Kind kind, long first, int count) {
@@ -79,13 +85,19 @@ final class SpanCodec {
             switch (block.kind()) {
                 case SAMPLES -> appendSamples(block, span);
                 case SHAFT -> appendShaft(block, span);
-                case SECONDS -> span.seconds.addAll(SecondCodec.decode(block.content(), block.count()));
+                case SECONDS -> span.seconds.addAll(seconds(block));
                 case START, EVENTS, END, THINNING ->
                     span.events.addAll(EventCodec.decode(block.content(), block.count()));
             }
         } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
             throw malformed(e);
         }
+    }
+
+    private static List<Second> seconds(Block block) {
+        return block.isInColumns()
+                ? SecondColumnsReader.decode(block.content(), block.count())
+                : SecondCodec.decode(block.content(), block.count());
     }
 
     /** A block coded for keeping; the block itself when that is no smaller, or its readings are gone. */

@@ -52,4 +52,15 @@ class SecondsMakerTest {
                 .seconds();
         assertEquals(600, seconds.get(1).shaftRpm().orElseThrow(), 1e-9);
     }
+
+    /** Pulses 97,324 ticks of a microsecond apart: 616.4974… rpm. */
+    @Test
+    void roundsTheSpeedToATenth() {
+        List<Second> seconds = Outings.atHertz(100)
+                .samples(Traces.atHertz(100).hold(0, 3))
+                .shaft(0, 3, 60e6 / 97_324)
+                .detect(RIG)
+                .seconds();
+        assertEquals(616.5, seconds.get(1).shaftRpm().orElseThrow());
+    }
 }

@@ -60,12 +60,17 @@ final class SecondsTold {
                 line.countSquares(from, to));
     }
 
-    /** "Shaft speed is the mean of the readings that sit in it; unknown with none." */
+    /** "Shaft speed is the mean of the readings that sit in it, to the nearest 0.1 rpm, halves up; unknown with none." */
     private OptionalDouble shaftRpm(int from, int to) {
-        return shaft.readings().stream()
+        OptionalDouble mean = shaft.readings().stream()
                 .filter(r -> from <= r.place() && r.place() <= to)
                 .mapToDouble(r -> r.rpm())
                 .average();
+        return mean.isEmpty()
+                ? mean
+                : OptionalDouble.of(new java.math.BigDecimal(mean.getAsDouble())
+                        .setScale(1, java.math.RoundingMode.HALF_UP)
+                        .doubleValue());
     }
 
     /** "Flags: gap (a number of the second between the outing's first and last is missing), end stop, open bridge, over …". */

@@ -119,7 +119,7 @@ class PackerTest {
 
         assertEquals(before, all(file));
         assertEquals(rows, column(file, index));
-        assertEquals(List.of("2"), column(file, "PRAGMA user_version"));
+        assertEquals(List.of("3"), column(file, "PRAGMA user_version"));
         assertEquals(
                 List.of("0"),
                 column(file, "SELECT count(*) FROM evidence WHERE kind = 2 AND substr(block, 6, 1) = x'01'"));

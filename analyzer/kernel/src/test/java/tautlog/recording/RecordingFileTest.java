@@ -78,8 +78,8 @@ class RecordingFileTest {
     @Test
     void refusesANewerFormatAndLeavesItAlone() throws Exception {
         Path file = recording();
-        sql(file, "PRAGMA user_version = 3");
-        assertRefused(file, "format version 3", "reads up to 2", "newer version");
+        sql(file, "PRAGMA user_version = 4");
+        assertRefused(file, "format version 4", "reads up to 3", "newer version");
     }
 
     @Test

@@ -223,7 +223,8 @@ class ThinnerTest {
         assertEquals(1, once.outings());
         assertEquals(25L * FRAMES_OF_TWO_BLOCKS, once.samples());
         assertEquals(before - once.bytes(), Files.size(file));
-        assertTrue(once.bytes() > 15_000, once::toString);
+        // its counts, in whole pages, less the digests: 0.7 bytes a sample
+        assertTrue(once.bytes() > 12_000, once::toString);
         assertEquals(1, verify(file).thinned().get(0).outing());
 
         // when: the rest

@@ -1,0 +1,278 @@
+package tautlog.recording;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Random;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+import tautlog.detect.Second;
+import tautlog.sample.Calibration;
+
+class SecondColumnsTest {
+    private static final int A_SPAN = 33;
+    /** Of the size and with the digits that a fit gives. */
+    private static final Calibration STRAIGHT =
+            new Calibration(new BigDecimal("4025.122770761567"), new BigDecimal("0.49963539096"));
+
+    private static final Calibration CURVED = new Calibration(
+            new BigDecimal("4025.122770761567"), new BigDecimal("0.49963539096"), new BigDecimal("1e-7"));
+
+    private static List<Second> back(List<Second> seconds) {
+        ByteWriter content = new ByteWriter();
+        SecondColumns.encode(seconds, content);
+        return SecondColumnsReader.decode(new ByteReader(content.array(), 0, content.size()), seconds.size());
+    }
+
+    private static int bytes(List<Second> seconds) {
+        ByteWriter content = new ByteWriter();
+        SecondColumns.encode(seconds, content);
+        return content.size();
+    }
+
+    /** A record takes every NaN for the same: here each bit counts. */
+    private static void assertSame(List<Second> expected, List<Second> actual) {
+        assertEquals(expected, actual);
+        for (int i = 0; i < expected.size(); i++) {
+            assertEquals(
+                    Double.doubleToRawLongBits(expected.get(i).share()),
+                    Double.doubleToRawLongBits(actual.get(i).share()));
+            assertEquals(
+                    Double.doubleToRawLongBits(expected.get(i).shaftRpm().orElse(1)),
+                    Double.doubleToRawLongBits(actual.get(i).shaftRpm().orElse(1)));
+        }
+    }
+
+    private static Second second(int index, int least, int greatest, double rpm, String hookup, double share) {
+        long sum = 500L * least + 123 * (greatest - least);
+        return new Second(index, 500L * index, least, greatest, sum, 500, OptionalDouble.of(rpm), hookup, share, 0);
+    }
+
+    /** Slack and pulls by turns, as a winch has them; the share is that of {@code limit}. */
+    private static List<Second> working(Random random, Calibration calibration, double limit) {
+        List<Second> seconds = new ArrayList<>();
+        for (int i = 0; i < A_SPAN; i++) {
+            int least = 4_000 + random.nextInt(20) + (i / 10 % 2 == 1 ? 9_000 + random.nextInt(900) : 0);
+            int greatest = least + 40 + random.nextInt(20);
+            double rpm = i / 15 % 2 == 0 ? 0 : Math.floor(5_400 + random.nextInt(60)) / 10;
+            seconds.add(second(i, least, greatest, rpm, "straight", calibration.newtons(greatest) / limit));
+        }
+        return seconds;
+    }
+
+    private static double anyDouble(Random random) {
+        double[] some = {0, -0.0, 0.1, 540.3, 1e300, Double.MIN_VALUE, Double.NaN, Double.POSITIVE_INFINITY, -7};
+        int which = random.nextInt(some.length + 2);
+        return which < some.length ? some[which] : Double.longBitsToDouble(random.nextLong());
+    }
+
+    private static int anyInt(Random random) {
+        return switch (random.nextInt(4)) {
+            case 0 -> Integer.MIN_VALUE;
+            case 1 -> Integer.MAX_VALUE;
+            default -> random.nextInt() >> random.nextInt(31);
+        };
+    }
+
+    private static long anyLong(Random random) {
+        return switch (random.nextInt(4)) {
+            case 0 -> Long.MIN_VALUE;
+            case 1 -> Long.MAX_VALUE;
+            default -> random.nextLong() >> random.nextInt(63);
+        };
+    }
+
+    private static Second any(Random random) {
+        int samples = anyInt(random);
+        boolean squares = samples > 0 && random.nextBoolean();
+        return new Second(
+                anyLong(random),
+                anyLong(random),
+                anyInt(random),
+                anyInt(random),
+                anyLong(random),
+                samples,
+                random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(anyDouble(random)),
+                List.of("", "straight", "½ hinüber").get(random.nextInt(3)),
+                anyDouble(random),
+                anyInt(random),
+                squares ? new BigInteger(94, random) : BigInteger.ZERO);
+    }
+
+    @Property(tries = 1_000)
+    void givesBackSecondsOfAnyNumbers(@ForAll long seed, @ForAll @IntRange(min = 1, max = 300) int n) {
+        Random random = new Random(seed);
+        List<Second> seconds = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            seconds.add(any(random));
+        }
+        assertSame(seconds, back(seconds));
+    }
+
+    @Property(tries = 200)
+    void givesBackSecondsOfAWinchAtWork(@ForAll long seed) {
+        Random random = new Random(seed);
+        double limit = 1 + 30_000 * random.nextDouble();
+        List<Second> straight = working(random, STRAIGHT, limit);
+        assertSame(straight, back(straight));
+        List<Second> curved = working(random, CURVED, limit);
+        assertSame(curved, back(curved));
+    }
+
+    /** 7 bytes each: without columns 27. */
+    @Property(tries = 200)
+    void takesAFewBytesForEachSecondOfAWinchAtWork(@ForAll long seed) {
+        List<Second> seconds = working(new Random(seed), STRAIGHT, 8_000);
+        assertTrue(bytes(seconds) < 7 * A_SPAN, () -> bytes(seconds) + " bytes");
+        ByteWriter plain = new ByteWriter();
+        SecondCodec.encode(seconds, plain);
+        assertTrue(plain.size() > 20 * A_SPAN, () -> plain.size() + " bytes without columns");
+    }
+
+    /** Each hookup's shares follow from its own limit; the second in which it changed from neither alone. */
+    @Test
+    void aSecondWithTwoHookupsCostsItsOwnShareOnly() {
+        List<Second> one = working(new Random(1), STRAIGHT, 8_000);
+        List<Second> mixed = new ArrayList<>();
+        for (Second second : one) {
+            double share = second.index() == 16 ? 0.123 : second.share() / (second.index() < 16 ? 1 : 1.7);
+            mixed.add(second(
+                    (int) second.index(),
+                    second.least(),
+                    second.greatest(),
+                    second.shaftRpm().orElseThrow(),
+                    second.index() < 16 ? "straight" : "choker",
+                    share));
+        }
+        assertSame(mixed, back(mixed));
+        int more = bytes(mixed) - bytes(one);
+        // a name, a forecast, a bit a second, a share and its escape
+        assertTrue(more < 7 + 17 + A_SPAN / 8 + 1 + 8 + 12, () -> more + " bytes more");
+    }
+
+    @Test
+    void aSpeedThatIsNoTenthStandsWhole() {
+        List<Second> tenths = List.of(second(0, 1, 2, 540.1, "a", 0.1), second(1, 1, 2, 540.2, "a", 0.1));
+        List<Second> whole = List.of(second(0, 1, 2, 540.1, "a", 0.1), second(1, 1, 2, 540.2000001, "a", 0.1));
+        assertSame(whole, back(whole));
+        assertTrue(bytes(whole) >= bytes(tenths) + 8);
+    }
+
+    @Test
+    void isWrittenWhereItIsSmaller() {
+        Span span = new Span(3, 4);
+        List<Second> seconds = working(new Random(1), STRAIGHT, 8_000);
+        for (Second second : seconds) {
+            span.seconds.add(second);
+            Block block = new SpanCodec().seconds(span).get(0);
+            ByteWriter plain = new ByteWriter();
+            SecondCodec.encode(span.seconds, plain);
+            assertEquals(
+                    Math.min(plain.size(), bytes(span.seconds)), block.size() - 36, span.seconds.size() + " seconds");
+            assertEquals(bytes(span.seconds) < plain.size(), block.isInColumns());
+        }
+    }
+
+    /** A block of three seconds as programs wrote it before there were columns, bytes kept from one of them. */
+    @Test
+    void secondsWithoutColumnsStayReadable() throws DamagedBlockException {
+        Block block = Block.read(
+                HexFormat.of()
+                        .parseHex("544c420106010000030000000400000000000000000000000300000061000000000ed836e80740209a3f"
+                                + "0023502baa5794633f0873747261696768740300000031e69f01c688a803088acc11e06fcae53f0c02ec"
+                                + "07031ff670c0a6a303110214870000b9de3f49922449920c81400a646f7070656c7420c2bd0714c74a4b"
+                                + "817344b1b97f80"),
+                0);
+        assertFalse(block.isInColumns());
+        List<Second> expected = List.of(
+                new Second(7, 3500, 32, 48, 20045, 500, OptionalDouble.empty(), "straight", 0.0023900711251858705, 0),
+                new Second(8, 4000, 7, 10234, 3477455, 500, OptionalDouble.of(0), "straight", 0.6809615494115786, 8),
+                new Second(
+                        10,
+                        5002,
+                        -9,
+                        7218,
+                        3430430,
+                        498,
+                        OptionalDouble.of(540 + 39 / 7.0),
+                        "doppelt ½",
+                        0.48004150439766147,
+                        17,
+                        BigInteger.valueOf(3430430L * 3430430L)));
+        Span span = new Span(3, 4);
+        new SpanCodec().append(block, span);
+        assertEquals(expected, span.seconds);
+
+        // packed, too
+        ByteWriter content = new ByteWriter();
+        for (int i = 0; i < 10; i++) {
+            SecondCodec.encode(expected, content);
+        }
+        Block repeated = Block.of(Block.Kind.SECONDS, 3, 4, 0, 3, content);
+        assertTrue(repeated.deflated().size() < repeated.size());
+        Span packed = new Span(3, 4);
+        new SpanCodec().append(Block.read(repeated.deflated().bytes(), 0), packed);
+        assertEquals(expected, packed.seconds);
+    }
+
+    /** Nothing but {@link DamagedBlockException}, and no more seconds than the content can hold. */
+    @Property(tries = 1_000)
+    void damagedContentIsRefusedOrRead(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 9) int bits, @ForAll boolean isAnyBytes) {
+        Random random = new Random(seed);
+        ByteWriter content = new ByteWriter();
+        SecondColumns.encode(working(random, STRAIGHT, 8_000), content);
+        byte[] bytes = content.toBytes();
+        if (isAnyBytes) {
+            random.nextBytes(bytes);
+        }
+        for (int i = 0; i < bits; i++) {
+            bytes[random.nextInt(bytes.length)] ^= (byte) (1 << random.nextInt(8));
+        }
+        int count = random.nextInt(5) == 0 ? random.nextInt(Block.GREATEST_COUNT) : A_SPAN;
+        readOrRefuse(bytes, bytes.length, count);
+    }
+
+    @Test
+    void tornContentIsRefusedAtEveryByte() {
+        ByteWriter content = new ByteWriter();
+        SecondColumns.encode(working(new Random(1), CURVED, 8_000), content);
+        for (int length = 0; length < content.size(); length++) {
+            ByteReader torn = new ByteReader(content.array(), 0, length);
+            assertThrows(
+                    IndexOutOfBoundsException.class,
+                    () -> SecondColumnsReader.decode(torn, A_SPAN),
+                    "torn at " + length);
+        }
+    }
+
+    @Test
+    void moreSecondsThanTheBytesCanHoldAreRefusedAtOnce() {
+        IndexOutOfBoundsException refused = assertThrows(
+                IndexOutOfBoundsException.class,
+                () -> SecondColumnsReader.decode(new ByteReader(new byte[1_000], 0, 1_000), Block.GREATEST_COUNT));
+        assertTrue(String.valueOf(refused.getMessage()).contains("in 1000 bytes"), refused::toString);
+    }
+
+    private static void readOrRefuse(byte[] bytes, int length, int count) {
+        ByteWriter content = new ByteWriter();
+        content.raw(bytes, 0, length);
+        Span span = new Span(3, 4);
+        try {
+            new SpanCodec().append(Block.ofColumns(3, 4, count, content), span);
+            assertEquals(count, span.seconds.size());
+        } catch (DamagedBlockException e) {
+            assertTrue(span.seconds.isEmpty(), "nothing is left of what is refused");
+        }
+    }
+}
