@@ -1,11 +1,13 @@
 package tautlog.recording;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -25,6 +27,9 @@ class FormatVersionsTest {
     private static final long SUM = 74_666_813;
     private static final String LAST_LINK = "378f211cd526dd4a86f1a1129058c8127d241c259f919d78ec84b4fcb158ce39";
 
+    /** The low byte of it (sqlite.org/fileformat2.html, 1.3). */
+    private static final int USER_VERSION_AT = 63;
+
     @TempDir
     Path folder;
 
@@ -39,7 +44,7 @@ class FormatVersionsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog"})
+    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog"})
     void isReadToTheLastLink(String name) throws IOException {
         try (Recording recording = Recording.open(folder.resolve(name))) {
             Verification found = recording.verify();
@@ -56,7 +61,7 @@ class FormatVersionsTest {
 
     /** Counts were made at 40 and at 7,000 to 7,900, with noise of ±8, after a snap to 8,040. */
     @ParameterizedTest
-    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog"})
+    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog"})
     void tellsItsCountsAndWhatWasSaid(String name) throws IOException {
         try (Recording recording = Recording.open(folder.resolve(name))) {
             Outing outing = recording.outings().get(0);
@@ -80,8 +85,37 @@ class FormatVersionsTest {
     }
 
     @Test
-    void bothTellTheSame() throws IOException {
+    void allTellTheSame() throws IOException {
         assertEquals(told("version-1.tautlog"), told("version-2.tautlog"));
+        assertEquals(told("version-1.tautlog"), told("version-3.tautlog"));
+    }
+
+    /** 1: one after the other, 4: that deflated, 5: in columns. */
+    @Test
+    void eachHoldsItsOwnCodingOfSeconds() throws Exception {
+        assertEquals(1, codingOfSeconds("version-1.tautlog"));
+        assertEquals(4, codingOfSeconds("version-2.tautlog"));
+        assertEquals(5, codingOfSeconds("version-3.tautlog"));
+    }
+
+    private long codingOfSeconds(String name) throws Exception {
+        try (Connection connection = RecordingFile.openForReading(folder.resolve(name))) {
+            return RecordingFile.query(connection, "SELECT instr(x'0102030405', substr(block, 6, 1)) FROM seconds");
+        }
+    }
+
+    /** An older program must not misread what is added. */
+    @ParameterizedTest
+    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog"})
+    void whatIsGoneOnWithIsOfTheNewestVersionAndWhatIsReadStaysAsItIs(String name) throws IOException {
+        byte[] before = Files.readAllBytes(folder.resolve(name));
+        List<Object> told = told(name);
+        assertArrayEquals(before, Files.readAllBytes(folder.resolve(name)));
+
+        RecordingWriter.open(folder.resolve(name), "hillside").close();
+
+        assertEquals(3, Files.readAllBytes(folder.resolve(name))[USER_VERSION_AT]);
+        assertEquals(told, told(name));
     }
 
     /** A file of the first version packs into what the second is. */
