@@ -14,7 +14,7 @@ import tautlog.recording.RecordingSize;
 /**
  * Measures every figure of speed and size that we speak of, and prints them together at the end.
  *
- * <p>Arguments: a regular expression for the benchmarks to run (default: all), or {@code NumbaBench} for the comparison with compiled Python. Rates depend on the machine and on who else uses
+ * <p>Arguments: a regular expression for the benchmarks to run (default: all), or {@code NumbaBench} for the comparison with compiled Python, {@code RecordingSize} for bytes a sample alone. Rates depend on the machine and on who else uses
  * it; the ratio to the plain scan, measured in the same run, does so less.
  */
 public final class Figures {
@@ -27,6 +27,10 @@ public final class Figures {
         String which = arguments.length > 0 ? arguments[0] : "tautlog";
         if (which.equals("NumbaBench")) {
             NumbaBench.main(new String[0]);
+            return;
+        }
+        if (which.equals("RecordingSize")) {
+            RecordingSize.main(new String[0]);
             return;
         }
         Collection<RunResult> results =

@@ -53,4 +53,15 @@ public record Second(
     public static final int OVER_LIMIT = 8;
     /** The limit is only an upper bound. */
     public static final int AT_MOST = 16;
+
+    /**
+     * The same with its speed to the nearest 0.1 rpm, halves up: as the detectors tell it. Recordings older than that hold the mean itself.
+     * Chosen: a tenth is about what a pulse's jitter makes, and takes a byte where the mean takes eight.
+     */
+    public Second inTenths() {
+        OptionalDouble tenths =
+                shaftRpm.isEmpty() ? shaftRpm : OptionalDouble.of(Math.floor(10 * shaftRpm.orElseThrow() + 0.5) / 10);
+        return new Second(
+                index, firstNumber, least, greatest, countSum, samples, tenths, hookup, share, flags, countSquares);
+    }
 }

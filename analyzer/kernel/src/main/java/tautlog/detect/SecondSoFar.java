@@ -78,24 +78,19 @@ final class SecondSoFar {
     }
 
     Second second() {
+        OptionalDouble rpm = readings == 0 ? OptionalDouble.empty() : OptionalDouble.of(rpmSum / readings);
         return new Second(
-                index,
-                first,
-                least,
-                greatest,
-                sum,
-                samples,
-                shaftRpm(),
-                limits.id,
-                limits.share(shareCounts),
-                flags,
-                squares.total());
-    }
-
-    /** Chosen: a tenth is less than the jitter of a pulse makes, and keeps a recording small. */
-    private OptionalDouble shaftRpm() {
-        return readings == 0
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(Math.floor(10 * (rpmSum / readings) + 0.5) / 10);
+                        index,
+                        first,
+                        least,
+                        greatest,
+                        sum,
+                        samples,
+                        rpm,
+                        limits.id,
+                        limits.share(shareCounts),
+                        flags,
+                        squares.total())
+                .inTenths();
     }
 }

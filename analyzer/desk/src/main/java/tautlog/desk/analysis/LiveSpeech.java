@@ -9,14 +9,14 @@ import tautlog.recording.Outing;
 import tautlog.recording.Recording;
 import tautlog.recording.RecordingException;
 
-/** What the logger said live, to be compared field by field with what its readings give now. */
+/** What the logger said live, to be compared field by field with what its readings give now: shaft speeds to the tenth that is told. */
 record LiveSpeech(List<Finding> findings, List<Second> seconds) {
     private static final Comparator<Finding> ANY_FIXED_ORDER =
             Comparator.comparingLong(Finding::startNumber).thenComparing(Finding::toString);
 
     LiveSpeech {
         findings = findings.stream().sorted(ANY_FIXED_ORDER).toList();
-        seconds = List.copyOf(seconds);
+        seconds = seconds.stream().map(Second::inTenths).toList();
     }
 
     /** How the comparison of an outing ended. */

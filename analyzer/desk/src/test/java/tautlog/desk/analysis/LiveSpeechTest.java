@@ -16,6 +16,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.zip.CRC32C;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,6 +24,7 @@ import tautlog.desk.analysis.LiveSpeech.Agreement;
 import tautlog.desk.fixtures.Desk;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.fixtures.SampleDay.Power;
+import tautlog.detect.Second;
 
 /** What the logger said live against what its readings give now. */
 class LiveSpeechTest {
@@ -63,6 +65,21 @@ class LiveSpeechTest {
 
         assertTrue(agree("report", recording, "--json", "--from", "2026-05-04T07:00:20Z")
                 .getAsBoolean());
+    }
+
+    /** Programs before told the mean of the shaft readings, not to a tenth. */
+    @Test
+    void agreesWithASpeedThatWasToldWithAllItsDigits() {
+        LiveSpeech old = new LiveSpeech(List.of(), List.of(turning(539.9840233581792)));
+        LiveSpeech now = new LiveSpeech(List.of(), List.of(turning(540.0)));
+        LiveSpeech other = new LiveSpeech(List.of(), List.of(turning(539.9)));
+
+        assertEquals(Agreement.AGREES, old.with(now, old, true));
+        assertEquals(Agreement.DIFFERS, old.with(other, old, true));
+    }
+
+    private static Second turning(double shaftRpm) {
+        return new Second(0, 0, 1, 2, 3, 2, OptionalDouble.of(shaftRpm), "straight", 0.1, 0);
     }
 
     @Test
