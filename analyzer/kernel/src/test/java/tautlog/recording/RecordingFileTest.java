@@ -82,6 +82,27 @@ class RecordingFileTest {
         assertRefused(file, "format version 4", "reads up to 3", "newer version");
     }
 
+    /** Half a span in tail rows, then sealed: what they leave free is less than what was written for them. */
+    @Test
+    void sealedBlocksTakeThePagesOfTheirTailRows() throws Exception {
+        Path file = folder.resolve("pages.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(file, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            int[] counts = new java.util.Random(1).ints(250, -99, 99).toArray();
+            for (int i = 0; i < 30; i++) {
+                outing.tension(250L * i, 500_000L * i, 0, counts, 0, 250);
+                outing.commit();
+            }
+            outing.end();
+            outing.commit();
+        }
+        try (Connection connection = RecordingFile.openForReading(file)) {
+            long pages = RecordingFile.pragma(connection, "page_count");
+            long free = RecordingFile.pragma(connection, "freelist_count");
+            assertTrue(free < pages / 4, free + " free pages of " + pages);
+        }
+    }
+
     @Test
     void saysThatAnEmptyFileHoldsNothingButRecordsIntoIt() throws IOException {
         Path empty = Files.createFile(folder.resolve("empty.tautlog"));
