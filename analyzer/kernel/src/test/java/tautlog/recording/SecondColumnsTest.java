@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -158,6 +159,31 @@ class SecondColumnsTest {
         int more = bytes(mixed) - bytes(one);
         // a name, a forecast, a bit a second, a share and its escape
         assertTrue(more < 7 + 17 + A_SPAN / 8 + 1 + 8 + 12, () -> more + " bytes more");
+    }
+
+    /** At either end of the line through the others. */
+    @Test
+    void oneShareThatFollowsFromAnotherCountCostsNoOther() {
+        List<Second> seconds = working(new Random(1), STRAIGHT, 8_000);
+        Comparator<Second> byCount = Comparator.comparing(Second::greatest);
+        for (Second one : List.of(
+                seconds.stream().min(byCount).orElseThrow(),
+                seconds.stream().max(byCount).orElseThrow())) {
+            List<Second> mixed = new ArrayList<>(seconds);
+            mixed.set(
+                    (int) one.index(),
+                    second(
+                            (int) one.index(),
+                            one.least(),
+                            one.greatest(),
+                            one.shaftRpm().orElseThrow(),
+                            one.hookup(),
+                            0.123));
+            assertSame(mixed, back(mixed));
+            int more = bytes(mixed) - bytes(seconds);
+            // the share, its escape, and a bit a second where another line is a step further off
+            assertTrue(more <= 8 + 6 + 2 * A_SPAN / 8, () -> more + " bytes more");
+        }
     }
 
     @Test
