@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import tautlog.desk.fixtures.Desk;
 
 /**
@@ -42,13 +43,33 @@ public final class SeasonBench {
         for (int run = 0; run < Integer.parseInt(arguments[5]); run++) {
             double one = scan.millionASecond(1);
             double two = scan.millionASecond(2);
-            season(folder, samples, two);
+            season("season", folder, samples, two);
             say("  scan for the greatest: %.0f million a second on one thread, %.0f on two", one, two);
+        }
+        if (forget(folder)) {
+            season("season, from the disk", folder, samples, scan.millionASecond(2));
+        } else {
+            say("season, from the disk: skipped, there is no dd that knows nocache");
         }
         EngineBench.run(folder);
     }
 
-    private static void season(Path folder, double samples, double scan) throws IOException {
+    /** Lets the system drop what it holds of the recordings in memory, as far as GNU dd can make it. */
+    private static boolean forget(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path file : files.toList()) {
+                Process dd = new ProcessBuilder("dd", "if=" + file, "iflag=nocache", "count=0", "status=none").start();
+                if (dd.waitFor() != 0) {
+                    return false;
+                }
+            }
+            return true;
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static void season(String name, Path folder, double samples, double scan) throws IOException {
         pools().forEach(MemoryPoolMXBean::resetPeakUsage);
         long processor = SYSTEM.getProcessCpuTime();
         double seconds = seconds(() -> run("hours", folder, "--json"));
@@ -58,8 +79,8 @@ public final class SeasonBench {
                 .sum();
         double rate = samples / seconds / 1e6;
         say(
-                "season: %.2f s (%.2f s of processor), %.0f million samples a second, the scan on two threads %.1f times as fast; heap at most %d MB, resident at most %d MB",
-                seconds, processorSeconds, rate, scan / rate, heap >> 20, residentKilobytes() >> 10);
+                "%s: %.2f s (%.2f s of processor), %.0f million samples a second, the scan on two threads %.1f times as fast; heap at most %d MB, resident at most %d MB",
+                name, seconds, processorSeconds, rate, scan / rate, heap >> 20, residentKilobytes() >> 10);
     }
 
     private static List<MemoryPoolMXBean> pools() {
