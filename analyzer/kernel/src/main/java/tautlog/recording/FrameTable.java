@@ -15,6 +15,8 @@ final class FrameTable {
 
     int frames;
     int[] counts = new int[1024];
+    /** True when the samples of all frames surely go on in one run of numbers with the same flags. */
+    boolean isOneStretch;
 
     int samples() {
         return from[frames];
@@ -31,6 +33,7 @@ final class FrameTable {
 
     void clear() {
         frames = 0;
+        isOneStretch = false;
     }
 
     void add(long firstNumber, long firstTick, int frameFlags, int[] source, int at, int n) {
@@ -56,6 +59,7 @@ final class FrameTable {
         if (end > counts.length) {
             counts = Arrays.copyOf(counts, Math.max(end, Math.min(counts.length * 2, Block.SAMPLES + 128)));
         }
+        isOneStretch = false;
         number[frames] = firstNumber;
         tick[frames] = firstTick;
         flags[frames] = frameFlags;
@@ -72,6 +76,7 @@ final class FrameTable {
             counts = new int[Math.max(samples, Math.min(counts.length * 2, Block.SAMPLES + 128))];
         }
         frames = howMany;
+        isOneStretch = false;
     }
 
     private void growFrames(int room) {
@@ -83,6 +88,9 @@ final class FrameTable {
 
     /** The first frame after {@code frame} whose samples do not go on in the same run of numbers with the same flags. */
     int endOfStretch(int frame) {
+        if (isOneStretch) {
+            return frames;
+        }
         int next = frame + 1;
         while (next < frames && number[next] == number[next - 1] + length(next - 1) && flags[next] == flags[frame]) {
             next++;

@@ -30,16 +30,24 @@ final class LongColumn {
         out.packed(values, from, n, least, width);
     }
 
-    static void decode(ByteReader in, long[] out, int n) {
-        decode(in, out, 0, n);
+    /** As {@link #decode(ByteReader, long[], int, int)} from the start of {@code out} on. */
+    static boolean decode(ByteReader in, long[] out, int n) {
+        return decode(in, out, 0, n);
     }
 
-    /** Decodes {@code n} numbers to {@code out[at]} and behind. */
-    static void decode(ByteReader in, long[] out, int at, int n) {
+    /**
+     * Decodes {@code n} numbers to {@code out[at]} and behind.
+     *
+     * @return whether they were stored as equal, all of them: then they are
+     */
+    static boolean decode(ByteReader in, long[] out, int at, int n) {
+        boolean areEqual = true;
         for (int from = 0; from < n; from += GROUP) {
             long least = in.zigzag();
             int width = in.u8();
             in.packed(out, at + from, Math.min(GROUP, n - from), least, width);
+            areEqual &= width == 0 && least == out[at];
         }
+        return areEqual;
     }
 }

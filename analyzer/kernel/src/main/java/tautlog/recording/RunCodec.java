@@ -23,6 +23,9 @@ final class RunCodec {
     static final int STEP = 2;
 
     private static final VarHandle LONG = ByteReader.LONG;
+    /** Four numbers of so many bits lie in any eight bytes, wherever in the first of them they begin. */
+    private static final int FOUR_IN_ONE = 14;
+
     private static final int GREATEST_SLOPE = 1 << 22;
 
     private final long[] work = new long[RUN];
@@ -236,12 +239,40 @@ final class RunCodec {
         }
     }
 
-    /** Turns differences into counts, in place; {@code counts[from]} is the first count already. */
-    static void addSteps(int[] counts, int from, int n) {
-        int sum = counts[from];
-        for (int i = 1; i < n; i++) {
-            sum += counts[from + i];
-            counts[from + i] = sum;
+    /**
+     * Unpacks {@code n} differences of {@code width} bits (0 to 32), adds {@code least} to each, and sums them up: {@code out[to]}, which is
+     * there, and behind it the counts.
+     */
+    static void unpackSteps(byte[] in, int at, int n, int width, int least, int[] out, int to) {
+        int done = width <= FOUR_IN_ONE ? unpackFourSteps(in, at, n, width, least, out, to) : 0;
+        unpackRest(in, at, done, n, width, least, out, to + 1);
+        int sum = out[to + done];
+        for (int i = done + 1; i <= n; i++) {
+            sum += out[to + i];
+            out[to + i] = sum;
         }
+    }
+
+    /** Four differences from one load, each added up at once; how many were unpacked. */
+    private static int unpackFourSteps(byte[] in, int at, int n, int width, int least, int[] out, int to) {
+        int mask = (1 << width) - 1;
+        int two = 2 * width;
+        int three = 3 * width;
+        int sum = out[to];
+        int bit = 0;
+        int i = 0;
+        for (; i + 4 <= n; i += 4, bit += 4 * width) {
+            long x = (long) LONG.get(in, at + (bit >>> 3)) >>> (bit & 7);
+            int o = to + i;
+            sum += least + ((int) x & mask);
+            out[o + 1] = sum;
+            sum += least + ((int) (x >>> width) & mask);
+            out[o + 2] = sum;
+            sum += least + ((int) (x >>> two) & mask);
+            out[o + 3] = sum;
+            sum += least + ((int) (x >>> three) & mask);
+            out[o + 4] = sum;
+        }
+        return i;
     }
 }

@@ -85,9 +85,30 @@ final class SampleCodec {
         int frames = in.count(samples);
         room(frames);
         table.begin(frames, samples);
-        LongColumn.decode(in, column, frames);
+        if (LongColumn.decode(in, column, frames)) {
+            evenLengths(samples, table);
+        } else {
+            lengths(samples, table);
+        }
+        boolean areContiguous = decodeNumbers(in, firstNumber, table);
+        decodeTicks(in, table);
+        table.isOneStretch = decodeFlags(in, table) && areContiguous;
+    }
+
+    private void evenLengths(int samples, FrameTable table) {
+        long length = column[0];
+        if (length < 1 || length > samples || length * table.frames != samples) {
+            throw new IndexOutOfBoundsException(
+                    table.frames + " frames of " + length + " samples where there are " + samples);
+        }
+        for (int i = 0; i < table.frames; i++) {
+            table.from[i + 1] = (i + 1) * (int) length;
+        }
+    }
+
+    private void lengths(int samples, FrameTable table) {
         int left = samples;
-        for (int i = 0; i < frames; i++) {
+        for (int i = 0; i < table.frames; i++) {
             if (column[i] < 1 || column[i] > left) {
                 throw new IndexOutOfBoundsException("a frame of " + column[i] + " samples");
             }
@@ -97,30 +118,41 @@ final class SampleCodec {
         if (left != 0) {
             throw new IndexOutOfBoundsException(left + " samples in no frame");
         }
-        decodeNumbers(in, firstNumber, table);
-        decodeTicksAndFlags(in, table);
     }
 
-    private void decodeNumbers(ByteReader in, long firstNumber, FrameTable table) {
-        LongColumn.decode(in, column, table.frames);
+    /** Whether each frame surely goes on where the one before ended. */
+    private boolean decodeNumbers(ByteReader in, long firstNumber, FrameTable table) {
+        boolean areContiguous = LongColumn.decode(in, column, table.frames) && column[0] == 0;
+        if (areContiguous) {
+            for (int i = 0; i < table.frames; i++) {
+                table.number[i] = firstNumber + table.from[i];
+            }
+            return true;
+        }
         long number = firstNumber;
         for (int i = 0; i < table.frames; i++) {
             number += column[i];
             table.number[i] = number;
             number += table.length(i);
         }
+        return false;
     }
 
-    private void decodeTicksAndFlags(ByteReader in, FrameTable table) {
+    private void decodeTicks(ByteReader in, FrameTable table) {
         long slope = in.zigzag();
         LongColumn.decode(in, column, table.frames);
         for (int i = 0; i < table.frames; i++) {
             table.tick[i] = column[i] + expectedTick(table, i, slope);
         }
-        LongColumn.decode(in, column, table.frames);
+    }
+
+    /** Whether all flags are surely the same. */
+    private boolean decodeFlags(ByteReader in, FrameTable table) {
+        boolean areEqual = LongColumn.decode(in, column, table.frames);
         for (int i = 0; i < table.frames; i++) {
             table.flags[i] = (int) column[i];
         }
+        return areEqual;
     }
 
     private void decodeDirectory(ByteReader in, SampleBlock into) {

@@ -52,8 +52,7 @@ final class StoredRun implements StoredCounts {
     public void copyTo(int[] to, int into) {
         if (kind == RunCodec.STEP) {
             to[into] = base;
-            RunCodec.unpack(bytes, at, n - 1, width, slope, to, into + 1);
-            RunCodec.addSteps(to, into, n);
+            RunCodec.unpackSteps(bytes, at, n - 1, width, slope, to, into);
         } else {
             RunCodec.unpack(bytes, at, n, width, base, to, into);
             if (kind == RunCodec.LINE) {

@@ -195,6 +195,43 @@ class SampleCodecTest {
     }
 
     /** A block that says it holds no sample has no first number: whoever asks for that would be told of another block. */
+    /** As an instrument sends them: all frames of one length, a gap or another flag now and then, or never. */
+    @Property(tries = 200)
+    void givesBackEvenFrames(@ForAll long seed) throws DamagedBlockException {
+        Random random = new Random(seed);
+        int n = 1 + random.nextInt(60);
+        int gapIn = random.nextBoolean() ? 1_000_000 : 1 + random.nextInt(40);
+        int flagIn = random.nextBoolean() ? 1_000_000 : 1 + random.nextInt(40);
+        FrameTable table = new FrameTable();
+        long number = random.nextInt(1_000);
+        int[] counts = new int[n];
+        for (int frame = 0; frame < 1 + random.nextInt(300); frame++) {
+            Arrays.setAll(counts, i -> random.nextInt(17));
+            table.add(number, number * 2_000, random.nextInt(flagIn) == 0 ? 2 : 0, counts, 0, n);
+            number += n + (random.nextInt(gapIn) == 0 ? 1 + random.nextInt(9) : 0);
+        }
+        SampleBlock block = coded(table);
+        assertSame(table, block);
+        assertRunsTell(table, block);
+    }
+
+    @Test
+    void refusesEvenFramesThatAreNotAllSamplesOfTheBlock() {
+        FrameTable table = new FrameTable();
+        for (int frame = 0; frame < 4; frame++) {
+            table.add(25L * frame, 50_000L * frame, 0, new int[25], 0, 25);
+        }
+        ByteWriter content = new ByteWriter();
+        new SampleCodec().encode(table, content);
+        for (int samples : new int[] {3, 24, 75, 99, 101, 125}) {
+            ByteReader in = new ByteReader(content.array(), 0, content.size());
+            assertThrows(
+                    IndexOutOfBoundsException.class,
+                    () -> new SampleCodec().decodeFrames(in, 0, samples, new FrameTable()),
+                    samples + " samples");
+        }
+    }
+
     @Test
     void refusesABlockOfNoSample() {
         ByteWriter content = new ByteWriter();
