@@ -205,7 +205,8 @@ class SampleCodecTest {
         FrameTable table = new FrameTable();
         long number = random.nextInt(1_000);
         int[] counts = new int[n];
-        for (int frame = 0; frame < 1 + random.nextInt(300); frame++) {
+        int frames = 1 + random.nextInt(300);
+        for (int frame = 0; frame < frames; frame++) {
             Arrays.setAll(counts, i -> random.nextInt(17));
             table.add(number, number * 2_000, random.nextInt(flagIn) == 0 ? 2 : 0, counts, 0, n);
             number += n + (random.nextInt(gapIn) == 0 ? 1 + random.nextInt(9) : 0);
