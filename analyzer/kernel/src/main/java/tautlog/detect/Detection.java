@@ -164,7 +164,7 @@ public final class Detection extends QuietEvidence {
         boolean isQuiet = passage.greatest() < thresholds.slackBelow && isAtRest();
         stored.passage(passage, isQuiet);
         taken(passage.first(), passage.samples());
-        if (isQuiet && isClose && passage.greatest() < thresholds.pullFrom && isAtRest()) {
+        if (isQuiet && isClose && passage.greatest() < thresholds.pullFrom) {
             shaftJoin.settleSlack(passage.first(), passage.greatest(), lastTaken);
         }
         settle();

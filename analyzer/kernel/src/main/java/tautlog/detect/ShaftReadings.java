@@ -8,6 +8,15 @@ public final class ShaftReadings {
     private double[] rpm = new double[64];
     private int size;
 
+    /** Some that are known, as many as there are ticks. */
+    public static ShaftReadings of(long[] ticks, double[] rpm) {
+        ShaftReadings readings = new ShaftReadings();
+        for (int i = 0; i < ticks.length; i++) {
+            readings.add(ticks[i], rpm[i]);
+        }
+        return readings;
+    }
+
     void clear() {
         size = 0;
     }

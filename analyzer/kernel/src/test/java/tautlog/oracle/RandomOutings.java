@@ -72,7 +72,7 @@ final class RandomOutings {
 
     /**
      * A line that is slack but for a pull now and then, above a shaft that mostly turns; frames of one sample to many begin a little early or
-     * late, some so late that a shaft reading or two fit between their samples.
+     * late, some so late that a shaft reading or two fit between their samples; now and then the instrument is slow for some frames.
      */
     static OutingData slack(long seed) {
         Random random = new Random(seed);
@@ -107,14 +107,20 @@ final class RandomOutings {
         List<OutingData.Frame> frames = new ArrayList<>();
         long longest = 1 + random.nextInt(20);
         long number = random.nextInt(50);
+        long period = instrument.tickHz() * 1_000 / instrument.rateMillihertz();
         long late = 0;
+        int slowFrames = 0;
+        long level = 12;
         for (int left = 1_500; left > 0; ) {
             int n = 1 + random.nextInt((int) longest);
             List<Integer> counts = new ArrayList<>();
-            int level = random.nextInt(30) == 0 ? 4_000 : 12;
+            // nothing; 1,480 N; 1,105 N, which some settings call slack though it makes a pull
+            level = random.nextInt(12) > 0 ? level : pick(random, new long[] {12, 12, 12, 4_000, 3_000});
             for (int i = 0; i < n; i++) {
-                counts.add(level + random.nextInt(9) - 4);
+                counts.add((int) level + random.nextInt(9) - 4);
             }
+            slowFrames = random.nextInt(40) == 0 ? 1 + random.nextInt(5) : slowFrames - 1;
+            late += slowFrames > 0 ? n * period * (1 + random.nextInt(4)) : 0;
             late += random.nextInt(20) == 0 ? random.nextInt((int) instrument.tickHz() / 5) : 0;
             long tick = number * instrument.tickHz() * 1_000 / instrument.rateMillihertz() + late;
             frames.add(new OutingData.Frame(number, tick + random.nextInt(2), 0, counts));
