@@ -14,7 +14,7 @@ import tautlog.calibration.CellCalibration;
 import tautlog.sample.Calibration;
 import tautlog.sample.Instrument;
 
-/** Prints the bytes a sample of whole recordings and of what they hold. Arguments: seconds to record (default 1,800). */
+/** Prints the bytes a sample of whole recordings and of what they hold. Arguments: seconds to record (default 3,600). */
 public final class RecordingSize {
     private static final Instrument INSTRUMENT = new Instrument("TL-0001", 1, 0, 7, 1_000_000, 500_000, 8_388_607, 6);
 

@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
  * @param least least count
  * @param greatest greatest count
  * @param countSum over its {@code samples} samples
- * @param shaftRpm mean of its shaft readings, rounded to a tenth
+ * @param shaftRpm mean of its shaft readings, to the tenth; what was stored before that has all digits
  * @param share greatest tension / limit
  * @param flags {@link #GAP} and the others, or-ed
  * @param countSquares sum of the squares of its counts under a curved calibration, whose mean needs it; 0 under a straight line
@@ -55,7 +55,7 @@ public record Second(
     public static final int AT_MOST = 16;
 
     /**
-     * The same with its speed to the nearest 0.1 rpm, halves up: as the detectors tell it. Recordings older than that hold the mean itself.
+     * The same with its speed to 0.1 rpm, ⌊10 · m + 0.5⌋ / 10: as the detectors tell it. Recordings older than that hold the mean itself.
      * Chosen: a tenth is about what a pulse's jitter makes, and takes a byte where the mean takes eight.
      */
     public Second inTenths() {

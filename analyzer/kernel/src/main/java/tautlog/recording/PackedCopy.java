@@ -8,7 +8,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Set;
 
-/** Writes a recording again, every block coded for keeping ({@link SpanCodec#pack}); all else as it is, the links too. */
+/** Writes a recording again, every block coded for keeping where that is smaller ({@link SpanCodec#pack}); all else as it is, the links too. */
 final class PackedCopy {
     private final Connection connection;
     private final SpanCodec codec = new SpanCodec();

@@ -60,17 +60,13 @@ final class SecondsTold {
                 line.countSquares(from, to));
     }
 
-    /** "Shaft speed is the mean of the readings that sit in it, to the nearest 0.1 rpm, halves up; unknown with none." */
+    /** "Shaft speed is the mean m of the readings that sit in it, to 0.1 rpm: ⌊10 · m + 0.5⌋ / 10; unknown with none." */
     private OptionalDouble shaftRpm(int from, int to) {
         OptionalDouble mean = shaft.readings().stream()
                 .filter(r -> from <= r.place() && r.place() <= to)
                 .mapToDouble(r -> r.rpm())
                 .average();
-        return mean.isEmpty()
-                ? mean
-                : OptionalDouble.of(new java.math.BigDecimal(mean.getAsDouble())
-                        .setScale(1, java.math.RoundingMode.HALF_UP)
-                        .doubleValue());
+        return mean.isEmpty() ? mean : OptionalDouble.of(Math.floor(10 * mean.getAsDouble() + 0.5) / 10);
     }
 
     /** "Flags: gap (a number of the second between the outing's first and last is missing), end stop, open bridge, over …". */
