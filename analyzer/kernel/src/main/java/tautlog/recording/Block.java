@@ -29,6 +29,11 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     static final int SAMPLES = 16_384;
     /** No count in a block is greater: keeps a damaged count from asking for all memory. */
     static final int GREATEST_COUNT = 1 << 20;
+    /**
+     * No count of seconds is greater: in columns they take half a byte each and some hundred once read. Chosen: four times {@link
+     * #SAMPLES}, as a second has at least one sample.
+     */
+    static final int MOST_SECONDS = 1 << 16;
 
     static final int HEADER = 32;
     static final int MAGIC = 0x01_42_4C_54;
@@ -156,9 +161,8 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
         boolean isPacked = coding == PACKED && kind == Kind.SAMPLES.code;
         boolean isDeflated = coding == DEFLATED && kind != Kind.SAMPLES.code;
         boolean isInColumns = coding == COLUMNS && kind == Kind.SECONDS.code;
-        if (!(coding == CODING || isThinned || isPacked || isDeflated || isInColumns)
-                || count < 0
-                || count > GREATEST_COUNT) {
+        int most = kind == Kind.SECONDS.code ? MOST_SECONDS : GREATEST_COUNT;
+        if (!(coding == CODING || isThinned || isPacked || isDeflated || isInColumns) || count < 0 || count > most) {
             throw new DamagedBlockException("it is coded as " + coding + " with " + count + " entries");
         }
         byte[] own = at == 0 && length + HEADER + CRC == left

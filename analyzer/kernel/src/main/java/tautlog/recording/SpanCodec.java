@@ -38,19 +38,25 @@ final class SpanCodec {
         return Block.of(kind, outing, span, 0, events.size(), content);
     }
 
-    /** The seconds of {@code span}, none or one block: one or two of them take less room without columns. */
+    /** The seconds of {@code span}: none, one block, or more where an outing's are made up for at once. */
     List<Block> seconds(Span span) {
-        if (span.seconds.isEmpty()) {
-            return List.of();
+        List<Block> blocks = new ArrayList<>();
+        for (int from = 0; from < span.seconds.size(); from += Block.MOST_SECONDS) {
+            int to = Math.min(from + Block.MOST_SECONDS, span.seconds.size());
+            blocks.add(seconds(span, span.seconds.subList(from, to)));
         }
-        int count = span.seconds.size();
+        return blocks;
+    }
+
+    /** One or two seconds take less room without columns. */
+    private Block seconds(Span span, List<Second> some) {
         content.clear();
-        SecondCodec.encode(span.seconds, content);
-        Block plain = block(span, Block.Kind.SECONDS, 0, count);
+        SecondCodec.encode(some, content);
+        Block plain = block(span, Block.Kind.SECONDS, 0, some.size());
         content.clear();
-        SecondColumns.encode(span.seconds, content);
-        Block columns = Block.ofColumns(span.outing, span.index, count, content);
-        return List.of(columns.size() < plain.size() ? columns : plain);
+        SecondColumns.encode(some, content);
+        Block columns = Block.ofColumns(span.outing, span.index, some.size(), content);
+        return columns.size() < plain.size() ? columns : plain;
     }
 
     private Block block(Span span, Block.Kind kind, long first, int count) {

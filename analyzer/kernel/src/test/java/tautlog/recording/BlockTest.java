@@ -3,6 +3,7 @@ package tautlog.recording;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
@@ -75,5 +76,25 @@ class BlockTest {
             byte[] cut = java.util.Arrays.copyOf(bytes, length);
             assertThrows(DamagedBlockException.class, () -> Block.read(cut, 0), "length " + length);
         }
+    }
+
+    /** Seconds in columns take half a byte each at least: a block of this count can be 32 kB, and some megabytes once read. */
+    @Test
+    void refusesMoreEntriesThanItsKindMayHave() throws DamagedBlockException {
+        for (Block.Kind kind : Block.Kind.values()) {
+            int most = kind == Block.Kind.SECONDS ? 65_536 : 1_048_576;
+            assertEquals(most, Block.read(withCount(kind, most), 0).count());
+            for (int count : new int[] {most + 1, Integer.MAX_VALUE, -1}) {
+                DamagedBlockException refused = assertThrows(
+                        DamagedBlockException.class, () -> Block.read(withCount(kind, count), 0), kind + " " + count);
+                assertTrue(String.valueOf(refused.getMessage()).contains(count + " entries"), refused::toString);
+            }
+        }
+        byte[] columns = Block.ofColumns(1, 2, 65_537, new ByteWriter()).bytes();
+        assertThrows(DamagedBlockException.class, () -> Block.read(columns, 0));
+    }
+
+    private static byte[] withCount(Block.Kind kind, int count) {
+        return Block.of(kind, 1, 2, 3, count, new ByteWriter()).bytes();
     }
 }

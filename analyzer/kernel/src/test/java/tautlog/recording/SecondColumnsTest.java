@@ -209,6 +209,22 @@ class SecondColumnsTest {
         }
     }
 
+    /** As when an outing of more than eighteen hours is finished whose seconds are all lost. */
+    @Test
+    void moreSecondsThanABlockMayHoldStandInTwo() throws DamagedBlockException {
+        Span span = new Span(3, 4);
+        for (int i = 0; i < 65_537; i++) {
+            span.seconds.add(second(i, 1, 2, 540.1, "a", 0.1));
+        }
+        Span read = new Span(3, 4);
+        List<Block> blocks = new SpanCodec().seconds(span);
+        for (Block block : blocks) {
+            new SpanCodec().append(Block.read(block.bytes(), 0), read);
+        }
+        assertEquals(List.of(65_536, 1), blocks.stream().map(Block::count).toList());
+        assertSame(span.seconds, read.seconds);
+    }
+
     /** A block of three seconds as programs wrote it before there were columns, bytes kept from one of them. */
     @Test
     void secondsWithoutColumnsStayReadable() throws DamagedBlockException {
@@ -265,7 +281,7 @@ class SecondColumnsTest {
         for (int i = 0; i < bits; i++) {
             bytes[random.nextInt(bytes.length)] ^= (byte) (1 << random.nextInt(8));
         }
-        int count = random.nextInt(5) == 0 ? random.nextInt(Block.GREATEST_COUNT) : A_SPAN;
+        int count = random.nextInt(5) == 0 ? random.nextInt(Block.MOST_SECONDS) : A_SPAN;
         readOrRefuse(bytes, bytes.length, count);
     }
 
@@ -286,7 +302,7 @@ class SecondColumnsTest {
     void moreSecondsThanTheBytesCanHoldAreRefusedAtOnce() {
         IndexOutOfBoundsException refused = assertThrows(
                 IndexOutOfBoundsException.class,
-                () -> SecondColumnsReader.decode(new ByteReader(new byte[1_000], 0, 1_000), Block.GREATEST_COUNT));
+                () -> SecondColumnsReader.decode(new ByteReader(new byte[1_000], 0, 1_000), Block.MOST_SECONDS));
         assertTrue(String.valueOf(refused.getMessage()).contains("in 1000 bytes"), refused::toString);
     }
 
