@@ -49,7 +49,7 @@ final class SecondColumnsReader {
 
     private List<Second> decode() {
         places();
-        LongColumn.decode(in, samples, n);
+        samples();
         LongColumn.decode(in, flags, n);
         hookups();
         NumberColumn.decode(in, least, n);
@@ -78,6 +78,15 @@ final class SecondColumnsReader {
         LongColumn.decode(in, firstNumber, 1, n - 1);
     }
 
+    private void samples() {
+        LongColumn.decode(in, samples, n);
+        for (long one : samples) {
+            if (one < 1 || one > Integer.MAX_VALUE) {
+                throw new IndexOutOfBoundsException("a second of " + one + " samples");
+            }
+        }
+    }
+
     private static void addUp(long[] steps) {
         for (int i = 1; i < steps.length; i++) {
             steps[i] += steps[i - 1];
@@ -102,14 +111,16 @@ final class SecondColumnsReader {
         addUp(speed);
         List<OptionalDouble> speeds = new ArrayList<>(n);
         for (long code : speed) {
-            if (code == SecondColumns.UNKNOWN_SPEED) {
-                speeds.add(OptionalDouble.empty());
-            } else {
-                speeds.add(OptionalDouble.of(
-                        code == SecondColumns.WHOLE_SPEED ? in.f64() : SecondColumns.rpmOf(code - 1)));
-            }
+            speeds.add(code == SecondColumns.UNKNOWN_SPEED ? OptionalDouble.empty() : OptionalDouble.of(rpm(code)));
         }
         return speeds;
+    }
+
+    private double rpm(long code) {
+        if (code < SecondColumns.WHOLE_SPEED) {
+            throw new IndexOutOfBoundsException("a shaft speed coded as " + code);
+        }
+        return code == SecondColumns.WHOLE_SPEED ? in.f64() : SecondColumns.rpmOf(code - 1);
     }
 
     private void shares() {

@@ -94,8 +94,8 @@ class SecondColumnsTest {
     }
 
     private static Second any(Random random) {
-        int samples = anyInt(random);
-        boolean squares = samples > 0 && random.nextBoolean();
+        int samples = Math.max(1, anyInt(random) & Integer.MAX_VALUE);
+        boolean squares = random.nextBoolean();
         return new Second(
                 anyLong(random),
                 anyLong(random),
@@ -304,6 +304,70 @@ class SecondColumnsTest {
                 IndexOutOfBoundsException.class,
                 () -> SecondColumnsReader.decode(new ByteReader(new byte[1_000], 0, 1_000), Block.MOST_SECONDS));
         assertTrue(String.valueOf(refused.getMessage()).contains("in 1000 bytes"), refused::toString);
+    }
+
+    /** One second, from RECORDING.md by hand: each column of one number is it (zigzag), then width 0. */
+    private static ByteReader oneSecond(long samples, long speed) {
+        ByteWriter out = new ByteWriter();
+        out.zigzag(0); // index
+        out.zigzag(0); // first number
+        column(samples, out);
+        column(0, out); // flags
+        out.varint(1);
+        out.text("a");
+        column(0, out); // which hookup
+        numbers(0, out); // least
+        numbers(0, out); // greatest - least
+        numbers(0, out); // sum
+        numbers(speed, out);
+        if (speed == -1) {
+            out.f64(540.05);
+        }
+        out.u8(0); // no forecast
+        out.u8(0); // numbers: of no share
+        out.f64(0.5);
+        column(0, out); // squares
+        return new ByteReader(out.array(), 0, out.size());
+    }
+
+    private static void column(long one, ByteWriter out) {
+        out.zigzag(one);
+        out.u8(0);
+    }
+
+    private static void numbers(long one, ByteWriter out) {
+        NumberColumn.encode(new long[] {one}, 1, out);
+    }
+
+    @Test
+    void refusesSecondsWithoutASample() {
+        for (long samples : new long[] {1, 500, Integer.MAX_VALUE}) {
+            assertEquals(
+                    samples,
+                    SecondColumnsReader.decode(oneSecond(samples, 0), 1).get(0).samples());
+        }
+        for (long samples : new long[] {0, -1, 1L << 31, (1L << 32) + 1, Long.MIN_VALUE}) {
+            assertRefused(oneSecond(samples, 0), samples + " samples");
+        }
+    }
+
+    @Test
+    void refusesSpeedsThatMeanNothing() {
+        for (OptionalDouble rpm : List.of(OptionalDouble.of(540.05), OptionalDouble.empty(), OptionalDouble.of(0))) {
+            long speed = rpm.isEmpty() ? 0 : rpm.getAsDouble() == 0 ? 1 : -1;
+            assertEquals(
+                    rpm,
+                    SecondColumnsReader.decode(oneSecond(500, speed), 1).get(0).shaftRpm());
+        }
+        for (long speed : new long[] {-2, -5_401, Long.MIN_VALUE}) {
+            assertRefused(oneSecond(500, speed), "coded as " + speed);
+        }
+    }
+
+    private static void assertRefused(ByteReader content, String words) {
+        IndexOutOfBoundsException refused =
+                assertThrows(IndexOutOfBoundsException.class, () -> SecondColumnsReader.decode(content, 1));
+        assertTrue(String.valueOf(refused.getMessage()).contains(words), refused::toString);
     }
 
     private static void readOrRefuse(byte[] bytes, int length, int count) {
