@@ -8,13 +8,16 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tautlog.detect.Second;
 import tautlog.fixtures.EvidenceLog;
@@ -93,37 +96,99 @@ class FormatVersionsTest {
     /** 1: one after the other, 4: that deflated, 5: in columns. */
     @Test
     void eachHoldsItsOwnCodingOfSeconds() throws Exception {
-        assertEquals(1, codingOfSeconds("version-1.tautlog"));
-        assertEquals(4, codingOfSeconds("version-2.tautlog"));
-        assertEquals(5, codingOfSeconds("version-3.tautlog"));
+        assertEquals(List.of(1), codingsOfSeconds("version-1.tautlog"));
+        assertEquals(List.of(4), codingsOfSeconds("version-2.tautlog"));
+        assertEquals(List.of(5), codingsOfSeconds("version-3.tautlog"));
     }
 
-    private long codingOfSeconds(String name) throws Exception {
-        try (Connection connection = RecordingFile.openForReading(folder.resolve(name))) {
-            return RecordingFile.query(connection, "SELECT instr(x'0102030405', substr(block, 6, 1)) FROM seconds");
+    private List<Integer> codingsOfSeconds(String name) throws Exception {
+        List<Integer> codings = new ArrayList<>();
+        try (Connection connection = RecordingFile.openForReading(folder.resolve(name));
+                ResultSet rows =
+                        connection.createStatement().executeQuery("SELECT block FROM seconds ORDER BY outing, id")) {
+            while (rows.next()) {
+                codings.add((int) rows.getBytes(1)[5]);
+            }
         }
+        return codings;
     }
 
     /** An older program must not misread what is added. */
     @ParameterizedTest
     @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog"})
-    void whatIsGoneOnWithIsOfTheNewestVersionAndWhatIsReadStaysAsItIs(String name) throws IOException {
+    void openedForWritingItIsOfTheNewestVersionAndReadItStaysAsItIs(String name) throws IOException {
         byte[] before = Files.readAllBytes(folder.resolve(name));
         List<Object> told = told(name);
         assertArrayEquals(before, Files.readAllBytes(folder.resolve(name)));
 
         RecordingWriter.open(folder.resolve(name), "hillside").close();
 
-        assertEquals(3, Files.readAllBytes(folder.resolve(name))[USER_VERSION_AT]);
+        assertEquals(3, version(name));
         assertEquals(told, told(name));
     }
 
-    /** A file of the first version packs into what the second is. */
+    private int version(String name) throws IOException {
+        return Files.readAllBytes(folder.resolve(name))[USER_VERSION_AT];
+    }
+
+    /** Columns behind rows of an older coding, which stay; deflated when packed. */
+    @ParameterizedTest
+    @CsvSource({"version-1.tautlog, 1, 4", "version-2.tautlog, 4, 4", "version-3.tautlog, 5, 5"})
+    void canBeGoneOnWithAndPacked(String name, int coding, int packedCoding) throws Exception {
+        List<Object> told = new ArrayList<>(told(name));
+        List<Second> added = goOn(name);
+        List<Object> after = told(name);
+        assertEquals(told, after.subList(0, told.size()));
+        assertEquals(added, after.get(after.size() - 2));
+        assertEquals(List.of(coding, 5), codingsOfSeconds(name));
+        assertEquals(3, version(name));
+        String lastLink = lastLinkOfIntact(name);
+
+        assertTrue(Packer.pack(folder.resolve(name)).isReplaced());
+        assertEquals(after, told(name));
+        assertEquals(List.of(packedCoding, 5), codingsOfSeconds(name));
+        assertEquals(3, version(name));
+        assertEquals(lastLink, lastLinkOfIntact(name));
+    }
+
+    /** An outing of thirty seconds is added. */
+    private List<Second> goOn(String name) throws IOException {
+        List<Second> seconds = new ArrayList<>();
+        try (RecordingWriter writer = RecordingWriter.open(folder.resolve(name), "hillside")) {
+            OutingWriter outing = writer.begin(Story.START);
+            Story.plain(1, 600).tell(outing);
+            for (int k = 0; k < 30; k++) {
+                seconds.add(new Second(
+                        k, 500 + 500L * k, -8, 8 + k, 3, 500, OptionalDouble.of(540.1), "straight", 0.01 * k, 0));
+            }
+            seconds.forEach(outing::second);
+            outing.end();
+            outing.commit();
+        }
+        return seconds;
+    }
+
+    private String lastLinkOfIntact(String name) throws IOException {
+        try (Recording recording = Recording.open(folder.resolve(name))) {
+            Verification found = recording.verify();
+            assertTrue(found.isIntact(), found.damages().toString());
+            assertEquals(3, found.outings().size());
+            return found.lastLink();
+        }
+    }
+
+    /** A file of the first version packs into what the second is, which older programs read, until it is gone on with. */
     @Test
     void theFirstPacksIntoTheSecond() throws IOException {
         List<Object> told = told("version-2.tautlog");
+        assertEquals(1, version("version-1.tautlog"));
         assertTrue(Packer.pack(folder.resolve("version-1.tautlog")).isReplaced());
         assertEquals(told, told("version-1.tautlog"));
+        assertEquals(2, version("version-1.tautlog"));
+
+        goOn("version-1.tautlog");
+        assertEquals(3, version("version-1.tautlog"));
+        lastLinkOfIntact("version-1.tautlog");
     }
 
     private List<Object> told(String name) throws IOException {
