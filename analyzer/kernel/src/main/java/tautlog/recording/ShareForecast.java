@@ -68,7 +68,7 @@ record ShareForecast(double zeroCounts, double sharePerCount) {
     long surprise(Second second) {
         double foretold = share(second.greatest());
         long surprise = Double.doubleToRawLongBits(second.share()) - Double.doubleToRawLongBits(foretold);
-        return Double.isFinite(foretold) && Math.abs(surprise) < -WHOLE ? surprise : WHOLE;
+        return Double.isFinite(foretold) && surprise > WHOLE && surprise < -WHOLE ? surprise : WHOLE;
     }
 
     /** The share that is {@code surprise} steps from the one foretold. */

@@ -239,6 +239,23 @@ class SecondColumnsTest {
         }
     }
 
+    /** Its bits and those of the share foretold differ by the sign alone, 2^63. */
+    @Test
+    void aShareOfTheOtherSignStandsWhole() {
+        ShareForecast forecast = new ShareForecast(40, 0.125);
+        Second pushed = second(0, 40, 48, 540, "a", -1);
+        assertEquals(0, forecast.surprise(second(0, 40, 48, 540, "a", 1)));
+        assertEquals(ShareForecast.WHOLE, forecast.surprise(pushed));
+        assertEquals(ShareForecast.WHOLE + 1, forecast.surprise(second(0, 40, 48, 540, "a", stepsFromOne(-1_048_575))));
+        assertEquals(ShareForecast.WHOLE, forecast.surprise(second(0, 40, 48, 540, "a", stepsFromOne(-1_048_576))));
+        assertEquals(1_048_575, forecast.surprise(second(0, 40, 48, 540, "a", stepsFromOne(1_048_575))));
+        assertEquals(ShareForecast.WHOLE, forecast.surprise(second(0, 40, 48, 540, "a", stepsFromOne(1_048_576))));
+    }
+
+    private static double stepsFromOne(long steps) {
+        return Double.longBitsToDouble(Double.doubleToRawLongBits(1) + steps);
+    }
+
     @Test
     void aSpeedThatIsNoTenthStandsWhole() {
         List<Second> tenths = List.of(second(0, 1, 2, 540.1, "a", 0.1), second(1, 1, 2, 540.2, "a", 0.1));
