@@ -30,7 +30,7 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     /** No count in a block is greater: keeps a damaged count from asking for all memory. */
     static final int GREATEST_COUNT = 1 << 20;
     /**
-     * No count of seconds is greater: in columns they take half a byte each and some hundred once read. Chosen: four times {@link
+     * No count of seconds is greater: in columns they can take less than a byte each, and take some hundred once read. Chosen: four times {@link
      * #SAMPLES}, as a second has at least one sample.
      */
     static final int MOST_SECONDS = 1 << 16;
