@@ -9,6 +9,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.sqlite.SQLiteConnection;
 
 /**
  * Which recordings SQLite has open in this process, so that nobody opens one beside it: when any handle on a file is closed, the system
@@ -81,9 +82,18 @@ final class OpenConnections {
         held.removeIf(one -> isClosed(one.connection()));
     }
 
+    /**
+     * The driver says that a connection is closed just before it closes the file, but does both within its own monitor: who gets that
+     * afterwards finds the file closed. One that is open is not waited for, whatever statement it is at.
+     */
     private static boolean isClosed(Connection connection) {
         try {
-            return connection.isClosed();
+            if (!connection.isClosed()) {
+                return false;
+            }
+            synchronized (connection.unwrap(SQLiteConnection.class).getDatabase()) {
+                return connection.isClosed();
+            }
         } catch (SQLException e) {
             return false; // not known to be
         }

@@ -4,11 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
@@ -16,8 +19,8 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -201,37 +204,69 @@ class ClosedFileTest {
         return OpenConnections.whileClosed(key, () -> false, true);
     }
 
-    /** Threads that read at once what others open through SQLite: nobody is let down. */
-    @Test
-    void takesTurnsWithConnectionsOfOtherThreads() throws Exception {
-        byte[] bytes = Files.readAllBytes(file);
-        List<Throwable> failures = new ArrayList<>();
-        List<Thread> threads = new ArrayList<>();
-        for (int i = 0; i < 4; i++) {
-            boolean reads = i % 2 == 0;
-            threads.add(new Thread(() -> {
-                try {
-                    for (int turn = 0; turn < 100; turn++) {
-                        if (reads) {
-                            ClosedFile.read(file).ifPresent(read -> assertArrayEquals(bytes, read));
-                        } else {
-                            try (Recording recording = Recording.open(file)) {
-                                assertEquals("winch-1", recording.winch());
-                            }
-                        }
-                    }
-                } catch (Throwable e) {
-                    synchronized (failures) {
-                        failures.add(e);
-                    }
-                }
-            }));
+    /** How many handles on {@code real} this program has. */
+    private static int handles(Path real) throws IOException {
+        int handles = 0;
+        try (DirectoryStream<Path> open = Files.newDirectoryStream(Path.of("/proc/self/fd"))) {
+            for (Path handle : open) {
+                handles += isOf(real, handle) ? 1 : 0;
+            }
         }
-        threads.forEach(Thread::start);
-        for (Thread thread : threads) {
-            thread.join();
+        return handles;
+    }
+
+    private static boolean isOf(Path real, Path handle) throws IOException {
+        try {
+            return Files.readSymbolicLink(handle).equals(real);
+        } catch (NoSuchFileException e) {
+            return false; // closed meanwhile: that of the listing itself, or one of another test's
+        }
+    }
+
+    /** SQLite lets go of a connection's databases in order: first of the one in memory, which takes it a while. */
+    private static Connection besideMuchInMemory(Path file) throws SQLException {
+        Connection connection = DriverManager.getConnection("jdbc:sqlite::memory:");
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA page_size = 512");
+            statement.execute("CREATE TABLE much AS SELECT zeroblob(20000000)");
+            OpenConnections.open(file, () -> connection);
+            statement.execute("ATTACH '" + file + "' AS beside");
+            statement.execute("SELECT * FROM beside.recording");
+        }
+        return connection;
+    }
+
+    private static Thread closing(Connection connection, List<Throwable> failures) {
+        Thread thread = new Thread(() -> {
+            try {
+                connection.close();
+            } catch (SQLException | RuntimeException e) {
+                failures.add(e);
+            }
+        });
+        thread.start();
+        return thread;
+    }
+
+    /** The driver calls a connection closed before its handle is. */
+    @Test
+    void readsOnlyOnceTheHandleOfWhatAnotherThreadClosesIsGone() throws Exception {
+        assumeTrue(Files.isDirectory(Path.of("/proc/self/fd")), "what is open is told by Linux only");
+        Path real = file.toRealPath();
+        Object key = OpenConnections.key(real, Files.readAttributes(real, BasicFileAttributes.class));
+        List<Throwable> failures = new CopyOnWriteArrayList<>();
+        for (int round = 0; round < 8; round++) {
+            Connection connection = besideMuchInMemory(real);
+            assertEquals(1, handles(real), "else this shows nothing");
+            Thread closing = closing(connection, failures);
+            int seen = -1;
+            while (seen < 0 && closing.isAlive()) {
+                seen = OpenConnections.whileClosed(key, () -> handles(real), -1);
+            }
+            closing.join();
+            assertEquals(0, Math.max(0, seen));
+            assertEquals(0, OpenConnections.whileClosed(key, () -> handles(real), -1), "all are closed");
         }
         assertEquals(List.of(), failures);
-        assertFalse(ClosedFile.read(file).isEmpty());
     }
 }
