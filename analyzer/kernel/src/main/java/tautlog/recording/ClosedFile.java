@@ -45,8 +45,10 @@ final class ClosedFile {
 
     private ClosedFile() {}
 
-    static Optional<byte[]> read(Path file) {
+    static Optional<byte[]> read(Path named) {
         try {
+            Path file = named.toRealPath(); // SQLite puts a journal and a log beside the file itself, not beside a link
+            // to it
             BasicFileAttributes found = Files.readAttributes(file, BasicFileAttributes.class);
             if (!found.isRegularFile() || found.size() == 0 || found.size() > LARGEST) {
                 return Optional.empty();

@@ -152,6 +152,33 @@ class ClosedFileTest {
     }
 
     @Test
+    void givesNothingOfALinkToAFileThatWasLeftInTheMiddleOfAChange() throws Exception {
+        Path crashed = Files.createDirectory(folder.resolve("crashed")).resolve("r.tautlog");
+        copyInTheMiddleOfAChange(file, crashed);
+        assertTrue(Files.mismatch(file, crashed) >= 0, "else this shows nothing");
+        Path link = Files.createSymbolicLink(folder.resolve("link.tautlog"), crashed);
+
+        assertTrue(ClosedFile.read(link).isEmpty());
+
+        Files.delete(Path.of(crashed + "-journal"));
+        assertTrue(ClosedFile.read(link).isPresent());
+    }
+
+    /** As a program leaves it that was killed while it changed the file, with its journal. */
+    static void copyInTheMiddleOfAChange(Path file, Path copy) throws SQLException, IOException {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA cache_size = 1");
+            statement.execute("PRAGMA cache_spill = 1");
+            statement.execute("BEGIN IMMEDIATE");
+            statement.execute("UPDATE evidence SET block = zeroblob(length(block))");
+            Files.copy(file, copy);
+            Files.copy(Path.of(file + "-journal"), Path.of(copy + "-journal"));
+            statement.execute("ROLLBACK");
+        }
+    }
+
+    @Test
     void givesNothingOfWhatIsNoFileOrTooLarge() throws IOException {
         assertTrue(ClosedFile.read(folder).isEmpty());
         assertTrue(ClosedFile.read(folder.resolve("none")).isEmpty());
