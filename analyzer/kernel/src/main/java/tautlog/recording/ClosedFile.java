@@ -30,8 +30,11 @@ import java.util.concurrent.ConcurrentHashMap;
  * <p>Source of the lock's bytes: os.h of SQLite (PENDING_BYTE, SHARED_FIRST, SHARED_SIZE; from memory). A test sees SQLite kept out by them.
  */
 final class ClosedFile {
-    /** Chosen: two of them in memory at once are an eighth of a heap of 512 MB; at 500 samples a second that is 18 h. */
-    static final int LARGEST = 32 << 20;
+    /** Chosen: at 500 samples a second that is 18 h. */
+    private static final long WORTH_IT = 32 << 20;
+
+    static final long LARGEST =
+            largest(Runtime.getRuntime().maxMemory(), Runtime.getRuntime().availableProcessors());
 
     /** Who wants to write waits here and lets no new reader in. */
     static final long PENDING = 0x4000_0000L;
@@ -44,6 +47,14 @@ final class ClosedFile {
     private static final Set<FileChannel> KEPT_OPEN = ConcurrentHashMap.newKeySet();
 
     private ClosedFile() {}
+
+    /**
+     * In bytes: as many files as there are workers, one a processor, take an eighth of the heap together. With two and 512 MB the limit
+     * is 32 MB each.
+     */
+    static long largest(long heapBytes, int processors) {
+        return Math.min(WORTH_IT, heapBytes / (8L * processors));
+    }
 
     static Optional<byte[]> read(Path named) {
         try {

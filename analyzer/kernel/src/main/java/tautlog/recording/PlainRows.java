@@ -18,6 +18,9 @@ import tautlog.recording.pages.Table;
  * are those that a recorder makes, so that nothing can go wrong later; all else is SQLite's to read.
  */
 final class PlainRows implements Rows {
+    /** Chosen: a row takes some 250 bytes of memory beside the file's, so these 50 MB; a recording of a day has some thousand rows. */
+    static final int MOST_ROWS = 200_000;
+
     private static final byte[] NONE = {};
     private static final int OUTING = 1;
     private static final int KIND = 3;
@@ -50,10 +53,12 @@ final class PlainRows implements Rows {
         require(file.applicationId() == RecordingFile.APPLICATION_ID, "no recording");
         require(file.userVersion() <= RecordingFile.VERSION, "newer");
         Map<StoredTable, List<Row>> rows = new EnumMap<>(StoredTable.class);
+        int left = MOST_ROWS;
         for (Table table : file.tables()) {
             StoredTable which = which(table);
-            boolean isAsked = which != StoredTable.SECONDS;
-            require(rows.put(which, isAsked ? table.rows() : List.of()) == null, "a table twice");
+            List<Row> found = which == StoredTable.SECONDS ? List.of() : table.rows(left);
+            left -= found.size();
+            require(rows.put(which, found) == null, "a table twice");
         }
         require(rows.size() == StoredTable.values().length, "tables are missing");
         return new PlainRows(rows);

@@ -190,6 +190,14 @@ class ClosedFileTest {
         assertTrue(ClosedFile.read(large).isEmpty());
     }
 
+    @Test
+    void readsNoMoreThanManyWorkersHaveRoomFor() {
+        assertEquals(32 << 20, ClosedFile.largest(512L << 20, 2));
+        assertEquals(32 << 20, ClosedFile.largest(8L << 30, 4));
+        assertEquals(4 << 20, ClosedFile.largest(512L << 20, 16));
+        assertEquals(8 << 20, ClosedFile.largest(64L << 20, 1));
+    }
+
     /** A second handle on it, closed, would let another program write into what that connection reads. */
     @Test
     void opensNoFileThatThisProgramHasOpenThroughSqliteUnderWhateverName() throws Exception {

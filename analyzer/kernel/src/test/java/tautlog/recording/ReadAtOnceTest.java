@@ -111,7 +111,7 @@ class ReadAtOnceTest {
 
     @Test
     void tellsTheSameOfEveryFormatVersion() {
-        for (String version : List.of("version-1.tautlog", "version-2.tautlog")) {
+        for (String version : List.of("version-1.tautlog", "version-2.tautlog", "version-3.tautlog")) {
             Path file = Path.of("../../samples/recordings", version);
             assertTrue(isToldFromMemory(file), version);
             assertTrue(assertSame(file).size() > 10);
@@ -148,6 +148,19 @@ class ReadAtOnceTest {
                 "INSERT INTO finding (outing, kind, start, json, crc) VALUES (1, 'pull', 7, '{}', 8),"
                         + " (0, 'ö', -7, 'ä', 2)");
         assertTrue(isToldFromMemory(file));
+        assertSame(file);
+    }
+
+    /** Tiny ones: a file of few bytes would take much memory. */
+    @Test
+    void leavesVeryManyRowsToSqlite() throws Exception {
+        Path file = recording();
+        String some = "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d) INSERT INTO finding"
+                + " (outing, kind, start, json, crc) SELECT 1, '', 0, '', 0 FROM n";
+        sql(file, String.format(some, PlainRows.MOST_ROWS - 1_000));
+        assertTrue(isToldFromMemory(file));
+        sql(file, String.format(some, 1_000));
+        assertFalse(isToldFromMemory(file), "its blocks are rows, too");
         assertSame(file);
     }
 

@@ -8,6 +8,9 @@ import java.util.List;
 /** An SQLite file in memory, nothing of which stands in a journal or log beside it. */
 public final class PlainFile {
     private static final int SCHEMA = 1;
+    /** Chosen: several times as many as a recording has. */
+    private static final int MOST_TABLES = 64;
+
     private static final int USER_VERSION = 60;
     private static final int APPLICATION_ID = 68;
 
@@ -36,7 +39,7 @@ public final class PlainFile {
     /** @throws NotPlainException if there is anything but tables (an index, a view, a trigger), or its list is damaged */
     public List<Table> tables() throws NotPlainException {
         List<Table> tables = new ArrayList<>();
-        for (Row row : new Table(pages, "", SCHEMA).rows()) {
+        for (Row row : new Table(pages, "", SCHEMA).rows(MOST_TABLES)) {
             tables.add(table(row));
         }
         return tables;

@@ -32,20 +32,22 @@ public final class Table {
     /**
      * All rows, in the order of their numbers.
      *
-     * @throws NotPlainException if its pages are not beyond doubt
+     * @param most how many there may be
+     * @throws NotPlainException if there are more, or its pages are not beyond doubt
      */
-    public List<Row> rows() throws NotPlainException {
+    public List<Row> rows(int most) throws NotPlainException {
         List<Row> rows = new ArrayList<>();
-        walk(root, 1, rows);
+        walk(root, 1, rows, most);
         return rows;
     }
 
     /** Ends whatever its pages say: one that is met again gives rows that were told, or is as deep as none may be. */
-    private void walk(int page, int depth, List<Row> rows) throws NotPlainException {
+    private void walk(int page, int depth, List<Row> rows, int most) throws NotPlainException {
         require(depth <= DEEPEST, "a tree that goes in circles");
         int tree = pages.tree(page);
         if (pages.u8(tree) == LEAF) {
             int cells = cells(page, LEAF_HEADER, depth == 1);
+            require(rows.size() + cells <= most, "many rows");
             for (int i = 0; i < cells; i++) {
                 add(cell(page, LEAF_HEADER, cells, i), pages.end(page), rows);
             }
@@ -53,9 +55,9 @@ public final class Table {
             require(pages.u8(tree) == INNER, "no page of a table");
             int cells = cells(page, INNER_HEADER, page == 1); // which has less room than its only child
             for (int i = 0; i < cells; i++) {
-                walk(pages.i32(cell(page, INNER_HEADER, cells, i)), depth + 1, rows);
+                walk(pages.i32(cell(page, INNER_HEADER, cells, i)), depth + 1, rows, most);
             }
-            walk(pages.i32(tree + 8), depth + 1, rows);
+            walk(pages.i32(tree + 8), depth + 1, rows, most);
         }
     }
 

@@ -24,6 +24,8 @@ import org.junit.jupiter.api.io.TempDir;
 class PlainFileTest {
     private static final String TABLE = "CREATE TABLE t (id INTEGER PRIMARY KEY, a INTEGER, b TEXT, c BLOB)";
 
+    private static final int MANY = 1_000_000;
+
     @TempDir
     Path folder;
 
@@ -43,7 +45,7 @@ class PlainFileTest {
         List<Table> tables = PlainFile.of(Files.readAllBytes(file)).tables();
         assertEquals(1, tables.size());
         assertEquals(TABLE, tables.get(0).definition());
-        return tables.get(0).rows();
+        return tables.get(0).rows(MANY);
     }
 
     /** Row by row as SQLite tells them. */
@@ -141,10 +143,19 @@ class PlainFileTest {
         assertEquals(List.of(), rows(file(1_024, TABLE)));
     }
 
+    @Test
+    void refusesMoreRowsThanItMayTake() throws Exception {
+        Path file = file(512, TABLE);
+        insert(file, java.util.Collections.nCopies(300, 20), 1);
+        Table table = PlainFile.of(Files.readAllBytes(file)).tables().get(0);
+        assertEquals(300, table.rows(300).size());
+        assertThrows(NotPlainException.class, () -> table.rows(299));
+    }
+
     private static void assertNotPlain(Path file) {
         assertThrows(NotPlainException.class, () -> {
             for (Table table : PlainFile.of(Files.readAllBytes(file)).tables()) {
-                table.rows();
+                table.rows(MANY);
             }
         });
     }
@@ -198,7 +209,7 @@ class PlainFileTest {
             }
             try {
                 for (Table table : PlainFile.of(copy).tables()) {
-                    for (Row row : table.rows()) {
+                    for (Row row : table.rows(MANY)) {
                         row.bytes(row.columns() - 1);
                     }
                     plain++;
