@@ -98,9 +98,14 @@ interface View extends AutoCloseable {
         public Connection connection() throws SQLException {
             if (connection.isEmpty()) {
                 Connection made = new SQLiteConfig().createConnection("jdbc:sqlite::memory:");
+                try {
+                    made.unwrap(SQLiteConnection.class).deserialize("main", bytes);
+                    made.setAutoCommit(false);
+                } catch (SQLException e) {
+                    made.close();
+                    throw e;
+                }
                 connection = Optional.of(made);
-                made.unwrap(SQLiteConnection.class).deserialize("main", bytes);
-                made.setAutoCommit(false);
             }
             return connection.get();
         }

@@ -2,6 +2,7 @@ package tautlog.recording;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -9,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -130,6 +132,16 @@ class ReadAtOnceTest {
             assertEquals(sqlite.tickOf(outing, outing.lastNumber()), plain.tickOf(outing, outing.lastNumber()));
             assertEquals(sqlite.seconds(outing), plain.seconds(outing));
             assertEquals(sqlite.findings(outing), plain.findings(outing));
+        }
+    }
+
+    /** No bytes stand for a database that SQLite has no memory for: it refuses both. */
+    @Test
+    void refusesAgainWhatSqliteCouldNotTakeFromTheBytes() throws Exception {
+        PlainRows rows = PlainRows.of(Files.readAllBytes(recording()));
+        try (View.Plain view = new View.Plain(new byte[0], rows)) {
+            assertThrows(SQLException.class, view::connection);
+            assertThrows(SQLException.class, view::connection);
         }
     }
 
