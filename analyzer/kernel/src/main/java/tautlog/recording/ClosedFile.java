@@ -102,8 +102,7 @@ final class ClosedFile {
 
     /** An empty log counts as one: what it is there for SQLite knows. */
     private static boolean isAlone(Path file) {
-        return Files.notExists(RecordingFile.log(file))
-                && Files.notExists(file.resolveSibling(file.getFileName() + "-journal"));
+        return Files.notExists(RecordingFile.log(file)) && Files.notExists(RecordingFile.journal(file));
     }
 
     /** In pieces: the system's buffer for a piece stays in the processor's memory. */

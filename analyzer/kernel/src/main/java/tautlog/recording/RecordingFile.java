@@ -219,6 +219,16 @@ final class RecordingFile {
                                 + " that can be written. Copy both files to such a folder and name the copy.",
                         e);
             }
+            if (hasJournal(file)) {
+                throw new RecordingException(
+                        file
+                                + ": a change to it was broken off; what takes it back stands in the -journal file beside it,"
+                                + " which who only reads may not use. Let the program that wrote it, or the logger, open"
+                                + " it once where its folder can be written; or copy both files to such a folder, do it"
+                                + " there and name the copy.",
+                        e,
+                        Scope.THIS_FILE);
+            }
         }
         try {
             return checked(file, connect(file, "?immutable=1"));
@@ -239,6 +249,19 @@ final class RecordingFile {
         } catch (IOException e) {
             return false; // not there
         }
+    }
+
+    /** True when a change may stand half done in the file; SQLite keeps its journal beside what a link points to. */
+    private static boolean hasJournal(Path file) {
+        try {
+            return Files.size(journal(file.toRealPath())) > 0;
+        } catch (IOException e) {
+            return false; // not there
+        }
+    }
+
+    static Path journal(Path file) {
+        return file.resolveSibling(file.getFileName() + "-journal");
     }
 
     static Path log(Path file) {

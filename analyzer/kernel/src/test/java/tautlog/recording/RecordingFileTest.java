@@ -114,6 +114,36 @@ class RecordingFileTest {
     }
 
     @Test
+    void refusesToReadAChangeThatWasBrokenOffUntilItIsTakenBack() throws Exception {
+        Path crashed = Files.createDirectory(folder.resolve("crashed")).resolve("r.tautlog");
+        Path whole = folder.resolve("whole.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(whole, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            Story.plain(1, 2_000).tell(outing);
+            outing.end();
+            outing.commit();
+        }
+        ClosedFileTest.copyInTheMiddleOfAChange(whole, crashed);
+        assertTrue(Files.mismatch(whole, crashed) >= 0, "else this shows nothing");
+        byte[] before = Files.readAllBytes(crashed);
+        Path link = Files.createSymbolicLink(folder.resolve("link.tautlog"), crashed);
+
+        for (Path name : List.of(crashed, link)) {
+            RecordingException e = assertThrows(RecordingException.class, () -> Recording.open(name));
+            String message = String.valueOf(e.getMessage());
+            assertTrue(message.startsWith(name + ": ") && message.contains("-journal"), message);
+            assertTrue(message.contains("it once where its folder can be written"), message);
+            assertEquals(Scope.THIS_FILE, e.scope());
+        }
+        assertArrayEquals(before, Files.readAllBytes(crashed));
+
+        RecordingWriter.open(crashed, "winch-1").close();
+        try (Recording recording = Recording.open(link)) {
+            assertTrue(recording.verify().isIntact());
+        }
+    }
+
+    @Test
     void saysThatAMissingFileIsMissing() {
         RecordingException e =
                 assertThrows(RecordingException.class, () -> Recording.open(folder.resolve("none.tautlog")));
