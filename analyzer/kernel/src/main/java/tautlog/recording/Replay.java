@@ -11,9 +11,6 @@ import tautlog.sample.HookupSource;
 
 /** Tells one outing again, span by span. A damaged block is left out and named; the rest is told. */
 final class Replay {
-    /** No id of a rig: the detectors take it as the hookup with the lowest limit, assumed. */
-    static final String UNKNOWN_HOOKUP = "?";
-
     private final Rows rows;
     private final Outing outing;
     private final Evidence sink;
@@ -152,7 +149,7 @@ final class Replay {
         LongStream taken = hasSamples ? LongStream.of(samples.table.number[0]) : LongStream.empty();
         OptionalLong first = LongStream.concat(named, taken).min();
         if (first.isPresent()) {
-            sink.hookup(first.getAsLong(), UNKNOWN_HOOKUP, HookupSource.LOWEST);
+            sink.hookup(first.getAsLong(), Evidence.UNKNOWN_HOOKUP, HookupSource.LOWEST);
             hookupIsLost = false;
         }
     }

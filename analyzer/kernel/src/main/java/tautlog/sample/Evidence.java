@@ -14,6 +14,9 @@ package tautlog.sample;
  * act at a sample number and come before the first sample with that number or a later one.
  */
 public interface Evidence {
+    /** Told in place of a hookup's id where damage took the naming along: no rig has it, and the lowest limit counts, assumed. */
+    String UNKNOWN_HOOKUP = "?";
+
     /** Bit of {@code flags}: some sample of the frame is at the converter's end stop. */
     int FLAG_END_STOP = 1;
     /** Bit of {@code flags}: the bridge is open or shorted, the frame's counts mean nothing. */

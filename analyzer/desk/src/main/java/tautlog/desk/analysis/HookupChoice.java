@@ -13,7 +13,7 @@ import tautlog.sample.HookupSource;
  * Passes everything on, with the hookups that this reading asks for: those of the day, or one for the whole outing.
  *
  * <p>Under another rig the id of the day counts when that rig has it, else the switch's position, else the hookup with
- * the lowest limit, assumed.
+ * the lowest limit, assumed; so, too, where damage took the naming along, which makes no other reading of the day.
  */
 final class HookupChoice extends ForwardedEvidence {
     private final Rig rig;
@@ -52,8 +52,10 @@ final class HookupChoice extends ForwardedEvidence {
             super.hookup(atNumber, id, by);
             return;
         }
-        unknown.add(id);
-        differs = true;
+        if (!id.equals(UNKNOWN_HOOKUP)) {
+            unknown.add(id);
+            differs = true;
+        }
         Optional<Hookup> switched = by == HookupSource.SELECTOR ? rig.bySelector(selector) : Optional.empty();
         Hookup standIn = switched.orElseGet(rig::lowest);
         super.hookup(atNumber, standIn.id(), switched.isPresent() ? by : HookupSource.LOWEST);

@@ -1,6 +1,7 @@
 package tautlog.desk.analysis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
@@ -79,5 +80,28 @@ class DamagedBlockTest {
             assertTrue(run.err().contains("damaged: damaged.tautlog, outing 1, samples block"), run.err());
         }
         assertEquals(SAMPLES - FIRST_SPAN, export.out().lines().count() - 1);
+    }
+
+    @Test
+    void aHookupThatIsLostWithEventsIsAssumedAndNoWhatIf() throws Exception {
+        Path events = ShortDay.write(folder, "events.tautlog", day -> day.hold(60, 3_000));
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + events)) {
+            int changed = connection
+                    .createStatement()
+                    .executeUpdate("UPDATE evidence SET block = zeroblob(length(block)) WHERE kind = 4");
+            assertTrue(changed > 0, "no block of events");
+        }
+
+        Desk run = Desk.run("report", events);
+        JsonObject json = JsonParser.parseString(
+                        Desk.run("report", events, "--json").out())
+                .getAsJsonObject();
+
+        String page = run.out().replaceAll("\\s+", " ");
+        assertEquals(3, run.code());
+        assertTrue(page.contains("events block"), page);
+        assertTrue(page.contains("assumed"), page);
+        assertFalse(page.contains("WHAT IF"), page);
+        assertEquals(0, json.getAsJsonArray("what_if").size());
     }
 }
