@@ -41,8 +41,9 @@ public final class Recording implements AutoCloseable {
     }
 
     /**
-     * As {@link #open}, for who then reads most of it {@link #inOneView}. A closed recording of up to 32 MB is read into memory at once
-     * and told from there, which is faster; who is recording is then held up only as long as that takes.
+     * As {@link #open}, for who then reads most of it {@link #inOneView}. A closed recording that is not too large
+     * ({@link ClosedFile}) is read into memory at once and told from there, which is faster; who is recording is then held up only as long as
+     * that takes.
      */
     public static Recording openToReadAll(Path file) throws RecordingException {
         Optional<byte[]> bytes = ClosedFile.read(file);
@@ -117,8 +118,7 @@ public final class Recording implements AutoCloseable {
 
     /** The last link that stands in the file, for good; 64 hexadecimal characters, empty when none stands there yet. */
     public String sealedLink() throws RecordingException {
-        return reading(() ->
-                link("SELECT link FROM evidence ORDER BY seq DESC LIMIT 1").orElse(""));
+        return lastSealedLink().orElse("");
     }
 
     /** Reads what came since {@code trail} was last brought up to date; it costs what is new, however long the recording is. */
