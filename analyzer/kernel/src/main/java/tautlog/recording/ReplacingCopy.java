@@ -125,7 +125,8 @@ final class ReplacingCopy {
     }
 
     /**
-     * Does {@code work} while nobody else writes to the file. After a failure the file stays as it was, without a copy beside it.
+     * Does {@code work} while nobody else writes to the file, be it a recorder or another SQLite program: what that committed to the old
+     * file behind the copying would be lost. After a failure the file stays as it was, without a copy beside it.
      *
      * @param verb what was to become of the file, for the refusal
      */
@@ -133,13 +134,20 @@ final class ReplacingCopy {
         WriterLock lock = WriterLock.take(file);
         try (lock) {
             deleteLeftOver();
-            return doneOrCleared(work);
+            return doneOrCleared(() -> reserved(work));
         } catch (SQLException e) {
             throw RecordingFile.explain(file, e);
         } catch (RecordingException e) {
             throw e;
         } catch (IOException e) {
             throw new RecordingException(file + ": cannot be " + verb + ": " + e.getMessage(), e);
+        }
+    }
+
+    private <T> T reserved(Work<T> work) throws SQLException, IOException {
+        ReservedLock lock = ReservedLock.take(file);
+        try (lock) {
+            return work.done();
         }
     }
 

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.DirectoryStream;
@@ -43,60 +42,6 @@ class ClosedFileTest {
         }
     }
 
-    /** Another program that has the file open through SQLite, and says how each statement went; never waits for a lock. */
-    private static final class Other implements AutoCloseable {
-        private final Process process;
-        private final BufferedReader answers;
-
-        Other(Path file) throws IOException {
-            process = new ProcessBuilder(
-                            Path.of(System.getProperty("java.home"), "bin", "java")
-                                    .toString(),
-                            "-cp",
-                            System.getProperty("java.class.path"),
-                            ClosedFileTest.class.getName(),
-                            file.toString())
-                    .redirectError(ProcessBuilder.Redirect.DISCARD)
-                    .start();
-            answers = process.inputReader();
-        }
-
-        String does(String sql) throws IOException {
-            process.outputWriter().append(sql).append('\n').flush();
-            return String.valueOf(answers.readLine());
-        }
-
-        @Override
-        public void close() {
-            process.destroyForcibly();
-        }
-    }
-
-    /** The other program. */
-    public static void main(String[] args) throws IOException, SQLException {
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + args[0]);
-                Statement statement = connection.createStatement();
-                BufferedReader asked = new BufferedReader(new java.io.InputStreamReader(System.in, UTF_8))) {
-            statement.execute("PRAGMA busy_timeout = 0");
-            for (String sql = asked.readLine(); sql != null; sql = asked.readLine()) {
-                System.out.println(answer(statement, sql));
-            }
-        }
-    }
-
-    private static final java.nio.charset.Charset UTF_8 = java.nio.charset.StandardCharsets.UTF_8;
-
-    private static String answer(Statement statement, String sql) {
-        try {
-            statement.execute(sql);
-            return "done";
-        } catch (SQLException e) {
-            return "code " + RecordingFile.primary(e);
-        }
-    }
-
-    private static final String BUSY = "code " + org.sqlite.SQLiteErrorCode.SQLITE_BUSY.code;
-
     @Test
     void givesAllBytesOfAClosedFile() throws IOException {
         assertArrayEquals(Files.readAllBytes(file), ClosedFile.read(file).orElseThrow());
@@ -104,11 +49,11 @@ class ClosedFileTest {
 
     @Test
     void keepsWritersOfOtherProgramsOutWhileItReads() throws IOException {
-        try (Other other = new Other(file)) {
+        try (OtherProgram other = new OtherProgram(file)) {
             try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
                 assertTrue(ClosedFile.isLocked(channel));
-                assertEquals(BUSY, other.does("UPDATE recording SET winch = 'x'"));
-                assertEquals(BUSY, other.does("PRAGMA journal_mode = WAL"));
+                assertEquals(OtherProgram.BUSY, other.does("UPDATE recording SET winch = 'x'"));
+                assertEquals(OtherProgram.BUSY, other.does("PRAGMA journal_mode = WAL"));
             }
             assertEquals("done", other.does("UPDATE recording SET winch = 'x'"));
         }
@@ -116,7 +61,7 @@ class ClosedFileTest {
 
     @Test
     void givesNothingWhileAnotherProgramWrites() throws IOException {
-        try (Other other = new Other(file)) {
+        try (OtherProgram other = new OtherProgram(file)) {
             assertEquals("done", other.does("BEGIN EXCLUSIVE"));
             assertTrue(ClosedFile.read(file).isEmpty());
             assertEquals("done", other.does("ROLLBACK"));
@@ -126,13 +71,13 @@ class ClosedFileTest {
 
     @Test
     void givesNothingWhileAnotherProgramIsAboutToWrite() throws IOException {
-        try (Other other = new Other(file);
-                Other reader = new Other(file)) {
+        try (OtherProgram other = new OtherProgram(file);
+                OtherProgram reader = new OtherProgram(file)) {
             assertEquals("done", reader.does("BEGIN"));
             assertEquals("done", reader.does("SELECT * FROM recording"));
             assertEquals("done", other.does("BEGIN"));
             assertEquals("done", other.does("UPDATE recording SET winch = 'x'"));
-            assertEquals(BUSY, other.does("COMMIT"), "it has its journal and waits for the reader");
+            assertEquals(OtherProgram.BUSY, other.does("COMMIT"), "it has its journal and waits for the reader");
             assertTrue(Files.exists(Path.of(file + "-journal")));
             try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
                 assertFalse(ClosedFile.isLocked(channel), "no new reader passes who waits");
@@ -203,13 +148,13 @@ class ClosedFileTest {
     void opensNoFileThatThisProgramHasOpenThroughSqliteUnderWhateverName() throws Exception {
         Path otherName = Files.createLink(folder.resolve("other-name.tautlog"), file);
         try (Connection reading = RecordingFile.openForReading(file);
-                Other other = new Other(file)) {
+                OtherProgram other = new OtherProgram(file)) {
             assertEquals(1, RecordingFile.query(reading, "SELECT count(*) FROM recording"));
 
             assertTrue(ClosedFile.read(file).isEmpty());
             assertTrue(ClosedFile.read(otherName).isEmpty());
 
-            assertEquals(BUSY, other.does("UPDATE recording SET winch = 'x'"), "its lock still holds");
+            assertEquals(OtherProgram.BUSY, other.does("UPDATE recording SET winch = 'x'"), "its lock still holds");
         }
         assertTrue(ClosedFile.read(otherName).isPresent());
     }
