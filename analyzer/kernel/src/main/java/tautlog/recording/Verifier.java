@@ -218,11 +218,15 @@ final class Verifier {
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery("PRAGMA integrity_check(20)")) {
             while (rows.next()) {
-                if (!"ok".equals(rows.getString(1))) {
-                    damages.add(
-                            new Damage(-1, "file structure", 0, -1, "time unknown", String.valueOf(rows.getString(1))));
-                }
+                String.valueOf(rows.getString(1)).lines().forEach(this::structure);
             }
+        }
+    }
+
+    /** @param line of what SQLite says; a row has one or more, below one that names the database */
+    private void structure(String line) {
+        if (!line.equals("ok") && !line.startsWith("***")) {
+            damages.add(new Damage(-1, "file structure", 0, -1, "time unknown", line));
         }
     }
 

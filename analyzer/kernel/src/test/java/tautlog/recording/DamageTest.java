@@ -268,6 +268,20 @@ class DamageTest {
         assertTrue(damages.stream().anyMatch(d -> d.reason().contains("missing")), damages.toString());
     }
 
+    /** SQLite tells it in several lines, the first of which names the database. */
+    @Test
+    void tellsOfADamagedStructureInOneLineEach() throws Exception {
+        byte[] bytes = Files.readAllBytes(file);
+        bytes[39] = 5; // free pages, of which there are none
+        Files.write(file, bytes);
+
+        List<Damage> damages = verify(file).damages();
+
+        assertEquals(
+                List.of("file structure, time unknown: Freelist: size is 0 but should be 5"),
+                damages.stream().map(Damage::summary).toList());
+    }
+
     /** Whatever byte rots, reading answers in words: with what it could read, or with a RecordingException. */
     @Test
     void neverStumblesOverAFlippedByte() throws Exception {

@@ -133,8 +133,7 @@ public final class History implements AutoCloseable {
             }
         }
         for (LostOuting outing : lost) {
-            outingsLeftOut.add(
-                    new LeftOut.OfOuting(file.toString(), outing.index() + 1, outing.reason(), outing.samples()));
+            outingsLeftOut.add(Refusals.lost(file, outing));
         }
     }
 

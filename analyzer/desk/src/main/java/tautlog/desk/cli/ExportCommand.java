@@ -11,7 +11,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import tautlog.config.ConfigException;
 import tautlog.desk.analysis.History;
 import tautlog.desk.exporting.CsvTables;
 import tautlog.desk.exporting.Export;
@@ -57,7 +56,7 @@ final class ExportCommand implements Callable<Integer> {
     private CommandSpec spec = CommandSpec.create();
 
     @Override
-    public Integer call() throws IOException, UsageException, ConfigException {
+    public Integer call() throws IOException, UsageException {
         if (csv != null && parquet == null) {
             try (History history = History.open(files);
                     Writer out = Output.open("--csv", csv, spec.commandLine().getOut())) {
@@ -80,7 +79,7 @@ final class ExportCommand implements Callable<Integer> {
         return Output.file("--parquet", target);
     }
 
-    private int write(History history, Tables tables) throws IOException, ConfigException {
+    private int write(History history, Tables tables) throws IOException {
         Export export = new Export(history, tables);
         if (seconds) {
             export.seconds();

@@ -30,6 +30,7 @@ public record LeftOut(List<OfRecording> recordings, List<OfOuting> outings, List
      * An outing that cannot be read, and why.
      *
      * @param outing from 1, as counted in the file
+     * @param reason goes on after "because": a clause, perhaps sentences behind it, in one line, without the last full stop
      * @param samples how many the file says it holds; empty when that cannot be told
      */
     public record OfOuting(String file, int outing, String reason, OptionalLong samples) {}
@@ -59,9 +60,8 @@ public record LeftOut(List<OfRecording> recordings, List<OfOuting> outings, List
             sentences.add(name(recording.file()) + ", because it cannot be read: " + recording.reason());
         }
         for (OfOuting outing : outings) {
-            sentences.add("outing " + outing.outing() + " of " + name(outing.file()) + ", because "
-                    + outing.reason() + ", " + extent(outing.samples())
-                    + ". Copy the recording again from the board if it is still there.");
+            sentences.add("outing " + outing.outing() + " of " + name(outing.file()) + " (" + extent(outing.samples())
+                    + "), because " + outing.reason() + ".");
         }
         return sentences;
     }

@@ -118,7 +118,7 @@ public final class UseHistory {
             }
         }
         for (LostOuting lost : head.lost()) {
-            outingsLeftOut.add(new LeftOut.OfOuting(file.toString(), lost.index() + 1, lost.reason(), lost.samples()));
+            outingsLeftOut.add(Refusals.lost(file, lost));
         }
     }
 

@@ -59,8 +59,9 @@ class CopiedAloneTest {
         assertTrue(flowing(run).contains("*** NOT EVERYTHING IS HERE: 1 outing could not be read."), run.out());
         assertTrue(
                 flowing(run)
-                        .contains("! Left out: outing 2 of day.tautlog, because it was begun here and its newest rows"
-                                + " stand in day.tautlog-wal, which is not beside the file (copy both files together)"),
+                        .contains(
+                                "! Left out: outing 2 of day.tautlog (nobody knows how many samples), because it was begun here and its newest rows"
+                                        + " stand in day.tautlog-wal, which is not beside the file (copy both files together)"),
                 run.out());
         assertTrue(run.err().contains("left out: outing 2 of day.tautlog"), run.err());
     }

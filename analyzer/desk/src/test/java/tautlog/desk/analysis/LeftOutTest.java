@@ -14,6 +14,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -74,8 +75,10 @@ class LeftOutTest {
         assertEquals(3, run.code());
         assertTrue(page.contains("*** NOT EVERYTHING IS HERE: 1 outing could not be read."), page);
         assertTrue(
-                page.contains("! Left out: outing 2 of two.tautlog, because its start block is damaged: it does"
-                        + " not begin with the mark of a block, about 2000 samples."),
+                page.contains(
+                        "! Left out: outing 2 of two.tautlog (about 2000 samples), because its start block is damaged: it"
+                                + " does not begin with the mark of a block. Copy the recording again from the board if it is"
+                                + " still there. "),
                 page);
         assertTrue(page.contains("Found: 1 pull,"), page);
         assertTrue(page.contains("nor of pulls that were not recorded or could not be read."), page);
@@ -182,7 +185,48 @@ class LeftOutTest {
         assertEquals(2, json(both).getAsJsonArray("pulls").size());
         assertTrue(both.out().contains("the rig stored in it cannot be read"), both.out());
         assertEquals(3, only.code());
-        assertTrue(only.err().contains("give one with --rig"), only.err());
+        assertTrue(only.err().contains("`tautlog report --rig rig.toml` reads it with another one."), only.err());
+    }
+
+    /** The rig of a newer program: the file is whole, copying it again is of no use, and `hours` knows no other rig. */
+    @Test
+    void allCommandsTellTheSameOfAnOutingWhoseRigCannotBeRead() throws IOException {
+        Path strange = folder.resolve("strange.tautlog");
+        try (RecordingWriter recording = RecordingWriter.open(strange, "strange")) {
+            ShortDay.append(recording, 3, 0, SampleDay.rigToml(), day -> day.hold(3, 3_000));
+            String rig = SampleDay.rigToml().replaceFirst("\"20 kN\"", "\"20 bananas\"") + "[news]\n";
+            ShortDay.append(recording, 4, 3_600, rig, day -> day.hold(3, 3_000));
+            ShortDay.append(recording, 5, 7_200, SampleDay.rigToml(), day -> day.hold(2, 3_000));
+        }
+        String sentence =
+                "outing 2 of strange.tautlog (about 2000 samples), because the rig stored in it cannot be read"
+                        + " (line 28: gear.strap-1.wll: \"20 bananas\" is not a force; line 54: news: is not a known"
+                        + " key). `tautlog report --rig rig.toml` reads it with another one.";
+
+        Desk report = Desk.run("report", strange);
+        Desk hours = Desk.run("hours", strange);
+        Desk samples = Desk.run("export", strange, "--csv", "-");
+        Desk seconds = Desk.run("export", strange, "--csv", "-", "--seconds");
+
+        for (Desk run : List.of(report, hours, samples, seconds)) {
+            assertEquals(3, run.code(), run.err());
+            assertEquals("left out: " + sentence + "\n", run.err());
+        }
+        for (Desk run : List.of(report, hours)) {
+            assertTrue(flowing(run.out()).contains("Left out: " + sentence), run.out());
+        }
+        assertEquals(List.of("1", "2"), outings(samples));
+        assertEquals(2_000 + 1_500, samples.out().lines().count() - 1);
+        assertEquals(List.of("1", "2"), outings(seconds));
+    }
+
+    private static List<String> outings(Desk table) {
+        return table.out()
+                .lines()
+                .skip(1)
+                .map(row -> row.substring(0, row.indexOf(',')))
+                .distinct()
+                .toList();
     }
 
     @Test

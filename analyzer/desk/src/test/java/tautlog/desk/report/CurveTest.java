@@ -91,4 +91,23 @@ class CurveTest {
         assertEquals(3, result.code(), result.err());
         assertTrue(result.err().contains("stops rising at 17067 counts"), result.err());
     }
+
+    @Test
+    void anOutingUnderSuchACurveIsLeftOutAndNamedOnce() throws IOException {
+        day(-6e-5);
+        Path whole = ShortDay.write(folder, "whole.tautlog", day -> day.hold(3, 3_000));
+        for (String command : List.of("report", "export --csv -")) {
+            List<Object> args = new java.util.ArrayList<>(List.of(command.split(" ")));
+            args.addAll(List.of(folder.resolve("curve.tautlog"), whole));
+
+            Desk result = Desk.run(args.toArray());
+
+            assertEquals(3, result.code(), result.err());
+            assertTrue(
+                    result.err()
+                            .startsWith("left out: outing 1 of curve.tautlog (about 5050 samples), because the"
+                                    + " calibration's curve stops rising"),
+                    result.err());
+        }
+    }
 }
