@@ -1,6 +1,8 @@
 package tautlog.desk.analysis;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import tautlog.rig.Hookup;
@@ -22,6 +24,9 @@ final class HookupChoice extends ForwardedEvidence {
     private int selector;
     private boolean begun;
     private boolean differs;
+    private final List<LostNaming> lost = new ArrayList<>();
+    private boolean isLost;
+    private boolean goesOn;
 
     /** @param forced the hookup for the whole outing, of {@code rig}; empty: as on the day */
     HookupChoice(Rig rig, Optional<Hookup> forced, Evidence next) {
@@ -40,6 +45,11 @@ final class HookupChoice extends ForwardedEvidence {
         return differs;
     }
 
+    /** Where damage took the naming along, in the order of time; none where a hookup is asked for. */
+    List<LostNaming> lost() {
+        return List.copyOf(lost);
+    }
+
     @Override
     public void hookup(long atNumber, String id, HookupSource by) {
         if (forced.isPresent()) {
@@ -48,11 +58,12 @@ final class HookupChoice extends ForwardedEvidence {
             return;
         }
         begun = true;
+        isLost = id.equals(UNKNOWN_HOOKUP);
         if (rig.hookup(id).isPresent()) {
             super.hookup(atNumber, id, by);
             return;
         }
-        if (!id.equals(UNKNOWN_HOOKUP)) {
+        if (!isLost) {
             unknown.add(id);
             differs = true;
         }
@@ -74,7 +85,16 @@ final class HookupChoice extends ForwardedEvidence {
             differs |= forced.isPresent(); // nobody had said what was on
             force(number);
         }
+        lose(tick);
         super.tension(number, tick, flags, counts, from, n);
+    }
+
+    private void lose(long tick) {
+        if (isLost) {
+            long from = goesOn ? lost.remove(lost.size() - 1).fromTick() : tick;
+            lost.add(new LostNaming(from, tick, rig.lowest()));
+        }
+        goesOn = isLost;
     }
 
     @Override

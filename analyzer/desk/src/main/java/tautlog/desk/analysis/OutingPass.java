@@ -76,6 +76,7 @@ final class OutingPass {
                 differences,
                 findings,
                 hookups,
+                choice.lost(),
                 trust,
                 marks(marks).stream()
                         .filter(mark -> question.includes(times.utc(mark.tick())))

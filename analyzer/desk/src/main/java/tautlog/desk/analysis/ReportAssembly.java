@@ -56,6 +56,7 @@ final class ReportAssembly {
         return new Report(
                 sources(),
                 hookups(),
+                hookupsNotKnown(),
                 pulls,
                 overloads,
                 shocks,
@@ -142,6 +143,16 @@ final class ReportAssembly {
                                 .map(LoadedItem::assumptions)
                                 .distinct()
                                 .toList()))
+                .toList();
+    }
+
+    private List<Report.HookupNotKnown> hookupsNotKnown() {
+        return studies.stream()
+                .flatMap(study -> study.lostNamings().stream()
+                        .map(lost -> new Report.HookupNotKnown(
+                                study.times().ofTick(lost.fromTick()),
+                                study.times().ofTick(lost.toTick()),
+                                lost.taken().id())))
                 .toList();
     }
 

@@ -15,6 +15,7 @@ import tautlog.sample.Calibration;
  * @param calibration of the line's tension: the cell's own, divided by what the cell's place makes of it
  * @param differences from the day itself, one sentence each
  * @param findings in the order of their starts, those of the time asked for
+ * @param lostNamings where of {@code hookups} nothing is known
  * @param marks that people left
  * @param damages blocks that could not be read; their samples are gaps
  * @param live whether the logger said the same on the day
@@ -29,6 +30,7 @@ public record Study(
         List<String> differences,
         List<Finding> findings,
         HookupTrack hookups,
+        List<LostNaming> lostNamings,
         TrustCount trust,
         List<MarkTrack.MarkAt> marks,
         Report.Hours hours,
@@ -38,6 +40,7 @@ public record Study(
     public Study {
         differences = List.copyOf(differences);
         findings = List.copyOf(findings);
+        lostNamings = List.copyOf(lostNamings);
         marks = List.copyOf(marks);
         damages = List.copyOf(damages);
     }

@@ -29,6 +29,9 @@ final class WindowReport {
                 all.hookups().stream()
                         .filter(hookup -> hookups.contains(hookup.id()))
                         .toList(),
+                all.hookupsNotKnown().stream()
+                        .filter(stretch -> window.holds(stretch.start(), stretch.end()))
+                        .toList(),
                 pulls,
                 overloads,
                 with(pulls, window, all.shocks()),

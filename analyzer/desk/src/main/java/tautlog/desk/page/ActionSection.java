@@ -50,6 +50,7 @@ public final class ActionSection {
                         .reversed())
                 .forEach(hits -> blocks.add(gear(hits)));
         mayBe(blocks);
+        notKnown(blocks);
         assumed(blocks);
         atMost(blocks);
         sensor(blocks);
@@ -182,6 +183,17 @@ public final class ActionSection {
                 : " Its " + String.join(" and its ", known) + ".";
     }
 
+    private void notKnown(List<Block> blocks) {
+        for (Report.HookupNotKnown stretch : report.hookupsNotKnown()) {
+            blocks.add(new Block.Notice(
+                    Block.Tone.CAUTION,
+                    "Hookup not known",
+                    "which hookup was on from " + screen.preciseTime(stretch.start()) + " to "
+                            + screen.preciseTime(stretch.end()) + " is not known: what may have named it is damaged."
+                            + " Hookup " + stretch.taken() + ", which has the lowest limit, is assumed."));
+        }
+    }
+
     private void assumed(List<Block> blocks) {
         List<String> wholly = new ArrayList<>();
         List<String> sentences = new ArrayList<>();
@@ -194,7 +206,7 @@ public final class ActionSection {
             }
         }
         if (!wholly.isEmpty()) {
-            sentences.add(0, "nobody said that hookup " + Screen.listed(wholly) + " was on.");
+            sentences.add(0, Assumed.nobodySaid(report) + " that hookup " + Screen.listed(wholly) + " was on.");
         }
         if (!sentences.isEmpty()) {
             blocks.add(new Block.Notice(

@@ -10,8 +10,9 @@ import tautlog.desk.report.Report;
  * @param hookup its id
  * @param pulls those with the limit of that hookup, in the order of time
  * @param assumed those of them for which nobody had said that it was on
+ * @param mayBeLost somebody may have: damage took namings along
  */
-record Assumed(String hookup, List<Entry.Pull> pulls, List<Entry.Pull> assumed) {
+record Assumed(String hookup, List<Entry.Pull> pulls, List<Entry.Pull> assumed, boolean mayBeLost) {
     static Assumed of(Report report, String hookup) {
         List<Entry.Pull> pulls = report.pulls().stream()
                 .filter(pull -> pull.against().hookup().equals(hookup))
@@ -19,7 +20,17 @@ record Assumed(String hookup, List<Entry.Pull> pulls, List<Entry.Pull> assumed) 
         return new Assumed(
                 hookup,
                 pulls,
-                pulls.stream().filter(pull -> pull.against().assumed()).toList());
+                pulls.stream().filter(pull -> pull.against().assumed()).toList(),
+                mayBeLost(report));
+    }
+
+    /** Where damage took namings along, somebody may have said so. */
+    static String nobodySaid(Report report) {
+        return mayBeLost(report) ? "nobody is known to have said" : "nobody said";
+    }
+
+    private static boolean mayBeLost(Report report) {
+        return !report.hookupsNotKnown().isEmpty();
     }
 
     /** Somebody had said so for some of the pulls. */
@@ -28,11 +39,15 @@ record Assumed(String hookup, List<Entry.Pull> pulls, List<Entry.Pull> assumed) 
     }
 
     String inTable(Screen screen) {
-        return isPartly() ? "said, but assumed " + extent(screen) : "assumed, nobody said so";
+        if (isPartly()) {
+            return "said, but assumed " + extent(screen);
+        }
+        return mayBeLost ? "assumed, nobody is known to have said so" : "assumed, nobody said so";
     }
 
     String sentence(Screen screen) {
-        return "nobody had said that hookup " + hookup + " was on " + extent(screen) + ".";
+        String nobody = mayBeLost ? "nobody is known to have said" : "nobody had said";
+        return nobody + " that hookup " + hookup + " was on " + extent(screen) + ".";
     }
 
     private String extent(Screen screen) {

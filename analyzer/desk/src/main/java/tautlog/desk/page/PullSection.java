@@ -125,13 +125,13 @@ final class PullSection {
         return remarks;
     }
 
-    private static void legend(List<Entry.Pull> shown, List<Block> blocks) {
+    private void legend(List<Entry.Pull> shown, List<Block> blocks) {
         if (shown.isEmpty()) {
             return;
         }
         List<String> legend = new ArrayList<>();
         if (shown.stream().anyMatch(pull -> pull.against().assumed())) {
-            legend.add("* assumed: nobody said that this hookup was on.");
+            legend.add("* assumed: " + Assumed.nobodySaid(report) + " that this hookup was on.");
         }
         if (shown.stream().anyMatch(pull -> pull.against().isAtMost())) {
             legend.add("≥ at a share: the limit is only known as \"at most\", the share is at least this.");

@@ -22,6 +22,7 @@ public final class EntryJson {
     /** The limits that tensions were compared with, into the object that is open. */
     public void hookups(Report report) throws IOException {
         json.list("hookups", report.hookups(), this::hookup);
+        hookupsNotKnown(report);
     }
 
     /** All findings, a list for each kind, into the object that is open. */
@@ -33,6 +34,16 @@ public final class EntryJson {
         json.list("drops", report.drops(), this::drop);
         json.list("stalls", report.stalls(), this::stall);
         json.list("trouble", report.trouble(), this::trouble);
+    }
+
+    private void hookupsNotKnown(Report report) throws IOException {
+        json.list("hookups_not_known", report.hookupsNotKnown(), stretch -> {
+            json.time("start", stretch.start().utc());
+            json.time("end", stretch.end().utc());
+            inOuting(stretch.start());
+            json.number("outing_end_s", stretch.end().seconds());
+            json.text("taken", stretch.taken());
+        });
     }
 
     /** Notes that people left. */

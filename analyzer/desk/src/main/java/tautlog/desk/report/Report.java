@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
 public record Report(
         List<Source> recordings,
         List<HookupInForce> hookups,
+        List<HookupNotKnown> hookupsNotKnown,
         List<Entry.Pull> pulls,
         List<Entry.Overload> overloads,
         List<Entry.Shock> shocks,
@@ -34,6 +35,7 @@ public record Report(
     public Report {
         recordings = List.copyOf(recordings);
         hookups = List.copyOf(hookups);
+        hookupsNotKnown = List.copyOf(hookupsNotKnown);
         pulls = List.copyOf(pulls);
         overloads = List.copyOf(overloads);
         shocks = List.copyOf(shocks);
@@ -83,6 +85,13 @@ public record Report(
             assumptions = List.copyOf(assumptions);
         }
     }
+
+    /**
+     * A stretch in which damage took along what may have named a hookup.
+     *
+     * @param taken id of the one that counts there, assumed: that with the lowest limit
+     */
+    public record HookupNotKnown(Moment start, Moment end, String taken) {}
 
     /** A note that a person left; {@code note} may be empty (the button). */
     public record Mark(Moment at, String note) {}

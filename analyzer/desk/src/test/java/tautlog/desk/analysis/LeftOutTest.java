@@ -265,6 +265,47 @@ class LeftOutTest {
         assertTrue(json(run).getAsJsonArray("notes").toString().contains("DAMAGED: named.tautlog, outing 1, events"));
     }
 
+    /** From the damaged events to the next naming; then what was said counts again. */
+    @Test
+    void saysFromWhenToWhenNobodyKnowsWhichHookupWasOn() throws Exception {
+        Path named = ShortDay.write(folder, "named.tautlog", day -> {
+            day.hookup("straight", tautlog.sample.HookupSource.SELECTOR);
+            day.hold(3, 3_000);
+            day.hold(33, 0); // the next block of readings begins
+            day.hookup("straight", tautlog.sample.HookupSource.MARK);
+            day.hold(3, 3_000);
+        });
+        assertFalse(Desk.run("report", named).out().contains("is not known: what may have named it"));
+        assertTrue(json(Desk.run("report", named, "--json"))
+                .getAsJsonArray("hookups_not_known")
+                .isEmpty());
+        change(
+                named,
+                "UPDATE evidence SET block = zeroblob(length(block)) WHERE seq ="
+                        + " (SELECT min(seq) FROM evidence WHERE kind = 4)");
+
+        Desk text = Desk.run("report", named);
+        Desk asked = Desk.run("report", named, "--hookup", "straight");
+        JsonArray unknown = json(Desk.run("report", named, "--json")).getAsJsonArray("hookups_not_known");
+
+        assertTrue(
+                flowing(text.out())
+                        .contains(
+                                "Hookup not known: which hookup was on from 0.0 s after start to 35.9 s after start is"
+                                        + " not known: what may have named it is damaged. Hookup round-the-corner, which has the"
+                                        + " lowest limit, is assumed."),
+                text.out());
+        assertTrue(flowing(text.out()).contains("nobody is known to have said that hookup"), text.out());
+        assertFalse(text.out().contains("nobody said"), text.out());
+        assertFalse(text.out().contains("nobody had said"), text.out());
+        assertFalse(asked.out().contains("Hookup not known"), asked.out());
+        assertEquals(1, unknown.size());
+        JsonObject stretch = unknown.get(0).getAsJsonObject();
+        assertEquals(0, stretch.get("outing_s").getAsDouble());
+        assertEquals(35.9, stretch.get("outing_end_s").getAsDouble(), 1e-9, "its last frame");
+        assertEquals("round-the-corner", stretch.get("taken").getAsString());
+    }
+
     private static boolean assumed(Desk run) {
         return json(run)
                 .getAsJsonArray("pulls")

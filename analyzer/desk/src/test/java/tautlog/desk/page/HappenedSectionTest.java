@@ -166,6 +166,7 @@ class HappenedSectionTest {
         return new Report(
                 List.of(),
                 List.of(),
+                List.of(),
                 pulls,
                 overloads,
                 shocks,
