@@ -2,10 +2,13 @@ package tautlog.desk.cli;
 
 import java.io.IOException;
 import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -16,6 +19,9 @@ import tautlog.desk.exporting.CsvTables;
 import tautlog.desk.exporting.Export;
 import tautlog.desk.exporting.Tables;
 import tautlog.desk.exporting.parquet.ParquetTables;
+import tautlog.desk.progress.Kept;
+import tautlog.desk.progress.WhenStopped;
+import tautlog.desk.report.LeftOut;
 
 /** Samples or seconds for other programs. */
 @Command(
@@ -57,35 +63,70 @@ final class ExportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, UsageException {
-        if (csv != null && parquet == null) {
-            try (History history = History.open(files);
-                    Writer out = Output.open("--csv", csv, spec.commandLine().getOut())) {
-                return write(history, new CsvTables(out));
-            }
+        if ((csv == null) == (parquet == null)) {
+            throw new UsageException("Where to?\n  Give either --csv F or --parquet F.");
         }
-        if (parquet != null && csv == null) {
-            Path file = parquetFile(parquet);
-            try (History history = History.open(files)) {
-                return write(history, new ParquetTables(file));
-            }
-        }
-        throw new UsageException("Where to?\n  Give either --csv F or --parquet F.");
+        LeftOut leftOut = csv != null && Output.isStandard(csv) ? standard() : file();
+        return Exits.whole(leftOut, spec.commandLine().getErr());
     }
 
-    private static Path parquetFile(String target) throws UsageException {
-        if (Output.isStandard(target)) {
+    private LeftOut standard() throws IOException, UsageException {
+        CommandLine line = spec.commandLine();
+        WhenStopped stopped = Watched.saying(Kept.PART_OF_TABLE, line.getErr());
+        try (Writer out = Output.open("--csv", "-", line.getOut())) {
+            return write(new CsvTables(out));
+        } finally {
+            stopped.workIsOver();
+        }
+    }
+
+    private LeftOut file() throws IOException, UsageException {
+        TableFile table = TableFile.of(target());
+        WhenStopped stopped = WhenStopped.does(
+                () -> Watched.say(table.discard(), spec.commandLine().getErr()));
+        LeftOut leftOut;
+        try {
+            leftOut = writtenOrDiscarded(table);
+        } finally {
+            stopped.workIsOver();
+        }
+        table.whole();
+        return leftOut;
+    }
+
+    private Path target() throws UsageException {
+        if (csv != null) {
+            return Output.file("--csv", csv);
+        }
+        if (parquet == null || Output.isStandard(parquet)) {
             throw new UsageException("--parquet: a Parquet file does not go to the standard output.\n  Give a file.");
         }
-        return Output.file("--parquet", target);
+        return Output.file("--parquet", parquet);
     }
 
-    private int write(History history, Tables tables) throws IOException {
-        Export export = new Export(history, tables);
-        if (seconds) {
-            export.seconds();
-        } else {
-            export.samples();
+    private LeftOut writtenOrDiscarded(TableFile table) throws IOException {
+        try {
+            if (parquet != null) {
+                return write(new ParquetTables(table.written()));
+            }
+            try (Writer out = Files.newBufferedWriter(table.written(), StandardCharsets.UTF_8)) {
+                return write(new CsvTables(out));
+            }
+        } catch (IOException | RuntimeException e) {
+            table.discard();
+            throw e;
         }
-        return Exits.whole(export.leftOut(), spec.commandLine().getErr());
+    }
+
+    private LeftOut write(Tables tables) throws IOException {
+        try (History history = History.open(files)) {
+            Export export = new Export(history, tables);
+            if (seconds) {
+                export.seconds();
+            } else {
+                export.samples();
+            }
+            return export.leftOut();
+        }
     }
 }

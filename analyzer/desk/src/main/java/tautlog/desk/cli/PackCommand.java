@@ -12,6 +12,8 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tautlog.desk.analysis.GivenRecordings;
 import tautlog.desk.page.Screen;
+import tautlog.desk.progress.Kept;
+import tautlog.desk.progress.WhenStopped;
 import tautlog.recording.Packed;
 import tautlog.recording.Packer;
 import tautlog.recording.RecordingException;
@@ -46,6 +48,15 @@ final class PackCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         List<Path> given = GivenRecordings.in(files);
+        WhenStopped stopped = Watched.saying(Kept.EACH_WHOLE, spec.commandLine().getErr());
+        try {
+            return pack(given);
+        } finally {
+            stopped.workIsOver();
+        }
+    }
+
+    private int pack(List<Path> given) {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
         long before = 0;

@@ -17,6 +17,8 @@ import picocli.CommandLine.Spec;
 import tautlog.desk.analysis.GivenRecordings;
 import tautlog.desk.cli.KeptLinks.Held;
 import tautlog.desk.page.Screen;
+import tautlog.desk.progress.Kept;
+import tautlog.desk.progress.WhenStopped;
 import tautlog.desk.report.JsonFields;
 import tautlog.recording.Damage;
 import tautlog.recording.NotedLink;
@@ -74,10 +76,14 @@ final class VerifyCommand implements Callable<Integer> {
         List<NotedLink> links = against.isPresent() ? KeptLinks.read(against.get()) : List.of();
         List<Path> given = GivenRecordings.in(files);
         List<Checked> all = new ArrayList<>();
-        for (Path file : given) {
-            all.add(check(file));
+        List<Held> held;
+        WhenStopped stopped = Watched.saying(Kept.NOTHING, spec.commandLine().getErr());
+        try {
+            given.forEach(file -> all.add(check(file)));
+            held = KeptLinks.hold(links, given);
+        } finally {
+            stopped.workIsOver();
         }
-        List<Held> held = KeptLinks.hold(links, given);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.println(json(all, held));

@@ -11,7 +11,7 @@ import tautlog.desk.progress.Progress;
 import tautlog.desk.progress.WhenStopped;
 import tautlog.recording.RecordingException;
 
-/** An analysis that tells how far it is, and says so when it is stopped. */
+/** Long work that says so when it is stopped; an analysis tells how far it is, too. */
 final class Watched {
     private Watched() {}
 
@@ -24,5 +24,15 @@ final class Watched {
         } finally {
             stopped.workIsOver();
         }
+    }
+
+    /** Says {@code kept} when the program is told to stop before the work is over. */
+    static WhenStopped saying(Kept kept, PrintWriter err) {
+        return WhenStopped.does(() -> say(kept, err));
+    }
+
+    static void say(Kept kept, PrintWriter err) {
+        err.println(kept.sentence());
+        err.flush();
     }
 }

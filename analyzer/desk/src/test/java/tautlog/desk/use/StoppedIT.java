@@ -28,6 +28,7 @@ import tautlog.desk.disk.FileState;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.fixtures.ShortDay;
 import tautlog.desk.progress.Kept;
+import tautlog.recording.Packer;
 import tautlog.recording.RecordingWriter;
 
 /**
@@ -238,14 +239,63 @@ class StoppedIT {
     /** Its last outing takes it many times as long as all before, and a signal on its way. */
     @Test
     void reportTellsHowFarItIsAndLeavesTheLineClean() throws Exception {
-        try (RecordingWriter recording = RecordingWriter.open(recordings.resolve(LAST), "upper-landing")) {
-            ShortDay.append(recording, 100, 86_400L * FILES, SampleDay.rigToml(), StoppedIT::pullAnHour);
-        }
+        writeAnHour();
 
         Shown shown = stoppedOnceItTells(java("report", recordings.toString()));
 
         assertEquals(130, shown.code(), shown.text());
         assertTrue(shown.text().endsWith(CLEAR + Kept.NOTHING.sentence() + "\r\n"), shown.text());
+    }
+
+    @Test
+    void verifyAndPackSayWhatBecameOfTheRecordings() throws Exception {
+        Shown verify = stoppedAtTheLast(java("verify", recordings.toString()));
+        Shown pack = stoppedAtTheLast(java("pack", recordings.toString()));
+
+        assertEquals(130, verify.code(), verify.text());
+        assertEquals(Kept.NOTHING.sentence() + "\r\n", verify.text());
+        assertEquals(130, pack.code(), pack.text());
+        assertTrue(pack.text().endsWith(Kept.EACH_WHOLE.sentence() + "\r\n"), pack.text());
+        for (Path file : first) {
+            assertFalse(Packer.pack(file).isReplaced(), "packed, and verified now");
+        }
+    }
+
+    /** What stood under the table's name stays; no half row does. */
+    @Test
+    void exportLeavesNoPartOfATable() throws Exception {
+        writeAnHour();
+        for (String kind : List.of("--csv", "--parquet")) {
+            Path table = Files.writeString(folder.resolve("table"), "as it was");
+            Path part = folder.resolve("table-part");
+            Process program = started(java("export", recordings.toString(), kind, table.toString()));
+            while (!Files.exists(part)) {
+                assertTrue(program.isAlive(), "it ended before it wrote");
+                Thread.onSpinWait();
+            }
+            interrupt();
+
+            Shown shown = toTheEnd(program, "");
+
+            assertEquals(130, shown.code(), shown.text());
+            assertEquals(Kept.NOTHING.sentence() + "\r\n", shown.text());
+            assertEquals("as it was", Files.readString(table));
+            assertFalse(Files.exists(part), kind);
+        }
+    }
+
+    @Test
+    void exportToTheTerminalSaysThatTheTableIsNotComplete() throws Exception {
+        Shown shown = stoppedAtTheLast(java("export", recordings.toString(), "--csv", "-"));
+
+        assertEquals(130, shown.code(), shown.text());
+        assertTrue(shown.text().endsWith(Kept.PART_OF_TABLE.sentence() + "\r\n"), shown.text());
+    }
+
+    private void writeAnHour() throws IOException {
+        try (RecordingWriter recording = RecordingWriter.open(recordings.resolve(LAST), "upper-landing")) {
+            ShortDay.append(recording, 100, 86_400L * FILES, SampleDay.rigToml(), StoppedIT::pullAnHour);
+        }
     }
 
     private static void pullAnHour(ShortDay day) {
