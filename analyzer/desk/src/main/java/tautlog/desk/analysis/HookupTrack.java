@@ -11,13 +11,18 @@ import tautlog.sample.HookupSource;
 public final class HookupTrack {
     private final Rig rig;
     private final List<Turn> turns = new ArrayList<>();
+    private long lastNumber = Long.MIN_VALUE;
 
     HookupTrack(Rig rig) {
         this.rig = rig;
     }
 
     /** From sample {@code fromNumber} on, {@code hookup} is on; {@code assumed} when nobody said so. */
-    public record Turn(long fromNumber, Hookup hookup, boolean assumed) {}
+    public record Turn(long fromNumber, Hookup hookup, boolean assumed) {
+        private Turn from(long number) {
+            return new Turn(number, hookup, assumed);
+        }
+    }
 
     void turn(long atNumber, String id, HookupSource by) {
         Optional<Hookup> known = rig.hookup(id);
@@ -25,6 +30,27 @@ public final class HookupTrack {
             turns.remove(turns.size() - 1);
         }
         turns.add(new Turn(atNumber, known.orElseGet(rig::lowest), known.isEmpty() || by.isAssumed()));
+    }
+
+    /**
+     * Samples {@code number} and the next ones are there: what was said of one that is missing before them holds from {@code number} on.
+     *
+     * @param n how many samples
+     */
+    void present(long number, int n) {
+        if (!turns.isEmpty() && turns.get(turns.size() - 1).fromNumber() > lastNumber) {
+            turns.replaceAll(turn -> isMissing(turn.fromNumber(), number) ? turn.from(number) : turn);
+            for (int i = turns.size() - 2; i >= 0; i--) {
+                if (turns.get(i).fromNumber() == turns.get(i + 1).fromNumber()) {
+                    turns.remove(i);
+                }
+            }
+        }
+        lastNumber = number + n - 1;
+    }
+
+    private boolean isMissing(long number, long next) {
+        return number > lastNumber && number < next;
     }
 
     /** In rising order; the first also holds before its number. */

@@ -120,6 +120,11 @@ final class OutingPass {
             public void hookup(long atNumber, String id, HookupSource by) {
                 hookups.turn(atNumber, id, by);
             }
+
+            @Override
+            public void tension(long number, long tick, int flags, int[] counts, int from, int n) {
+                hookups.present(number, n);
+            }
         };
     }
 
