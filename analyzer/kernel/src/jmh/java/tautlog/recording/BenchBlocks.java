@@ -22,7 +22,6 @@ public final class BenchBlocks {
     private final List<FrameTable> tables = new ArrayList<>();
     private final SpanCodec codec = new SpanCodec();
     private final SampleCodec encoder = new SampleCodec();
-    private final ByteWriter content = new ByteWriter();
     private final SampleBlock block = new SampleBlock();
 
     public BenchBlocks(int noise, double countsPerNewton) {
@@ -37,10 +36,7 @@ public final class BenchBlocks {
                 number += FRAME;
             }
             tables.add(table);
-            content.clear();
-            encoder.encode(table, content);
-            coded.add(Block.of(Block.Kind.SAMPLES, 0, i, table.number[0], table.samples(), content)
-                    .bytes());
+            coded.add(encoder.encode(0, i, table).bytes());
         }
         coded.forEach(bytes -> packed.add(packed(bytes)));
     }
@@ -150,9 +146,7 @@ public final class BenchBlocks {
     public int encode() {
         int sum = 0;
         for (FrameTable table : tables) {
-            content.clear();
-            encoder.encode(table, content);
-            sum += content.size();
+            sum += encoder.encode(0, 0, table).size();
         }
         return sum;
     }

@@ -46,10 +46,7 @@ public final class CodedTrace {
         for (int at = from; at < from + n; at += FRAME) {
             table.add(at, at * TICKS_PER_SAMPLE, 0, counts, at, Math.min(FRAME, from + n - at));
         }
-        ByteWriter content = new ByteWriter();
-        new SampleCodec().encode(table, content);
-        blocks.add(
-                Block.of(Block.Kind.SAMPLES, 0, blocks.size(), from, n, content).bytes());
+        blocks.add(new SampleCodec().encode(0, blocks.size(), table).bytes());
     }
 
     public int blocks() {

@@ -8,7 +8,7 @@ import java.util.zip.CRC32C;
  * <pre>
  *    0  54 4C 42 01            "TLB", format version 1
  *    4  kind u8                1 start, 2 samples, 3 shaft, 4 events, 5 end, 6 seconds, 7 thinning
- *    5  coding u8              1; samples also 2: thinned, the content is the SHA-256 of what it was; 3: packed for keeping;
+ *    5  coding u8              1; samples also 2: thinned, the content is the SHA-256 of what it was; 3: packed for keeping; 6: runs in planes;
  *                            all others also 4: deflated for keeping; seconds also 5: column by column
  *    6  0 u16
  *    8  outing u32, span u32   which outing of the file, which span of the outing
@@ -42,6 +42,7 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     private static final int PACKED = 3;
     private static final int DEFLATED = 4;
     private static final int COLUMNS = 5;
+    private static final int PLANES = 6;
     private static final int CODING_AT = 5;
     private static final int DIGEST = 32;
     private static final int CRC = 4;
@@ -86,6 +87,11 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
 
     static Block of(Kind kind, int outing, int span, long first, int count, ByteWriter content) {
         return of(kind, CODING, outing, span, first, count, content);
+    }
+
+    /** A block of samples; {@code isInPlanes}: whose full runs stand in {@link Planes}. */
+    static Block ofSamples(boolean isInPlanes, int outing, int span, long first, int count, ByteWriter content) {
+        return of(Kind.SAMPLES, isInPlanes ? PLANES : CODING, outing, span, first, count, content);
     }
 
     /** A block of seconds that are coded column by column. */
@@ -158,11 +164,11 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
             throw new DamagedBlockException("its checksum (CRC-32C) does not fit");
         }
         boolean isThinned = coding == THINNED && kind == Kind.SAMPLES.code && length == DIGEST;
-        boolean isPacked = coding == PACKED && kind == Kind.SAMPLES.code;
+        boolean isSamples = (coding == PACKED || coding == PLANES) && kind == Kind.SAMPLES.code;
         boolean isDeflated = coding == DEFLATED && kind != Kind.SAMPLES.code;
         boolean isInColumns = coding == COLUMNS && kind == Kind.SECONDS.code;
         int most = kind == Kind.SECONDS.code ? MOST_SECONDS : GREATEST_COUNT;
-        if (!(coding == CODING || isThinned || isPacked || isDeflated || isInColumns) || count < 0 || count > most) {
+        if (!(coding == CODING || isThinned || isSamples || isDeflated || isInColumns) || count < 0 || count > most) {
             throw new DamagedBlockException("it is coded as " + coding + " with " + count + " entries");
         }
         byte[] own = at == 0 && length + HEADER + CRC == left
@@ -179,6 +185,11 @@ record Block(Kind kind, int outing, int span, long first, int count, byte[] byte
     /** True when its samples are coded by {@link PackedCodec}. */
     boolean isPacked() {
         return bytes[CODING_AT] == PACKED;
+    }
+
+    /** True when its full runs stand in {@link Planes}. */
+    boolean isInPlanes() {
+        return bytes[CODING_AT] == PLANES;
     }
 
     /** True when its seconds are coded by {@link SecondColumns}. */

@@ -7,7 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
 /** Bytes being written, little-endian; grows. The layouts are those of {@code analyzer/RECORDING.md}, "Numbers". */
-final class ByteWriter {
+final class ByteWriter implements RunBits {
     private static final VarHandle LONG = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
     private static final VarHandle INT = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
     private static final int SPARE = 8;
@@ -120,6 +120,12 @@ final class ByteWriter {
             LONG.set(bytes, at, (long) LONG.get(bytes, at) | ((values[from + i] - base) << (bit & 7)));
         }
         size += length;
+    }
+
+    /** The numbers that a reader does not do without, {@link #packed}. */
+    @Override
+    public void put(long[] numbers, int known, int n, long base, int width) {
+        packed(numbers, known, n - known, base, width);
     }
 
     private void room(int more) {

@@ -358,7 +358,7 @@ public final class Recording implements AutoCloseable {
                 && RecordingFile.pragma(view.connection(), "page_size") == RecordingFile.PACKED_PAGE_SIZE
                 && RecordingFile.query(
                                 view.connection(),
-                                "SELECT count(*) FROM evidence WHERE kind = 2 AND substr(block, 6, 1) = x'01'")
+                                "SELECT count(*) FROM evidence WHERE kind = 2 AND substr(block, 6, 1) IN (x'01', x'06')")
                         == 0);
     }
 

@@ -25,7 +25,7 @@ final class RecordingFile {
     /** "Taut"; at byte 68 of the file. */
     static final int APPLICATION_ID = 0x54617574;
     /** Newest format version that can be read, that of all that is recorded; copies keep that of their file. At byte 60. */
-    static final int VERSION = 3;
+    static final int VERSION = 4;
     /** From this one on a file may be packed. */
     static final int PACKED_VERSION = 2;
 

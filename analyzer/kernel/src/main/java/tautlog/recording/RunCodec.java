@@ -45,8 +45,8 @@ final class RunCodec {
         previousLeast = 0;
     }
 
-    /** Appends one run: its entry to {@code directory}, its bits to {@code payload}. */
-    void encode(int[] counts, int from, int n, ByteWriter directory, ByteWriter payload) {
+    /** Appends one run: its entry to {@code directory}, its numbers to {@code bits}. */
+    void encode(int[] counts, int from, int n, ByteWriter directory, RunBits bits) {
         measure(counts, from, n);
         directory.zigzag((long) least - previousLeast);
         directory.varint((long) greatest - least);
@@ -56,40 +56,41 @@ final class RunCodec {
         int lineCost = bytes(n, lineWidth) + 4;
         int stepCost = bytes(n - 1, stepWidth) + 3;
         if (levelCost <= lineCost && levelCost <= stepCost) {
-            encodeLevel(counts, from, n, levelWidth, directory, payload);
+            encodeLevel(counts, from, n, levelWidth, directory, bits);
         } else if (lineCost <= stepCost) {
-            encodeLine(counts, from, n, directory, payload);
+            encodeLine(counts, from, n, directory, bits);
         } else {
-            encodeSteps(counts, from, n, directory, payload);
+            encodeSteps(counts, from, n, directory, bits);
         }
     }
 
-    private void encodeLevel(int[] counts, int from, int n, int width, ByteWriter directory, ByteWriter payload) {
+    private void encodeLevel(int[] counts, int from, int n, int width, ByteWriter directory, RunBits bits) {
         directory.u8((LEVEL << 6) | width);
         for (int i = 0; i < n; i++) {
             work[i] = counts[from + i];
         }
-        payload.packed(work, 0, n, least, width);
+        bits.put(work, 0, n, least, width);
     }
 
-    private void encodeLine(int[] counts, int from, int n, ByteWriter directory, ByteWriter payload) {
+    private void encodeLine(int[] counts, int from, int n, ByteWriter directory, RunBits bits) {
         directory.u8((LINE << 6) | lineWidth);
         directory.zigzag((long) lineBase - least);
         directory.zigzag(slope);
         for (int i = 0; i < n; i++) {
             work[i] = (long) counts[from + i] - ((i * slope) >> 8);
         }
-        payload.packed(work, 0, n, lineBase, lineWidth);
+        bits.put(work, 0, n, lineBase, lineWidth);
     }
 
-    private void encodeSteps(int[] counts, int from, int n, ByteWriter directory, ByteWriter payload) {
+    private void encodeSteps(int[] counts, int from, int n, ByteWriter directory, RunBits bits) {
         directory.u8((STEP << 6) | stepWidth);
         directory.varint((long) counts[from] - least);
         directory.zigzag(leastStep);
+        work[0] = leastStep;
         for (int i = 1; i < n; i++) {
-            work[i - 1] = (long) counts[from + i] - counts[from + i - 1];
+            work[i] = (long) counts[from + i] - counts[from + i - 1];
         }
-        payload.packed(work, 0, n - 1, leastStep, stepWidth);
+        bits.put(work, 1, n, leastStep, stepWidth);
     }
 
     private void measure(int[] counts, int from, int n) {

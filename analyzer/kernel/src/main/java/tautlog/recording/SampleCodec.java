@@ -2,32 +2,50 @@ package tautlog.recording;
 
 /** Codes a block of samples. Layout: {@code analyzer/RECORDING.md}, "Samples". Not thread-safe. */
 final class SampleCodec {
+    /** From so many full runs on they stand in planes; chosen: of fewer the last plane, which is read bit by bit, is too great a part. */
+    static final int FULL_RUNS_OF_PLANES = 16;
+
     private final RunCodec codec = new RunCodec();
+    private final ByteWriter content = new ByteWriter();
     private final ByteWriter payload = new ByteWriter();
     private long[] column = new long[1024];
 
-    // the directory of the block that is read
-    private int[] least = new int[192];
-    private int[] greatest = new int[192];
-    private int[] coding = new int[192];
-    private int[] base = new int[192];
-    private int[] slope = new int[192];
+    private final Planes planes = new Planes();
+    private final RunDirectory directory = new RunDirectory();
 
-    /** Appends the content of a block to {@code out}; the number of its first sample stands in the block's header. */
-    void encode(FrameTable table, ByteWriter out) {
-        encodeFrames(table, out);
+    /** The samples of {@code table} as a block. */
+    Block encode(int outing, int span, FrameTable table) {
+        content.clear();
+        encodeFrames(table, content);
+        boolean isInPlanes = fullRuns(table) >= FULL_RUNS_OF_PLANES;
+        encodeRuns(table, isInPlanes);
+        return Block.ofSamples(isInPlanes, outing, span, table.number[0], table.samples(), content);
+    }
+
+    private static int fullRuns(FrameTable table) {
+        int full = 0;
+        for (int frame = 0; frame < table.frames; frame = table.endOfStretch(frame)) {
+            full += (table.from[table.endOfStretch(frame)] - table.from[frame]) / RunCodec.RUN;
+        }
+        return full;
+    }
+
+    private void encodeRuns(FrameTable table, boolean isInPlanes) {
         codec.startBlock();
         payload.clear();
+        planes.clear();
         for (int frame = 0; frame < table.frames; ) {
             int next = table.endOfStretch(frame);
             int end = table.from[next];
             for (int at = table.from[frame]; at < end; at += RunCodec.RUN) {
-                codec.encode(table.counts, at, Math.min(RunCodec.RUN, end - at), out, payload);
+                int n = Math.min(RunCodec.RUN, end - at);
+                codec.encode(table.counts, at, n, content, isInPlanes && n == RunCodec.RUN ? planes : payload);
             }
             frame = next;
         }
-        out.raw(payload.array(), 0, payload.size());
-        out.i32(0); // so that eight bytes can be loaded from any byte of a run
+        planes.writeTo(content);
+        content.raw(payload.array(), 0, payload.size());
+        content.i32(0); // so that eight bytes can be loaded from any byte of a run
     }
 
     /** Appends the frames: lengths, numbers, ticks, flags. */
@@ -71,10 +89,11 @@ final class SampleCodec {
      *
      * @throws IndexOutOfBoundsException if the bytes are no such content; {@code into} is left half filled
      */
-    void decode(ByteReader in, long firstNumber, int samples, SampleBlock into) {
-        decodeFrames(in, firstNumber, samples, into.table);
+    void decode(Block block, SampleBlock into) {
+        ByteReader in = block.content();
+        decodeFrames(in, block.first(), block.count(), into.table);
         into.cutIntoRuns();
-        decodeDirectory(in, into);
+        directory.read(in, block.isInPlanes(), into);
     }
 
     /** Reads only the frames; where the bytes are no such content, {@code table} is left half filled. */
@@ -153,54 +172,6 @@ final class SampleCodec {
             table.flags[i] = (int) column[i];
         }
         return areEqual;
-    }
-
-    private void decodeDirectory(ByteReader in, SampleBlock into) {
-        directoryRoom(into.runs);
-        int low = 0;
-        for (int run = 0; run < into.runs; run++) {
-            low += (int) in.zigzag();
-            least[run] = low;
-            greatest[run] = low + (int) in.varint();
-            int coded = in.u8();
-            coding[run] = coded;
-            base[run] = low;
-            slope[run] = 0;
-            if (coded >>> 6 == RunCodec.LINE) {
-                base[run] = low + (int) in.zigzag();
-                slope[run] = (int) in.zigzag();
-            } else if (coded >>> 6 == RunCodec.STEP) {
-                base[run] = low + (int) in.varint();
-                slope[run] = (int) in.zigzag();
-            }
-        }
-        placeRuns(in, into);
-    }
-
-    private void placeRuns(ByteReader in, SampleBlock into) {
-        for (int run = 0; run < into.runs; run++) {
-            int coded = coding[run];
-            int n = into.runLength(run);
-            if (coded >>> 6 == 3 || (coded & 0x3F) > 32) {
-                throw new IndexOutOfBoundsException("a run coded as " + coded);
-            }
-            into.stored[run] =
-                    new StoredRun(in.array(), in.at(), n, coded, base[run], slope[run], least[run], greatest[run]);
-            in.skip(RunCodec.bytes(coded >>> 6 == RunCodec.STEP ? n - 1 : n, coded & 0x3F));
-        }
-        if (in.left() != 4) {
-            throw new IndexOutOfBoundsException(in.left() + " bytes after the last run where 4 belong");
-        }
-    }
-
-    private void directoryRoom(int runs) {
-        if (runs > least.length) {
-            least = new int[runs];
-            greatest = new int[runs];
-            coding = new int[runs];
-            base = new int[runs];
-            slope = new int[runs];
-        }
     }
 
     private void room(int frames) {

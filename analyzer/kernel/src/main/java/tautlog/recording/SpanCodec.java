@@ -17,9 +17,7 @@ final class SpanCodec {
     List<Block> evidence(Span span) {
         List<Block> blocks = new ArrayList<>();
         if (span.samples.frames > 0) {
-            content.clear();
-            samples.encode(span.samples, content);
-            blocks.add(block(span, Block.Kind.SAMPLES, span.samples.number[0], span.samples.samples()));
+            blocks.add(samples.encode(span.outing, span.index, span.samples));
         }
         if (span.shaft.frames > 0) {
             content.clear();
@@ -131,7 +129,7 @@ final class SpanCodec {
             if (block.isPacked()) {
                 packed.decode(block.content(), block.first(), block.count(), decoded.table);
             } else {
-                samples.decode(block.content(), block.first(), block.count(), decoded);
+                samples.decode(block, decoded);
                 decoded.counts();
                 decoded.requireBounds();
             }
@@ -162,7 +160,7 @@ final class SpanCodec {
                 packed.decode(block.content(), block.first(), block.count(), into.table);
                 into.openRuns();
             } else {
-                samples.decode(block.content(), block.first(), block.count(), into);
+                samples.decode(block, into);
             }
         } catch (IndexOutOfBoundsException | ArithmeticException | IllegalArgumentException e) {
             into.clear();

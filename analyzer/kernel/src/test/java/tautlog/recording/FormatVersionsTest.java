@@ -47,7 +47,7 @@ class FormatVersionsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog"})
+    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog", "version-4.tautlog"})
     void isReadToTheLastLink(String name) throws IOException {
         try (Recording recording = Recording.open(folder.resolve(name))) {
             Verification found = recording.verify();
@@ -64,7 +64,7 @@ class FormatVersionsTest {
 
     /** Counts were made at 40 and at 7,000 to 7,900, with noise of ±8, after a snap to 8,040. */
     @ParameterizedTest
-    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog"})
+    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog", "version-4.tautlog"})
     void tellsItsCountsAndWhatWasSaid(String name) throws IOException {
         try (Recording recording = Recording.open(folder.resolve(name))) {
             Outing outing = recording.outings().get(0);
@@ -91,6 +91,7 @@ class FormatVersionsTest {
     void allTellTheSame() throws IOException {
         assertEquals(told("version-1.tautlog"), told("version-2.tautlog"));
         assertEquals(told("version-1.tautlog"), told("version-3.tautlog"));
+        assertEquals(told("version-1.tautlog"), told("version-4.tautlog"));
     }
 
     /** 1: one after the other, 4: that deflated, 5: in columns. */
@@ -99,13 +100,30 @@ class FormatVersionsTest {
         assertEquals(List.of(1), codingsOfSeconds("version-1.tautlog"));
         assertEquals(List.of(4), codingsOfSeconds("version-2.tautlog"));
         assertEquals(List.of(5), codingsOfSeconds("version-3.tautlog"));
+        assertEquals(List.of(5), codingsOfSeconds("version-4.tautlog"));
+    }
+
+    /** 1: runs one behind the other, 3: packed, 6: in planes. */
+    @Test
+    void eachHoldsItsOwnCodingOfSamples() throws Exception {
+        assertEquals(List.of(1, 1, 1), codingsOfSamples("version-1.tautlog"));
+        assertEquals(List.of(3, 3, 3), codingsOfSamples("version-2.tautlog"));
+        assertEquals(List.of(1, 1, 1), codingsOfSamples("version-3.tautlog"));
+        assertEquals(List.of(6, 6, 6), codingsOfSamples("version-4.tautlog"));
     }
 
     private List<Integer> codingsOfSeconds(String name) throws Exception {
+        return codings(name, "SELECT block FROM seconds ORDER BY outing, id");
+    }
+
+    private List<Integer> codingsOfSamples(String name) throws Exception {
+        return codings(name, "SELECT block FROM evidence WHERE kind = 2 ORDER BY seq");
+    }
+
+    private List<Integer> codings(String name, String blocks) throws Exception {
         List<Integer> codings = new ArrayList<>();
         try (Connection connection = RecordingFile.openForReading(folder.resolve(name));
-                ResultSet rows =
-                        connection.createStatement().executeQuery("SELECT block FROM seconds ORDER BY outing, id")) {
+                ResultSet rows = connection.createStatement().executeQuery(blocks)) {
             while (rows.next()) {
                 codings.add((int) rows.getBytes(1)[5]);
             }
@@ -115,7 +133,7 @@ class FormatVersionsTest {
 
     /** An older program must not misread what is added. */
     @ParameterizedTest
-    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog"})
+    @ValueSource(strings = {"version-1.tautlog", "version-2.tautlog", "version-3.tautlog", "version-4.tautlog"})
     void openedForWritingItIsOfTheNewestVersionAndReadItStaysAsItIs(String name) throws IOException {
         byte[] before = Files.readAllBytes(folder.resolve(name));
         List<Object> told = told(name);
@@ -123,7 +141,7 @@ class FormatVersionsTest {
 
         RecordingWriter.open(folder.resolve(name), "hillside").close();
 
-        assertEquals(3, version(name));
+        assertEquals(4, version(name));
         assertEquals(told, told(name));
     }
 
@@ -133,7 +151,12 @@ class FormatVersionsTest {
 
     /** Columns behind rows of an older coding, which stay; deflated when packed. */
     @ParameterizedTest
-    @CsvSource({"version-1.tautlog, 1, 4", "version-2.tautlog, 4, 4", "version-3.tautlog, 5, 5"})
+    @CsvSource({
+        "version-1.tautlog, 1, 4",
+        "version-2.tautlog, 4, 4",
+        "version-3.tautlog, 5, 5",
+        "version-4.tautlog, 5, 5"
+    })
     void canBeGoneOnWithAndPacked(String name, int coding, int packedCoding) throws Exception {
         List<Object> told = new ArrayList<>(told(name));
         List<Second> added = goOn(name);
@@ -141,13 +164,13 @@ class FormatVersionsTest {
         assertEquals(told, after.subList(0, told.size()));
         assertEquals(added, after.get(after.size() - 2));
         assertEquals(List.of(coding, 5), codingsOfSeconds(name));
-        assertEquals(3, version(name));
+        assertEquals(4, version(name));
         String lastLink = lastLinkOfIntact(name);
 
         assertTrue(Packer.pack(folder.resolve(name)).isReplaced());
         assertEquals(after, told(name));
         assertEquals(List.of(packedCoding, 5), codingsOfSeconds(name));
-        assertEquals(3, version(name));
+        assertEquals(4, version(name));
         assertEquals(lastLink, lastLinkOfIntact(name));
     }
 
@@ -187,7 +210,7 @@ class FormatVersionsTest {
         assertEquals(2, version("version-1.tautlog"));
 
         goOn("version-1.tautlog");
-        assertEquals(3, version("version-1.tautlog"));
+        assertEquals(4, version("version-1.tautlog"));
         lastLinkOfIntact("version-1.tautlog");
     }
 

@@ -119,10 +119,10 @@ class PackerTest {
 
         assertEquals(before, all(file));
         assertEquals(rows, column(file, index));
-        assertEquals(List.of("3"), column(file, "PRAGMA user_version"));
+        assertEquals(List.of("4"), column(file, "PRAGMA user_version"));
         assertEquals(
                 List.of("0"),
-                column(file, "SELECT count(*) FROM evidence WHERE kind = 2 AND substr(block, 6, 1) = x'01'"));
+                column(file, "SELECT count(*) FROM evidence WHERE kind = 2 AND substr(block, 6, 1) <> x'03'"));
         assertEquals(bytes, packed.bytesBefore());
         assertEquals(Files.size(file), packed.bytesAfter());
         assertTrue(packed.isReplaced() && packed.bytesAfter() < bytes, packed.toString());

@@ -183,7 +183,7 @@ class ReadAtOnceTest {
                 "CREATE TABLE notes (text)",
                 "INSERT INTO begun VALUES (2, 0)",
                 "INSERT INTO begun VALUES (2, 1)",
-                "PRAGMA user_version = 4",
+                "PRAGMA user_version = 5",
                 "PRAGMA application_id = 3",
                 "DROP TABLE finding",
                 "DELETE FROM recording",
