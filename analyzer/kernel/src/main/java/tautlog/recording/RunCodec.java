@@ -54,7 +54,7 @@ final class RunCodec {
         int levelWidth = bits((long) greatest - least);
         int levelCost = bytes(n, levelWidth);
         int lineCost = bytes(n, lineWidth) + 4;
-        int stepCost = bytes(n - 1, stepWidth) + 3;
+        int stepCost = bytes(n, stepWidth) + 4; // no less than a line of that width, which is read in half the time
         if (levelCost <= lineCost && levelCost <= stepCost) {
             encodeLevel(counts, from, n, levelWidth, directory, bits);
         } else if (lineCost <= stepCost) {
