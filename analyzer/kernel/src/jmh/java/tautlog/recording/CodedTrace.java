@@ -61,20 +61,20 @@ public final class CodedTrace {
     public void read(int from, int to, Reader reader) {
         SpanCodec codec = new SpanCodec();
         SampleBlock block = new SampleBlock();
+        ShaftTable none = new ShaftTable();
+        TablePassage passage = new TablePassage(block, none, new SpanOrder(none, List.of()));
         for (byte[] bytes : blocks.subList(from, to)) {
             try {
                 codec.read(Block.read(bytes, 0), block);
             } catch (DamagedBlockException e) {
                 throw new IllegalStateException(e);
             }
-            read(block, reader);
+            read(block, passage, reader);
         }
     }
 
     /** As a replay does it. */
-    private static void read(SampleBlock block, Reader reader) {
-        ShaftTable none = new ShaftTable();
-        TablePassage passage = new TablePassage(block, none, new SpanOrder(none, List.of()));
+    private static void read(SampleBlock block, TablePassage passage, Reader reader) {
         int frame = 0;
         for (int run = 0; run < block.runs(); ) {
             int end = passage.begin(run, frame);

@@ -74,19 +74,31 @@ final class ShockDetector implements Detector {
     private void each(Run run) {
         int[] counts = run.open();
         int at = run.at();
-        for (int k = 0; k < run.n; k++) {
+        for (int k = 0; k < run.n; ) {
+            int taken = undecided ? 1 : sameSide(counts, at + k, at + run.n);
             int count = counts[at + k];
-            long number = run.first + k;
             if (count < thresholds.slackBelow) {
-                slackens(number, 1);
+                slackens(run.first + k, taken);
             } else {
-                tightens(number);
+                tightens(run.first + k);
             }
             if (undecided) {
-                snap.sample(number, count, run.limits);
+                snap.sample(run.first + k, count, run.limits);
                 decideIfKnown();
+                taken = 1;
             }
+            k += taken;
         }
+    }
+
+    /** How many samples, from the first on, lie on the same side of where the line is slack. */
+    private int sameSide(int[] counts, int from, int end) {
+        boolean slack = counts[from] < thresholds.slackBelow;
+        int i = from + 1;
+        while (i < end && counts[i] < thresholds.slackBelow == slack) {
+            i++;
+        }
+        return i - from;
     }
 
     private void slackens(long number, int samples) {

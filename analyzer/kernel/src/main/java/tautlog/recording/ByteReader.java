@@ -73,6 +73,11 @@ final class ByteReader {
     }
 
     long varint() {
+        // most are of one byte
+        return at < end && bytes[at] >= 0 ? bytes[at++] : longVarint();
+    }
+
+    private long longVarint() {
         long value = 0;
         for (int shift = 0; shift < 70; shift += 7) {
             int next = u8();

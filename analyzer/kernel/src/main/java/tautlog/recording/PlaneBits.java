@@ -36,9 +36,9 @@ final class PlaneBits {
         return lanes.toBytes();
     }
 
-    /** Bytes that planes of so many bits of each lane take. */
-    static int bytes(int bits) {
-        return bits / Planes.WORD * Planes.BYTES + RunCodec.bytes(RunCodec.RUN, bits % Planes.WORD);
+    /** In bytes. */
+    int length() {
+        return whole * Planes.BYTES + RunCodec.bytes(RunCodec.RUN, rest);
     }
 
     /** Writes {@code base} plus the number of {@code width} bits, 0 to 32, that begins with bit {@code bit} of each lane. */

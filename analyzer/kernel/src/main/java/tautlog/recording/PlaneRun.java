@@ -6,8 +6,7 @@ import tautlog.sample.StoredCounts;
 final class PlaneRun implements StoredCounts {
     private final PlaneBits planes;
     private final int bit;
-    private final int kind;
-    private final int width;
+    private final int coding;
     private final int base;
     private final int slope;
     private final int least;
@@ -21,8 +20,7 @@ final class PlaneRun implements StoredCounts {
     PlaneRun(PlaneBits planes, int bit, int coding, int base, int slope, int least, int greatest) {
         this.planes = planes;
         this.bit = bit;
-        this.kind = coding >>> 6;
-        this.width = coding & 0x3F;
+        this.coding = coding;
         this.base = base;
         this.slope = slope;
         this.least = least;
@@ -46,6 +44,8 @@ final class PlaneRun implements StoredCounts {
 
     @Override
     public void copyTo(int[] to, int into) {
+        int kind = coding >>> 6;
+        int width = coding & 0x3F;
         if (kind == RunCodec.STEP) {
             planes.unpack(bit, width, slope, to, into);
             sumUp(to, into);

@@ -29,7 +29,6 @@ final class RunCodec {
     private static final int GREATEST_SLOPE = 1 << 22;
 
     private final long[] work = new long[RUN];
-    private int previousLeast;
 
     // what measure() found
     private int least;
@@ -40,52 +39,40 @@ final class RunCodec {
     private int lineBase;
     private int lineWidth;
 
-    /** Starts a new block: the first run's least is stored whole. */
-    void startBlock() {
-        previousLeast = 0;
-    }
-
     /** Appends one run: its entry to {@code directory}, its numbers to {@code bits}. */
-    void encode(int[] counts, int from, int n, ByteWriter directory, RunBits bits) {
+    void encode(int[] counts, int from, int n, RunDirectory directory, RunBits bits) {
         measure(counts, from, n);
-        directory.zigzag((long) least - previousLeast);
-        directory.varint((long) greatest - least);
-        previousLeast = least;
         int levelWidth = bits((long) greatest - least);
         int levelCost = bytes(n, levelWidth);
         int lineCost = bytes(n, lineWidth) + 4;
         int stepCost = bytes(n, stepWidth) + 4; // no less than a line of that width, which is read in half the time
         if (levelCost <= lineCost && levelCost <= stepCost) {
-            encodeLevel(counts, from, n, levelWidth, directory, bits);
+            directory.addLevel(least, greatest, levelWidth);
+            encodeLevel(counts, from, n, levelWidth, bits);
         } else if (lineCost <= stepCost) {
-            encodeLine(counts, from, n, directory, bits);
+            directory.add(least, greatest, LINE, lineWidth, (long) lineBase - least, slope);
+            encodeLine(counts, from, n, bits);
         } else {
-            encodeSteps(counts, from, n, directory, bits);
+            directory.add(least, greatest, STEP, stepWidth, (long) counts[from] - least, leastStep);
+            encodeSteps(counts, from, n, bits);
         }
     }
 
-    private void encodeLevel(int[] counts, int from, int n, int width, ByteWriter directory, RunBits bits) {
-        directory.u8((LEVEL << 6) | width);
+    private void encodeLevel(int[] counts, int from, int n, int width, RunBits bits) {
         for (int i = 0; i < n; i++) {
             work[i] = counts[from + i];
         }
         bits.put(work, 0, n, least, width);
     }
 
-    private void encodeLine(int[] counts, int from, int n, ByteWriter directory, RunBits bits) {
-        directory.u8((LINE << 6) | lineWidth);
-        directory.zigzag((long) lineBase - least);
-        directory.zigzag(slope);
+    private void encodeLine(int[] counts, int from, int n, RunBits bits) {
         for (int i = 0; i < n; i++) {
             work[i] = (long) counts[from + i] - ((i * slope) >> 8);
         }
         bits.put(work, 0, n, lineBase, lineWidth);
     }
 
-    private void encodeSteps(int[] counts, int from, int n, ByteWriter directory, RunBits bits) {
-        directory.u8((STEP << 6) | stepWidth);
-        directory.varint((long) counts[from] - least);
-        directory.zigzag(leastStep);
+    private void encodeSteps(int[] counts, int from, int n, RunBits bits) {
         work[0] = leastStep;
         for (int i = 1; i < n; i++) {
             work[i] = (long) counts[from + i] - counts[from + i - 1];

@@ -1,14 +1,84 @@
 package tautlog.recording;
 
+import java.util.Arrays;
 import tautlog.sample.StoredCounts;
 
-/** What the directory of a block of samples says of its runs, being read. Reused from block to block. */
+/**
+ * The directory of a block of samples: of each run its least and greatest, how it is coded, and the two numbers that its coding needs.
+ * Column by column where runs stand in {@link Planes}, else entry by entry. Layout: {@code analyzer/RECORDING.md}, "Runs". Used again for the
+ * next block; not thread-safe.
+ */
 final class RunDirectory {
-    private int[] least = new int[192];
-    private int[] greatest = new int[192];
-    private int[] coding = new int[192];
-    private int[] base = new int[192];
-    private int[] slope = new int[192];
+    private static final int FIRST_CAPACITY = 192;
+
+    private int runs;
+    /** Less the least of the run before. */
+    private long[] least = new long[FIRST_CAPACITY];
+    /** Greatest − least. */
+    private long[] range = new long[FIRST_CAPACITY];
+    /** Kind in bits 6 and 7, width in those below. */
+    private long[] coding = new long[FIRST_CAPACITY];
+
+    private int previousLeast;
+
+    /** How many runs are no level: each has a base and a slope. */
+    private int bent;
+    /** What the first number is counted from, less the run's least. */
+    private long[] base = new long[FIRST_CAPACITY];
+    /** Of a line; of steps the least. */
+    private long[] slope = new long[FIRST_CAPACITY];
+
+    void clear() {
+        runs = 0;
+        bent = 0;
+        previousLeast = 0;
+    }
+
+    /** The next run, a line or steps. */
+    void add(int low, int high, int kind, int width, long firstLessLow, long steepness) {
+        add(low, high, kind, width);
+        base[bent] = firstLessLow;
+        slope[bent] = steepness;
+        bent++;
+    }
+
+    /** The next run, a level. */
+    void addLevel(int low, int high, int width) {
+        add(low, high, RunCodec.LEVEL, width);
+    }
+
+    private void add(int low, int high, int kind, int width) {
+        room(runs + 1);
+        least[runs] = (long) low - previousLeast;
+        range[runs] = (long) high - low;
+        coding[runs] = ((long) kind << 6) | width;
+        previousLeast = low;
+        runs++;
+    }
+
+    void writeColumns(ByteWriter out) {
+        LongColumn.encode(least, runs, out);
+        LongColumn.encode(range, runs, out);
+        LongColumn.encode(coding, runs, out);
+        LongColumn.encode(base, bent, out);
+        LongColumn.encode(slope, bent, out);
+    }
+
+    void writeEntries(ByteWriter out) {
+        int next = 0;
+        for (int run = 0; run < runs; run++) {
+            out.zigzag(least[run]);
+            out.varint(range[run]);
+            out.u8((int) coding[run]);
+            if (kind(run) == RunCodec.LINE) {
+                out.zigzag(base[next]);
+                out.zigzag(slope[next++]);
+            } else if (kind(run) == RunCodec.STEP) {
+                out.varint(base[next]);
+                out.zigzag(slope[next++]);
+            }
+        }
+    }
 
     /**
      * Reads an entry for each run of {@code into}, which are cut, and finds the bits of each.
@@ -16,10 +86,13 @@ final class RunDirectory {
      * @throws IndexOutOfBoundsException if the bytes are no such content
      */
     void read(ByteReader in, boolean isInPlanes, SampleBlock into) {
-        readEntries(in, into.runs);
+        room(into.runs);
+        runs = into.runs;
         if (isInPlanes) {
+            readColumns(in);
             placeInPlanes(in, into);
         } else {
+            readEntries(in);
             place(in, into);
         }
         if (in.left() != 4) {
@@ -27,73 +100,111 @@ final class RunDirectory {
         }
     }
 
-    private void readEntries(ByteReader in, int runs) {
-        room(runs);
-        int low = 0;
+    private void readColumns(ByteReader in) {
+        LongColumn.decode(in, least, runs);
+        LongColumn.decode(in, range, runs);
+        LongColumn.decode(in, coding, runs);
+        bent = 0;
         for (int run = 0; run < runs; run++) {
-            low += (int) in.zigzag();
-            least[run] = low;
-            greatest[run] = low + (int) in.varint();
-            int coded = in.u8();
-            coding[run] = coded;
-            base[run] = low;
-            slope[run] = 0;
-            if (coded >>> 6 == RunCodec.LINE) {
-                base[run] = low + (int) in.zigzag();
-                slope[run] = (int) in.zigzag();
-            } else if (coded >>> 6 == RunCodec.STEP) {
-                base[run] = low + (int) in.varint();
-                slope[run] = (int) in.zigzag();
+            requireCoding(run);
+            bent += bent(run);
+        }
+        LongColumn.decode(in, base, bent);
+        LongColumn.decode(in, slope, bent);
+    }
+
+    /** 1 of a line and of steps, 0 of a level: a factor, as which of them comes next cannot be foretold. */
+    private int bent(int run) {
+        return kind(run) == RunCodec.LEVEL ? 0 : 1;
+    }
+
+    private void readEntries(ByteReader in) {
+        bent = 0;
+        for (int run = 0; run < runs; run++) {
+            least[run] = in.zigzag();
+            range[run] = in.varint();
+            coding[run] = in.u8();
+            if (kind(run) == RunCodec.LINE) {
+                base[bent] = in.zigzag();
+                slope[bent++] = in.zigzag();
+            } else if (kind(run) == RunCodec.STEP) {
+                base[bent] = in.varint();
+                slope[bent++] = in.zigzag();
             }
-            if (coded >>> 6 == 3 || width(run) > 32) {
-                throw new IndexOutOfBoundsException("a run coded as " + coded);
-            }
+            requireCoding(run);
+        }
+    }
+
+    private void requireCoding(int run) {
+        if (coding[run] >>> 6 > RunCodec.STEP || width(run) > 32) {
+            throw new IndexOutOfBoundsException("a run coded as " + coding[run]);
         }
     }
 
     private void place(ByteReader in, SampleBlock into) {
-        for (int run = 0; run < into.runs; run++) {
-            into.stored[run] = next(in, run, into.runLength(run));
+        int low = 0;
+        int next = 0;
+        for (int run = 0; run < runs; run++) {
+            low += (int) least[run];
+            into.stored[run] = apart(in, run, next, low, into.runLength(run));
+            next += bent(run);
         }
     }
 
-    /** The run whose bits come next. */
-    private StoredCounts next(ByteReader in, int run, int n) {
+    /** The run whose bits come next, one number behind the other. */
+    private StoredCounts apart(ByteReader in, int run, int next, int low, int n) {
         int at = in.at();
-        in.skip(RunCodec.bytes(coding[run] >>> 6 == RunCodec.STEP ? n - 1 : n, width(run)));
-        return new StoredRun(in.array(), at, n, coding[run], base[run], slope[run], least[run], greatest[run]);
+        in.skip(RunCodec.bytes(kind(run) == RunCodec.STEP ? n - 1 : n, width(run)));
+        int first = low + bent(run) * (int) base[next];
+        int steep = bent(run) * (int) slope[next];
+        return new StoredRun(in.array(), at, n, (int) coding[run], first, steep, low, low + (int) range[run]);
     }
 
     private void placeInPlanes(ByteReader in, SampleBlock into) {
-        int bits = 0;
-        for (int run = 0; run < into.runs; run++) {
-            bits += into.runLength(run) == RunCodec.RUN ? width(run) : 0;
-        }
-        PlaneBits planes = new PlaneBits(in.array(), in.at(), bits);
-        in.skip(PlaneBits.bytes(bits));
+        PlaneBits planes = new PlaneBits(in.array(), in.at(), bitsOfFullRuns(into));
+        in.skip(planes.length());
         int bit = 0;
-        for (int run = 0; run < into.runs; run++) {
+        int low = 0;
+        int next = 0;
+        for (int run = 0; run < runs; run++) {
+            low += (int) least[run];
             if (into.runLength(run) == RunCodec.RUN) {
-                into.stored[run] =
-                        new PlaneRun(planes, bit, coding[run], base[run], slope[run], least[run], greatest[run]);
+                int first = low + bent(run) * (int) base[next];
+                int steep = bent(run) * (int) slope[next];
+                int high = low + (int) range[run];
+                into.stored[run] = new PlaneRun(planes, bit, (int) coding[run], first, steep, low, high);
                 bit += width(run);
             } else {
-                into.stored[run] = next(in, run, into.runLength(run));
+                into.stored[run] = apart(in, run, next, low, into.runLength(run));
             }
+            next += bent(run);
         }
+    }
+
+    private int bitsOfFullRuns(SampleBlock into) {
+        int bits = 0;
+        for (int run = 0; run < runs; run++) {
+            bits += into.runLength(run) == RunCodec.RUN ? width(run) : 0;
+        }
+        return bits;
+    }
+
+    private int kind(int run) {
+        return (int) coding[run] >>> 6;
     }
 
     private int width(int run) {
-        return coding[run] & 0x3F;
+        return (int) coding[run] & 0x3F;
     }
 
-    private void room(int runs) {
-        if (runs > least.length) {
-            least = new int[runs];
-            greatest = new int[runs];
-            coding = new int[runs];
-            base = new int[runs];
-            slope = new int[runs];
+    private void room(int wanted) {
+        if (wanted >= least.length) {
+            int more = Math.max(wanted + 1, 2 * least.length);
+            least = Arrays.copyOf(least, more);
+            range = Arrays.copyOf(range, more);
+            coding = Arrays.copyOf(coding, more);
+            base = Arrays.copyOf(base, more);
+            slope = Arrays.copyOf(slope, more);
         }
     }
 }

@@ -31,7 +31,7 @@ final class SampleCodec {
     }
 
     private void encodeRuns(FrameTable table, boolean isInPlanes) {
-        codec.startBlock();
+        directory.clear();
         payload.clear();
         planes.clear();
         for (int frame = 0; frame < table.frames; ) {
@@ -39,11 +39,16 @@ final class SampleCodec {
             int end = table.from[next];
             for (int at = table.from[frame]; at < end; at += RunCodec.RUN) {
                 int n = Math.min(RunCodec.RUN, end - at);
-                codec.encode(table.counts, at, n, content, isInPlanes && n == RunCodec.RUN ? planes : payload);
+                codec.encode(table.counts, at, n, directory, isInPlanes && n == RunCodec.RUN ? planes : payload);
             }
             frame = next;
         }
-        planes.writeTo(content);
+        if (isInPlanes) {
+            directory.writeColumns(content);
+            planes.writeTo(content);
+        } else {
+            directory.writeEntries(content);
+        }
         content.raw(payload.array(), 0, payload.size());
         content.i32(0); // so that eight bytes can be loaded from any byte of a run
     }

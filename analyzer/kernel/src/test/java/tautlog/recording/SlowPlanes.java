@@ -20,29 +20,47 @@ final class SlowPlanes {
         first = new long[block.runs()];
         second = new long[block.runs()];
         skipFrames();
-        long least = 0;
+        readDirectory();
+    }
+
+    /** Five columns; the last two of those runs alone that are no level. */
+    private void readDirectory() {
+        long[] least = column(block.runs());
+        column(block.runs());
+        long[] coding = column(block.runs());
+        int bent = 0;
         for (int run = 0; run < block.runs(); run++) {
-            least += in.zigzag();
-            in.varint();
-            int coding = in.u8();
-            kind[run] = coding >> 6;
-            width[run] = coding & 63;
-            first[run] = least;
+            kind[run] = (int) coding[run] >> 6;
+            width[run] = (int) coding[run] & 63;
+            bent += kind[run] > 0 ? 1 : 0;
+        }
+        long[] base = column(bent);
+        long[] slope = column(bent);
+        long low = 0;
+        int next = 0;
+        for (int run = 0; run < block.runs(); run++) {
+            low += least[run];
+            first[run] = low;
             if (kind[run] > 0) {
-                first[run] = least + (kind[run] == 1 ? in.zigzag() : in.varint());
-                second[run] = in.zigzag();
+                first[run] += base[next];
+                second[run] = slope[next++];
             }
         }
     }
 
+    private long[] column(int n) {
+        long[] column = new long[n];
+        LongColumn.decode(in, column, n);
+        return column;
+    }
+
     private void skipFrames() {
         int frames = (int) in.varint();
-        long[] column = new long[frames];
-        LongColumn.decode(in, column, frames);
-        LongColumn.decode(in, column, frames);
+        column(frames);
+        column(frames);
         in.zigzag();
-        LongColumn.decode(in, column, frames);
-        LongColumn.decode(in, column, frames);
+        column(frames);
+        column(frames);
     }
 
     int[] counts() {
