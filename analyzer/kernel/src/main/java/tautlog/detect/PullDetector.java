@@ -12,6 +12,9 @@ import org.jspecify.annotations.Nullable;
  * are known up to its end.
  */
 final class PullDetector implements Detector {
+    /** So few samples are looked at one by one. */
+    private static final int FEW = 8;
+
     private final Thresholds thresholds;
     private final PullCycles cycles;
     private final FindingSink sink;
@@ -82,24 +85,75 @@ final class PullDetector implements Detector {
             each(run);
             return;
         }
+        unload(run, mayClose);
+    }
+
+    private void unload(Run run, boolean mayClose) {
         cycles.mark();
         cycles.run(run);
         tail.add(run);
         unloadedSamples = mayClose ? unloadedSamples + run.n : 0;
     }
 
+    /** What lies on one side of pull_from and of half of it is taken together. */
     private void each(Run run) {
-        int[] counts = run.open();
-        int at = run.at();
-        for (int k = 0; k < run.n; k++) {
-            int count = counts[at + k];
-            if (count >= thresholds.pullFrom) {
-                loadedSample(run, k, count);
-            } else if (open) {
-                unloadedSample(run, count);
+        for (int k = 0; k < run.n; ) {
+            int end = sameSide(run, k);
+            if (end - k > FEW) {
+                some(run, k, end);
             } else {
-                abandon();
+                end = k + 1;
+                sample(run, k, run.count(k));
             }
+            k = end;
+        }
+    }
+
+    /** Where the samples from {@code k} on that lie on one side end; with the one that closes the pull begins another. */
+    private int sameSide(Run run, int k) {
+        int[] counts = run.open();
+        int from = run.at() + k;
+        int low = lowEnd(counts[from]);
+        int high = highEnd(counts[from]);
+        int most = open && high == thresholds.pullHalf ? thresholds.pullEndAfter - unloadedSamples - 1 : run.n;
+        int end = from + Math.min(run.n - k, most);
+        int i = from;
+        while (i < end && counts[i] >= low && counts[i] < high) {
+            i++;
+        }
+        return i - run.at();
+    }
+
+    private int lowEnd(int count) {
+        return count >= thresholds.pullFrom
+                ? thresholds.pullFrom
+                : count >= thresholds.pullHalf ? thresholds.pullHalf : Integer.MIN_VALUE;
+    }
+
+    private int highEnd(int count) {
+        return count < thresholds.pullHalf
+                ? thresholds.pullHalf
+                : count < thresholds.pullFrom ? thresholds.pullFrom : Integer.MAX_VALUE;
+    }
+
+    private void some(Run run, int k, int end) {
+        int count = run.count(k);
+        if (count >= thresholds.pullFrom) {
+            loaded(run.part(k, end));
+        } else if (open) {
+            unload(run.part(k, end), count < thresholds.pullHalf);
+        } else {
+            abandon();
+        }
+    }
+
+    private void sample(Run run, int k, int count) {
+        if (count >= thresholds.pullFrom) {
+            loadedSample(run, k, count);
+        } else if (open) {
+            unloadedSample(run, count);
+        } else {
+            abandon();
         }
     }
 

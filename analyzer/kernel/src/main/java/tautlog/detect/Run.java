@@ -70,6 +70,25 @@ final class Run {
         isDecoded = false;
     }
 
+    /** The samples from {@code k} to before {@code end} as a run; of this one they are decoded. */
+    Run part(int k, int end) {
+        Run part = new Run(ring, limits);
+        part.first = first + k;
+        part.place = place + k;
+        part.from = from + k;
+        part.n = end - k;
+        open();
+        CountBounds bounds = new CountBounds();
+        bounds.measure(counts, part.from, part.n);
+        part.least = bounds.least();
+        part.greatest = bounds.greatest();
+        part.isDecoded = true;
+        if (limits.curved) {
+            part.square();
+        }
+        return part;
+    }
+
     int count(int k) {
         return open()[from + k];
     }
