@@ -7,28 +7,12 @@ public final class CountBounds {
 
     /** Of {@code counts[from]} to {@code counts[from + n - 1]}, 1 count or more. */
     public void measure(int[] counts, int from, int n) {
-        int low = counts[from];
-        int high = low;
-        int low2 = low;
-        int high2 = low;
-        int low3 = low;
-        int high3 = low;
-        int end = from + n;
-        int i = from + n % 3;
-        for (int k = from; k < i; k++) {
-            low = Math.min(low, counts[k]);
-            high = Math.max(high, counts[k]);
-        }
-        for (; i < end - 2; i += 3) {
+        int low = Integer.MAX_VALUE;
+        int high = Integer.MIN_VALUE;
+        for (int i = from; i < from + n; i++) {
             low = Math.min(low, counts[i]);
             high = Math.max(high, counts[i]);
-            low2 = Math.min(low2, counts[i + 1]);
-            high2 = Math.max(high2, counts[i + 1]);
-            low3 = Math.min(low3, counts[i + 2]);
-            high3 = Math.max(high3, counts[i + 2]);
         }
-        low = Math.min(low, Math.min(low2, low3));
-        high = Math.max(high, Math.max(high2, high3));
         least = low;
         greatest = high;
     }
