@@ -1,5 +1,6 @@
 package tautlog.detect;
 
+import org.jspecify.annotations.Nullable;
 import tautlog.sample.CountBounds;
 import tautlog.sample.StoredCounts;
 
@@ -23,6 +24,8 @@ final class Run {
     private boolean isDecoded;
     private long sum;
     private boolean isSummed;
+    private final CountBounds bounds = new CountBounds();
+    private @Nullable Run part;
 
     long first;
     int n;
@@ -70,23 +73,31 @@ final class Run {
         isDecoded = false;
     }
 
-    /** The samples from {@code k} to before {@code end} as a run; of this one they are decoded. */
+    /** The samples from {@code k} to before {@code end} as a run, until another part is asked for. */
     Run part(int k, int end) {
-        Run part = new Run(ring, limits);
-        part.first = first + k;
-        part.place = place + k;
-        part.from = from + k;
-        part.n = end - k;
-        open();
-        CountBounds bounds = new CountBounds();
-        bounds.measure(counts, part.from, part.n);
-        part.least = bounds.least();
-        part.greatest = bounds.greatest();
-        part.isDecoded = true;
-        if (limits.curved) {
-            part.square();
+        if (part == null) {
+            part = new Run(ring, limits);
         }
+        part.become(this, k, end - k);
         return part;
+    }
+
+    private void become(Run whole, int k, int samples) {
+        whole.open();
+        first = whole.first + k;
+        limits = whole.limits;
+        place = whole.place + k;
+        from = whole.from + k;
+        n = samples;
+        isDecoded = true;
+        isSummed = false;
+        bounds.measure(counts, from, n);
+        least = bounds.least();
+        greatest = bounds.greatest();
+        squares.clear();
+        if (limits.curved) {
+            square();
+        }
     }
 
     int count(int k) {
@@ -159,14 +170,14 @@ final class Run {
         return sum;
     }
 
-    /** 128 · 2²⁴ fits an int, and four sums side by side need not wait for each other: a quarter of the time of the loop below. */
+    /** 128 · 2²⁴ fits an int, and of four sums side by side none waits for another. */
     private int smallSum() {
         int[] c = counts;
-        int end = from + n;
         int a = 0;
         int b = 0;
         int d = 0;
         int e = 0;
+        int end = from + n;
         int i = from;
         for (; i < end - 3; i += 4) {
             a += c[i];
