@@ -100,10 +100,10 @@ final class PullDetector implements Detector {
         for (int k = 0; k < run.n; ) {
             int end = sameSide(run, k);
             if (end - k > FEW) {
-                some(run, k, end);
+                takeTogether(run, k, end);
             } else {
                 end = k + 1;
-                sample(run, k, run.count(k));
+                takeOne(run, k, run.count(k));
             }
             k = end;
         }
@@ -136,7 +136,7 @@ final class PullDetector implements Detector {
                 : count < thresholds.pullFrom ? thresholds.pullFrom : Integer.MAX_VALUE;
     }
 
-    private void some(Run run, int k, int end) {
+    private void takeTogether(Run run, int k, int end) {
         int count = run.count(k);
         if (count >= thresholds.pullFrom) {
             loaded(run.part(k, end));
@@ -147,7 +147,7 @@ final class PullDetector implements Detector {
         }
     }
 
-    private void sample(Run run, int k, int count) {
+    private void takeOne(Run run, int k, int count) {
         if (count >= thresholds.pullFrom) {
             loadedSample(run, k, count);
         } else if (open) {

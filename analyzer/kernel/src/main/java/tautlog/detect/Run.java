@@ -86,7 +86,6 @@ final class Run {
         whole.open();
         first = whole.first + k;
         limits = whole.limits;
-        place = whole.place + k;
         from = whole.from + k;
         n = samples;
         isDecoded = true;
@@ -173,22 +172,22 @@ final class Run {
     /** 128 · 2²⁴ fits an int, and of four sums side by side none waits for another. */
     private int smallSum() {
         int[] c = counts;
-        int a = 0;
-        int b = 0;
-        int d = 0;
-        int e = 0;
         int end = from + n;
+        int ones = 0;
+        int twos = 0;
+        int threes = 0;
+        int fours = 0;
         int i = from;
         for (; i < end - 3; i += 4) {
-            a += c[i];
-            b += c[i + 1];
-            d += c[i + 2];
-            e += c[i + 3];
+            ones += c[i];
+            twos += c[i + 1];
+            threes += c[i + 2];
+            fours += c[i + 3];
         }
         for (; i < end; i++) {
-            a += c[i];
+            ones += c[i];
         }
-        return a + b + d + e;
+        return ones + twos + threes + fours;
     }
 
     private long longSum() {

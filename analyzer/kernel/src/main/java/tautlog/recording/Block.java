@@ -8,7 +8,8 @@ import java.util.zip.CRC32C;
  * <pre>
  *    0  54 4C 42 01            "TLB", format version 1
  *    4  kind u8                1 start, 2 samples, 3 shaft, 4 events, 5 end, 6 seconds, 7 thinning
- *    5  coding u8              1; samples also 2: thinned, the content is the SHA-256 of what it was; 3: packed for keeping; 6: runs in planes;
+ *    5  coding u8              1; samples also 2: thinned, the content is the SHA-256 of what it was; 3: packed for keeping;
+ *                            6: full runs in planes;
  *                            all others also 4: deflated for keeping; seconds also 5: column by column
  *    6  0 u16
  *    8  outing u32, span u32   which outing of the file, which span of the outing

@@ -27,6 +27,7 @@ final class Planes implements RunBits {
         return (bits + WORD - 1) / WORD;
     }
 
+    /** The known ones too: every lane has a number of every run. */
     @Override
     public void put(long[] numbers, int known, int n, long base, int width) {
         int at = bits / WORD * RunCodec.RUN;

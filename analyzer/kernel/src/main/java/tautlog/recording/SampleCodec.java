@@ -106,7 +106,7 @@ final class SampleCodec {
         if (samples < 1) {
             throw new IndexOutOfBoundsException("a block of no sample");
         }
-        int frames = in.count(samples);
+        int frames = in.count(Math.min(samples, Block.SAMPLES));
         room(frames);
         table.begin(frames, samples);
         if (LongColumn.decode(in, column, frames)) {
@@ -146,7 +146,10 @@ final class SampleCodec {
 
     /** Whether each frame surely goes on where the one before ended. */
     private boolean decodeNumbers(ByteReader in, long firstNumber, FrameTable table) {
-        boolean areContiguous = LongColumn.decode(in, column, table.frames) && column[0] == 0;
+        boolean areContiguous = LongColumn.decode(in, column, table.frames);
+        if (column[0] != 0) {
+            throw new IndexOutOfBoundsException("a first frame " + column[0] + " samples behind the block's first");
+        }
         if (areContiguous) {
             for (int i = 0; i < table.frames; i++) {
                 table.number[i] = firstNumber + table.from[i];

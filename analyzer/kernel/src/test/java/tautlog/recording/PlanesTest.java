@@ -15,6 +15,8 @@ import java.util.Set;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** RECORDING.md, "Planes". */
 class PlanesTest {
@@ -149,6 +151,37 @@ class PlanesTest {
             assertTrue(String.valueOf(e.getMessage()).contains("content"));
             assertEquals(0, into.frames() + into.runs(), "nothing is left of a refused block");
         }
+    }
+
+    /** No run has more than 32 bits, or another kind than three: what a writer never makes is not guessed at. */
+    @ParameterizedTest
+    @ValueSource(
+            longs = {33, 63, 64 + 33, 128 + 40, 192, 192 + 5, 256, -1, -64, Long.MIN_VALUE + 5, 1L << 32, (1L << 38) + 7
+            })
+    void refusesARunOfNoKnownCoding(long coding) throws DamagedBlockException {
+        assertEquals(16 * 128, SampleCodecTest.read(ofCodings(0)).counts().length);
+        Block block = ofCodings(coding);
+        DamagedBlockException refused =
+                assertThrows(DamagedBlockException.class, () -> new SpanCodec().read(block, new SampleBlock()));
+        assertTrue(String.valueOf(refused.getMessage()).contains("a run coded as " + coding), refused.getMessage());
+    }
+
+    /** Sixteen runs, the last of which is said to be coded so; bits enough for any. */
+    private static Block ofCodings(long last) {
+        FrameTable table = new FrameTable();
+        table.add(0, 0, 0, new int[FULL * 128], 0, FULL * 128);
+        ByteWriter content = new ByteWriter();
+        new SampleCodec().encodeFrames(table, content);
+        long[] column = new long[FULL];
+        LongColumn.encode(column, FULL, content);
+        LongColumn.encode(column, FULL, content);
+        column[FULL - 1] = last;
+        LongColumn.encode(column, FULL, content);
+        if (last != 0) {
+            content.raw(new byte[64 * Planes.BYTES], 0, 64 * Planes.BYTES);
+        }
+        content.i32(0);
+        return Block.ofSamples(true, 0, 1, 0, table.samples(), content);
     }
 
     /** Who reads by least and greatest alone must not be misled: the chain covers the counts only. */

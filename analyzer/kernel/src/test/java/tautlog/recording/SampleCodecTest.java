@@ -236,6 +236,41 @@ class SampleCodecTest {
         }
     }
 
+    /** The number of the first is that of the block: told once. */
+    @Test
+    void refusesAFirstFrameThatBeginsLater() {
+        FrameTable table = new FrameTable();
+        table.add(7, 8, 0, new int[25], 0, 25);
+        table.add(40, 60_000, 0, new int[25], 0, 25);
+        ByteWriter content = content(new SampleCodec().encode(0, 1, table));
+        ByteWriter later = new ByteWriter();
+        later.varint(2);
+        LongColumn.encode(new long[] {25, 25}, 2, later);
+        LongColumn.encode(new long[] {3, 8}, 2, later);
+        ByteReader in = new ByteReader(content.array(), 0, content.size());
+        in.varint();
+        LongColumn.decode(in, new long[2], 2);
+        LongColumn.decode(in, new long[2], 2);
+        later.raw(content.array(), in.at(), in.left());
+        Block block = Block.of(Block.Kind.SAMPLES, 0, 1, 7, 50, later);
+        DamagedBlockException refused =
+                assertThrows(DamagedBlockException.class, () -> new SpanCodec().read(block, new SampleBlock()));
+        assertTrue(String.valueOf(refused.getMessage()).contains("first frame 3"), refused.getMessage());
+    }
+
+    /** A small block of a million frames of one sample, far apart, would take two hundred megabytes. */
+    @Test
+    void refusesMoreFramesThanABlockHas() {
+        int frames = Block.SAMPLES + 1;
+        FrameTable table = new FrameTable();
+        for (int frame = 0; frame < frames; frame++) {
+            table.add(2L * frame, 4_000L * frame, 0, new int[1], 0, 1);
+        }
+        Block block = new SampleCodec().encode(0, 1, table);
+        assertThrows(DamagedBlockException.class, () -> new SpanCodec().read(block, new SampleBlock()));
+        assertThrows(DamagedBlockException.class, () -> new SpanCodec().readFrames(block, new FrameTable()));
+    }
+
     @Test
     void refusesABlockOfNoSample() {
         ByteWriter content = new ByteWriter();
