@@ -198,8 +198,8 @@ final class RunDirectory {
     }
 
     private void room(int wanted) {
-        if (wanted >= least.length) {
-            int more = Math.max(wanted + 1, 2 * least.length);
+        if (wanted > least.length) {
+            int more = Math.max(wanted, 2 * least.length);
             least = Arrays.copyOf(least, more);
             range = Arrays.copyOf(range, more);
             coding = Arrays.copyOf(coding, more);

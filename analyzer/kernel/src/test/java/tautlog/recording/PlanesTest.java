@@ -184,6 +184,19 @@ class PlanesTest {
         return Block.ofSamples(true, 0, 1, 0, table.samples(), content);
     }
 
+    @Test
+    void refusesBytesThatAreNoRuns() throws DamagedBlockException {
+        FrameTable table = table(new Random(6), 1, FULL, 6);
+        byte[] content = SampleCodecTest.content(coded(table)).toBytes();
+        for (int more : new int[] {-4, -1, 1, 4}) {
+            ByteWriter other = new ByteWriter();
+            other.raw(content, 0, content.length + Math.min(0, more));
+            other.raw(new byte[4], 0, Math.max(0, more));
+            Block block = Block.ofSamples(true, 0, 1, table.number[0], table.samples(), other);
+            assertThrows(DamagedBlockException.class, () -> new SpanCodec().read(block, new SampleBlock()));
+        }
+    }
+
     /** Who reads by least and greatest alone must not be misled: the chain covers the counts only. */
     @Test
     void refusesRunsWhoseBoundsAreNotThoseOfTheirCounts() throws DamagedBlockException {
