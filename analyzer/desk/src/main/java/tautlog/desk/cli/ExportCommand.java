@@ -36,8 +36,9 @@ import tautlog.desk.report.LeftOut;
             "Writes every sample (number, tick, UTC, counts, newtons, hookup, limit, share), or with",
             "--seconds every second, as a table: text with one line of names, or a Parquet file with",
             "the same columns. Rig and calibration are those of the day. An empty cell (null) is not",
-            "known; a gap has no rows. Exit 3 when a recording, an outing or a block of one could not",
-            "be read and was left out.",
+            "known; a gap has no rows. What stands under F is replaced once the table is whole, and",
+            "refused when it is write-protected. Exit 3 when a recording, an outing or a block of one",
+            "could not be read and was left out.",
             ""
         },
         mixinStandardHelpOptions = true,
@@ -49,10 +50,7 @@ final class ExportCommand implements Callable<Integer> {
     @Option(names = "--csv", paramLabel = "F", description = "The table as text; - for the standard output.")
     private @Nullable String csv;
 
-    @Option(
-            names = "--parquet",
-            paramLabel = "F",
-            description = "The table as a Parquet file, replaced if it is there.")
+    @Option(names = "--parquet", paramLabel = "F", description = "The table as a Parquet file.")
     private @Nullable String parquet;
 
     @Option(names = "--seconds", description = "One row a second instead of one a sample.")
@@ -106,15 +104,24 @@ final class ExportCommand implements Callable<Integer> {
 
     private LeftOut writtenOrDiscarded(TableFile table) throws IOException {
         try {
-            if (parquet != null) {
-                return write(new ParquetTables(table.written()));
-            }
-            try (Writer out = Files.newBufferedWriter(table.written(), StandardCharsets.UTF_8)) {
-                return write(new CsvTables(out));
-            }
-        } catch (IOException | RuntimeException e) {
+            LeftOut leftOut = written(table.begin());
+            table.flush();
+            return leftOut;
+        } catch (IOException e) {
+            table.discard();
+            throw table.named(e);
+        } catch (RuntimeException e) {
             table.discard();
             throw e;
+        }
+    }
+
+    private LeftOut written(Path target) throws IOException {
+        if (parquet != null) {
+            return write(new ParquetTables(target));
+        }
+        try (Writer out = Files.newBufferedWriter(target, StandardCharsets.UTF_8)) {
+            return write(new CsvTables(out));
         }
     }
 

@@ -1,59 +1,131 @@
 package tautlog.desk.cli;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import tautlog.desk.progress.Kept;
 
 /**
- * A file that a table is written to: under another name beside it until it is whole, so that half a table never stands under its own, and
- * what stood there stays until then.
+ * A file that a table is written to: under a name of its own beside it until it is whole, so that half a table never stands under its own,
+ * and what stood there stays until then.
  *
- * <p>What is no plain file (a pipe, a device, a link), or lies in a folder where no other may be made, is written to at once.
+ * <p>What is no plain file (a pipe, a device, a link), has a second name, or lies in a folder where no other may be made, is written to at
+ * once. Messages name the table, never what stands for it meanwhile.
  */
 final class TableFile {
     private static final String ENDING = "-part";
+    /** Chosen: with four bytes a character and what makes the name unique it stays below the 255 bytes of common file systems. */
+    private static final int LONGEST_PREFIX = 40;
 
     private final Path file;
-    private final Path written;
+    private final boolean atOnce;
+    private volatile Path written;
 
-    private TableFile(Path file, Path written) {
+    private TableFile(Path file, boolean atOnce) {
         this.file = file;
-        this.written = written;
+        this.atOnce = atOnce;
+        this.written = file;
     }
 
-    static TableFile of(Path file) {
-        Path folder = file.toAbsolutePath().resolveSibling(".");
-        boolean isThere = Files.exists(file, LinkOption.NOFOLLOW_LINKS);
-        boolean isPlain = Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
-        boolean atOnce = isThere && !(isPlain && Files.isWritable(folder));
-        return new TableFile(file, atOnce ? file : file.resolveSibling(file.getFileName() + ENDING));
+    /** @throws AccessDeniedException if the file is there and this user may not write it, or it is write-protected, for root too */
+    static TableFile of(Path file) throws IOException {
+        if (Files.exists(file) && (!Files.isWritable(file) || TableRights.isProtected(file))) {
+            throw new AccessDeniedException(file.toString());
+        }
+        return new TableFile(file, isWrittenAtOnce(file));
     }
 
-    /** Where the table is to be written. */
-    Path written() {
+    private static boolean isWrittenAtOnce(Path file) throws IOException {
+        if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            return false;
+        }
+        return !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+                || TableRights.names(file) > 1
+                || !Files.isWritable(folder(file));
+    }
+
+    private static Path folder(Path file) {
+        return file.toAbsolutePath().resolveSibling(".");
+    }
+
+    /** Where the table is to be written from now on. */
+    Path begin() throws IOException {
+        if (!atOnce) {
+            try {
+                written = Files.createTempFile(folder(file), prefix(), ENDING, TableRights.whileWritten(file));
+            } catch (FileSystemException e) {
+                throw toldOfTable(e);
+            }
+        }
         return written;
     }
 
-    /** The table is whole and closed: from now on it stands under its name. */
-    void whole() throws IOException {
-        if (!written.equals(file)) {
-            Files.move(written, file, StandardCopyOption.REPLACE_EXISTING);
+    private String prefix() {
+        String name = String.valueOf(file.getFileName());
+        int end = name.offsetByCodePoints(0, Math.min(LONGEST_PREFIX, name.codePointCount(0, name.length())));
+        return name.substring(0, end) + "-";
+    }
+
+    /** The table is written and closed: a power cut does not take it any more. */
+    void flush() throws IOException {
+        if (!atOnce) {
+            try (FileChannel table = FileChannel.open(written, StandardOpenOption.WRITE)) {
+                table.force(true);
+            }
         }
     }
 
-    /** The table will not be whole. What can be taken away is: says what is left of it. */
-    Kept discard() {
-        if (written.equals(file)) {
-            return Kept.PART_OF_TABLE;
+    /** The table is flushed: from now on it stands under its name, with the rights of what stood there. When it cannot, it is discarded. */
+    void whole() throws IOException {
+        if (atOnce) {
+            return;
         }
         try {
-            Files.deleteIfExists(written);
+            TableRights.keep(file, written);
+            Files.move(written, file, StandardCopyOption.ATOMIC_MOVE);
+            written = file;
         } catch (IOException e) {
-            return Kept.NOTHING; // it takes room under a name that says so, and the next table replaces it
+            discard();
+            throw named(e);
+        }
+    }
+
+    /** The table will not be whole. What can be taken away is, when this made it: says what is left of it. */
+    Kept discard() {
+        if (atOnce) {
+            return Kept.PART_OF_TABLE;
+        }
+        Path made = written;
+        try {
+            if (!made.equals(file)) {
+                Files.deleteIfExists(made);
+            }
+        } catch (IOException e) {
+            return Kept.NOTHING; // it takes room under a name that says so
         }
         return Kept.NOTHING;
+    }
+
+    /** The same trouble; what is told of the file that stands for the table is told of the table. */
+    IOException named(IOException trouble) {
+        return trouble instanceof FileSystemException disk && written.toString().equals(disk.getFile())
+                ? toldOfTable(disk)
+                : trouble;
+    }
+
+    private IOException toldOfTable(FileSystemException trouble) {
+        if (trouble instanceof NoSuchFileException) {
+            return new NoSuchFileException(file.toString());
+        }
+        return trouble instanceof AccessDeniedException
+                ? new AccessDeniedException(file.toString())
+                : new FileSystemException(file.toString(), null, trouble.getReason());
     }
 }
