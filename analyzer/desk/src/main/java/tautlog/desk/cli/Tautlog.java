@@ -8,6 +8,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.IntSupplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -30,7 +31,7 @@ import tautlog.desk.page.Ink;
         footer = {
             "",
             "Exit codes: 0 done, 1 found what --fail-on names, 2 wrong usage or rig, 3 a recording",
-            "cannot be used, 70 a bug, 130 stopped with Ctrl-C."
+            "cannot be used or a result not written, 70 a bug, 130 stopped with Ctrl-C."
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class)
@@ -58,7 +59,7 @@ public final class Tautlog implements Runnable {
         boolean terminal = CommandLine.Help.Ansi.AUTO.enabled(); // a terminal, and NO_COLOR is not set
         Ink ink = terminal ? Ink.TERMINAL : Ink.PLAIN;
         PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), false, StandardCharsets.UTF_8);
-        System.exit(guarded(err, () -> run(args, new FileOutputStream(FileDescriptor.out), err, ink)));
+        System.exit(guarded(err, () -> run(args, StandardOutput.ofProcess(), err, ink)));
     }
 
     /** The exit code of {@code program}; that of a bug for whatever it throws, memory that ran out too: 1 means "found". */
@@ -82,6 +83,10 @@ public final class Tautlog implements Runnable {
      * @return the exit code
      */
     public static int run(String[] args, OutputStream out, OutputStream err, Ink ink) {
+        return run(args, new StandardOutput(out, StandardOutput.End.OTHER), err, ink);
+    }
+
+    static int run(String[] args, StandardOutput out, OutputStream err, Ink ink) {
         PrintWriter outWriter = writer(out);
         PrintWriter errWriter = writer(err);
         CommandLine line = commandLine(args)
@@ -94,8 +99,10 @@ public final class Tautlog implements Runnable {
         line.getSubcommands().values().forEach(command -> setInk(command, ink));
         int code = line.execute(args);
         outWriter.flush();
+        Optional<String> complaint = out.complaint();
+        complaint.ifPresent(errWriter::println);
         errWriter.flush();
-        return code;
+        return complaint.isPresent() && code == Exits.DONE ? Exits.UNUSABLE : code;
     }
 
     /** The program with the command that {@code args} begins with, or all of them. */
