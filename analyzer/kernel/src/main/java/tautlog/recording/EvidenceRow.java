@@ -85,6 +85,18 @@ record EvidenceRow(long seq, int outing, int span, int kind, Reach reach, int co
                 reason);
     }
 
+    /**
+     * That rows before this one are gone; this one itself is sound.
+     *
+     * @param first of those missing, up to this one
+     */
+    Damage missingBefore(long first, String time) {
+        String reason = first == seq - 1
+                ? "row " + first + " before it is missing"
+                : "the rows " + first + " to " + (seq - 1) + " before it are missing";
+        return new Damage(outing, place(), 0, -1, time, reason);
+    }
+
     static Damage tailDamage(Outing of, long id, String reason) {
         return new Damage(of.index(), "tail row " + id, 0, -1, time(of.utcMicros(of.lastTick())), reason);
     }

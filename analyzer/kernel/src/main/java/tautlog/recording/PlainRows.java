@@ -2,6 +2,7 @@ package tautlog.recording;
 
 import static tautlog.recording.pages.NotPlainException.require;
 
+import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
@@ -105,15 +106,22 @@ final class PlainRows implements Rows {
     }
 
     @Override
-    public long evidence(int outing, long first, long last, Consumer<EvidenceRow> taker) {
+    public long evidence(int outing, long first, long last, EvidenceTaker taker) throws SQLException {
         long latest = 0;
         for (Row row : evidence) {
             if (row.wholeNumber(OUTING) == outing && row.number() >= first && row.number() <= last) {
                 latest = row.number();
-                taker.accept(EvidenceRow.of(numbers(row), row.bytes(LINK), row.bytes(BLOCK)));
+                taker.take(EvidenceRow.of(numbers(row), row.bytes(LINK), row.bytes(BLOCK)));
             }
         }
         return latest;
+    }
+
+    @Override
+    public long between(long row, long later) {
+        return evidence.stream()
+                .filter(one -> one.number() > row && one.number() < later)
+                .count();
     }
 
     @Override

@@ -9,7 +9,7 @@ import java.util.stream.LongStream;
 import tautlog.sample.Evidence;
 import tautlog.sample.HookupSource;
 
-/** Tells one outing again, span by span. A damaged block is left out and named; the rest is told. */
+/** Tells one outing again, span by span. A damaged block is left out and named, a missing one is named; the rest is told. */
 final class Replay {
     private final Rows rows;
     private final Outing outing;
@@ -19,6 +19,7 @@ final class Replay {
     private final SampleBlock samples = new SampleBlock();
     private final List<Damage> damages = new ArrayList<>();
     private final Span others;
+    private final MissingRows missing;
     private boolean hasSamples;
     private boolean hookupIsLost;
     private int asideFrom = Integer.MAX_VALUE;
@@ -34,6 +35,7 @@ final class Replay {
         this.sink = sink;
         this.seen = seen;
         this.others = new Span(outing.index(), -1);
+        this.missing = new MissingRows(rows);
     }
 
     List<Damage> run() throws SQLException {
@@ -45,6 +47,7 @@ final class Replay {
     /** Tells what was sealed behind row {@code after}; the last row told, {@code after} when there is none. */
     long sealedBehind(long after) throws SQLException {
         readAside();
+        missing.goOnAfter(after);
         return Math.max(after, rows(after + 1, Long.MAX_VALUE));
     }
 
@@ -73,12 +76,21 @@ final class Replay {
         asideFrom = aside.span();
     }
 
-    private void take(EvidenceRow row) {
+    private void take(EvidenceRow row) throws SQLException {
+        MissingRows.Gone gone = missing.before(row);
+        if (gone != MissingRows.Gone.NOTHING) {
+            damages.add(row.missingBefore(
+                    missing.last() + 1,
+                    EvidenceRow.time(outing.utcMicros(row.reach().firstTick()))));
+        }
+        missing.take(row);
+        hookupIsLost |= gone == MissingRows.Gone.EVENTS_FROM_BEFORE;
         if (row.span() != others.index) {
             tellSpan();
             others.restart(row.span());
             loseHookupFrom(row.span());
         }
+        hookupIsLost |= gone == MissingRows.Gone.EVENTS_FROM_HERE;
         try {
             read(row.open());
         } catch (DamagedBlockException e) {

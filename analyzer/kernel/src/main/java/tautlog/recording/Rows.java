@@ -22,6 +22,11 @@ interface Rows {
         void take(long[] numbers, byte[] bytes);
     }
 
+    /** Takes a row of {@code evidence}. */
+    interface EvidenceTaker {
+        void take(EvidenceRow row) throws SQLException;
+    }
+
     /** The winch's name; empty when it is lost. */
     String winch() throws SQLException;
 
@@ -33,7 +38,10 @@ interface Rows {
      *
      * @return the last of them, 0 when there is none
      */
-    long evidence(int outing, long first, long last, Consumer<EvidenceRow> taker) throws SQLException;
+    long evidence(int outing, long first, long last, EvidenceTaker taker) throws SQLException;
+
+    /** How many rows of evidence, of whichever outing, stand between two of them. */
+    long between(long row, long later) throws SQLException;
 
     /** All rows of evidence, in order, without their links; the blocks of samples and shaft empty. */
     void heads(Consumer<EvidenceRow> taker) throws SQLException;

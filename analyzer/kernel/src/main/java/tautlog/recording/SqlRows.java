@@ -28,7 +28,7 @@ record SqlRows(Connection connection) implements Rows {
     }
 
     @Override
-    public long evidence(int outing, long first, long last, Consumer<EvidenceRow> taker) throws SQLException {
+    public long evidence(int outing, long first, long last, EvidenceTaker taker) throws SQLException {
         long latest = 0;
         try (PreparedStatement select = connection.prepareStatement(
                 EvidenceRow.SELECT + " WHERE outing = ? AND seq BETWEEN ? AND ? ORDER BY seq")) {
@@ -39,11 +39,23 @@ record SqlRows(Connection connection) implements Rows {
                 while (rows.next()) {
                     EvidenceRow row = EvidenceRow.of(rows);
                     latest = row.seq();
-                    taker.accept(row);
+                    taker.take(row);
                 }
             }
         }
         return latest;
+    }
+
+    @Override
+    public long between(long row, long later) throws SQLException {
+        try (PreparedStatement select =
+                connection.prepareStatement("SELECT count(*) FROM evidence WHERE seq > ? AND seq < ?")) {
+            select.setLong(1, row);
+            select.setLong(2, later);
+            try (ResultSet counted = select.executeQuery()) {
+                return counted.next() ? counted.getLong(1) : 0;
+            }
+        }
     }
 
     @Override

@@ -87,7 +87,8 @@ final class Verifier {
     private void verify(EvidenceRow row) {
         blocks++;
         if (row.seq() != lastSeq + 1) {
-            damages.add(damage(row, "the rows " + (lastSeq + 1) + " to " + (row.seq() - 1) + " before it are missing"));
+            damages.add(row.missingBefore(
+                    lastSeq + 1, time(row.outing(), row.reach().firstTick())));
         }
         lastSeq = row.seq();
         try {

@@ -20,6 +20,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tautlog.fixtures.EvidenceLog;
 import tautlog.sample.HookupSource;
 
@@ -160,16 +162,7 @@ class DamageTest {
     /** FINDINGS.md, "Hookup in force": an id that the rig does not know counts as the one with the lowest limit, assumed. */
     @Test
     void lostEventsLeaveNoHookupKnownUntilTheNextNaming() throws Exception {
-        Path named = folder.resolve("named.tautlog");
-        try (RecordingWriter writer = RecordingWriter.open(named, "winch-1")) {
-            OutingWriter outing = writer.begin(Story.START);
-            for (int span = 0; span < 3; span++) {
-                outing.hookup(span * 16_384L, "hookup-" + span, HookupSource.SELECTOR);
-                outing.tension(span * 16_384L, 1_000_000L + span * 32_768_000L, 0, new int[16_384], 0, 16_384);
-            }
-            outing.end();
-            outing.commit();
-        }
+        Path named = named();
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + named)) {
             connection
                     .createStatement()
@@ -189,6 +182,89 @@ class DamageTest {
             assertEquals("hookup 32768 hookup-2 SELECTOR", hookups.get(hookups.size() - 1));
             assertFalse(hookups.contains("hookup 0 hookup-0 SELECTOR"), hookups.toString());
             assertEquals("hookup 0 ? LOWEST", byRuns.log.lines().get(0));
+        }
+    }
+
+    /** Rows: 1 start, 2 samples, 3 events (hookups 0 and 1), 4 samples, 5 events (hookup 2), 6 samples, 7 end. */
+    private Path named() throws IOException {
+        Path named = folder.resolve("named.tautlog");
+        try (RecordingWriter writer = RecordingWriter.open(named, "winch-1")) {
+            OutingWriter outing = writer.begin(Story.START);
+            for (int span = 0; span < 3; span++) {
+                outing.hookup(span * 16_384L, "hookup-" + span, HookupSource.SELECTOR);
+                outing.tension(span * 16_384L, 1_000_000L + span * 32_768_000L, 0, new int[16_384], 0, 16_384);
+            }
+            outing.end();
+            outing.commit();
+        }
+        return named;
+    }
+
+    /** A row of samples between events of spans that follow each other (4) takes no naming with it. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "3 | hookup 0 ? LOWEST, hookup 32768 hookup-2 SELECTOR | row 3 before it is missing",
+                "5 | hookup 0 hookup-0 SELECTOR, hookup 16384 hookup-1 SELECTOR, hookup 16384 ? LOWEST | row 5 before it is missing",
+                "4, 5 | hookup 0 hookup-0 SELECTOR, hookup 16384 hookup-1 SELECTOR, hookup 32768 ? LOWEST | the rows 4 to 5 before it are missing",
+                "3, 4 | hookup 0 ? LOWEST, hookup 32768 hookup-2 SELECTOR | the rows 3 to 4 before it are missing",
+                "4 | hookup 0 hookup-0 SELECTOR, hookup 16384 hookup-1 SELECTOR, hookup 32768 hookup-2 SELECTOR | row 4 before it is missing",
+                "6 | hookup 0 hookup-0 SELECTOR, hookup 16384 hookup-1 SELECTOR, hookup 32768 hookup-2 SELECTOR | row 6 before it is missing"
+            })
+    void missingEventsLeaveNoHookupKnownUntilTheNextNaming(String rows, String hookups, String reason)
+            throws Exception {
+        Path named = named();
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + named)) {
+            connection.createStatement().executeUpdate("DELETE FROM evidence WHERE seq IN (" + rows + ")");
+        }
+        try (Recording recording = Recording.open(named)) {
+            EvidenceLog log = new EvidenceLog();
+            List<Damage> damages = recording.replay(recording.outings().get(0), log);
+            RunLog byRuns = new RunLog();
+            recording.replay(recording.outings().get(0), byRuns);
+
+            assertEquals(List.of(reason), damages.stream().map(Damage::reason).toList());
+            assertEquals(hookups, hookups(log));
+            assertEquals(hookups, hookups(byRuns.log));
+            assertTrue(recording.verify().damages().containsAll(damages));
+        }
+    }
+
+    private static String hookups(EvidenceLog log) {
+        return log.lines().stream().filter(line -> line.startsWith("hookup")).collect(Collectors.joining(", "));
+    }
+
+    /** Rows of another outing between those of one are not missing; read through SQLite and out of the bytes. */
+    @Test
+    void rowsOfAnotherOutingAreNotMissing() throws Exception {
+        Path named = named();
+        for (String log : List.of("DELETE", "WAL")) {
+            try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + named)) {
+                connection.createStatement().execute("PRAGMA journal_mode = " + log);
+                connection.createStatement().executeUpdate("UPDATE evidence SET outing = 1 WHERE seq IN (4, 5)");
+            }
+            try (Recording recording = Recording.open(named)) {
+                EvidenceLog told = new EvidenceLog();
+                assertEquals(List.of(), recording.replay(recording.outings().get(0), told));
+                assertEquals("hookup 0 hookup-0 SELECTOR, hookup 16384 hookup-1 SELECTOR", hookups(told));
+            }
+        }
+    }
+
+    /** What is followed goes on behind a row that was taken earlier. */
+    @Test
+    void aRowThatIsMissingBehindWhatWasFollowedIsMissedToo() throws Exception {
+        Path named = named();
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + named)) {
+            connection.createStatement().executeUpdate("DELETE FROM evidence WHERE seq IN (4, 5)");
+        }
+        try (Recording recording = Recording.open(named)) {
+            EvidenceLog log = new EvidenceLog();
+
+            recording.follow(recording.outings().get(0), 3, log, EvidenceLog::new);
+
+            assertEquals("hookup 32768 ? LOWEST", hookups(log));
         }
     }
 

@@ -25,9 +25,10 @@ public final class HistoryNotes {
                         + String.join(", ", winches) + ".");
     }
 
-    /** @param what the damaged block, as {@link tautlog.recording.Damage#summary} */
+    /** @param what the damaged block, or the one that others are missing before, as {@link tautlog.recording.Damage#summary} */
     public static String damaged(Path file, String what) {
-        return "DAMAGED: " + History.name(file) + ", " + what + ". What it held is a gap here; run tautlog verify.";
+        return "DAMAGED: " + History.name(file) + ", " + what
+                + ". What is damaged or missing is a gap here; run tautlog verify.";
     }
 
     /** {@code outing 1 of day.tautlog}; {@code index} 0 for the file's first. */

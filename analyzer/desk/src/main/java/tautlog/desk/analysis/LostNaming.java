@@ -3,7 +3,7 @@ package tautlog.desk.analysis;
 import tautlog.rig.Hookup;
 
 /**
- * A stretch in which nobody knows which hookup was on: damage took along what may have named it.
+ * A stretch in which nobody knows which hookup was on: what may have named it is damaged or missing.
  *
  * @param fromTick of its first frame
  * @param toTick of its last frame, before the next naming or the outing's end

@@ -189,7 +189,8 @@ public final class ActionSection {
                     Block.Tone.CAUTION,
                     "Hookup not known",
                     "which hookup was on from " + screen.preciseTime(stretch.start()) + " to "
-                            + screen.preciseTime(stretch.end()) + " is not known: what may have named it is damaged."
+                            + screen.preciseTime(stretch.end())
+                            + " is not known: what may have named it is damaged or missing."
                             + " Hookup " + stretch.taken() + ", which has the lowest limit, is assumed."));
         }
     }

@@ -18,6 +18,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tautlog.desk.fixtures.Desk;
 import tautlog.desk.fixtures.SampleDay;
 import tautlog.desk.fixtures.ShortDay;
@@ -265,9 +267,10 @@ class LeftOutTest {
         assertTrue(json(run).getAsJsonArray("notes").toString().contains("DAMAGED: named.tautlog, outing 1, events"));
     }
 
-    /** From the damaged events to the next naming; then what was said counts again. */
-    @Test
-    void saysFromWhenToWhenNobodyKnowsWhichHookupWasOn() throws Exception {
+    /** From the damaged or missing events to the next naming; then what was said counts again. */
+    @ParameterizedTest
+    @ValueSource(strings = {"UPDATE evidence SET block = zeroblob(length(block))", "DELETE FROM evidence"})
+    void saysFromWhenToWhenNobodyKnowsWhichHookupWasOn(String loss) throws Exception {
         Path named = ShortDay.write(folder, "named.tautlog", day -> {
             day.hookup("straight", tautlog.sample.HookupSource.SELECTOR);
             day.hold(3, 3_000);
@@ -279,10 +282,7 @@ class LeftOutTest {
         assertTrue(json(Desk.run("report", named, "--json"))
                 .getAsJsonArray("hookups_not_known")
                 .isEmpty());
-        change(
-                named,
-                "UPDATE evidence SET block = zeroblob(length(block)) WHERE seq ="
-                        + " (SELECT min(seq) FROM evidence WHERE kind = 4)");
+        change(named, loss + " WHERE seq = (SELECT min(seq) FROM evidence WHERE kind = 4)");
 
         Desk text = Desk.run("report", named);
         Desk asked = Desk.run("report", named, "--hookup", "straight");
@@ -292,13 +292,16 @@ class LeftOutTest {
                 flowing(text.out())
                         .contains(
                                 "Hookup not known: which hookup was on from 0.0 s after start to 35.9 s after start is"
-                                        + " not known: what may have named it is damaged. Hookup round-the-corner, which has the"
+                                        + " not known: what may have named it is damaged or missing. Hookup round-the-corner, which has the"
                                         + " lowest limit, is assumed."),
                 text.out());
         assertTrue(flowing(text.out()).contains("nobody is known to have said that hookup"), text.out());
         assertFalse(text.out().contains("nobody said"), text.out());
         assertFalse(text.out().contains("nobody had said"), text.out());
         assertFalse(asked.out().contains("Hookup not known"), asked.out());
+        assertEquals(3, text.code());
+        assertTrue(text.err().startsWith("damaged: "), text.err());
+        assertTrue(text.out().contains("DAMAGED: named.tautlog, outing 1, "), text.out());
         assertEquals(1, unknown.size());
         JsonObject stretch = unknown.get(0).getAsJsonObject();
         assertEquals(0, stretch.get("outing_s").getAsDouble());

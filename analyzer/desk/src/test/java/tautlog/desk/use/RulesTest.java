@@ -37,7 +37,7 @@ class RulesTest {
                 use.damages());
 
         assertEquals(
-                "8: 5376eb6eb232c4f392909a525d6e0975",
+                "9: 5376eb6eb232c4f392909a525d6e0975",
                 UseCache.RULES + ": " + CacheFile.key(UseJson.GSON.toJson(anywhere)),
                 () -> UseCache.RULES + ": " + CacheFile.key(UseJson.GSON.toJson(anywhere)));
     }
