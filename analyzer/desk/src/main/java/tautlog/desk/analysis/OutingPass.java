@@ -76,7 +76,9 @@ final class OutingPass {
                 differences,
                 findings,
                 hookups,
-                choice.lost(),
+                choice.lost().stream()
+                        .filter(lost -> question.overlaps(times.utc(lost.fromTick()), times.utc(lost.toTick())))
+                        .toList(),
                 trust,
                 marks(marks).stream()
                         .filter(mark -> question.includes(times.utc(mark.tick())))

@@ -15,7 +15,7 @@ import tautlog.sample.Calibration;
  * @param calibration of the line's tension: the cell's own, divided by what the cell's place makes of it
  * @param differences from the day itself, one sentence each
  * @param findings in the order of their starts, those of the time asked for
- * @param lostNamings where of {@code hookups} nothing is known
+ * @param lostNamings where of {@code hookups} nothing is known, those of the time asked for
  * @param marks that people left
  * @param damages blocks that could not be read; their samples are gaps
  * @param live whether the logger said the same on the day
