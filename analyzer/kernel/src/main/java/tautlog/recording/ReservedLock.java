@@ -7,6 +7,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteOpenMode;
 
 /**
  * Keeps every other SQLite program from changing a file, without a change to it: the lock that SQLite calls reserved, which {@code BEGIN
@@ -36,16 +37,22 @@ final class ReservedLock implements AutoCloseable {
                     file + ": may not be written by this user, so others cannot be kept from"
                             + " changing it meanwhile. Give this user write permission for it, if it is to be replaced.");
         }
-        SQLiteConfig config = new SQLiteConfig();
-        config.setBusyTimeout(WAIT_MILLIS);
-        Connection connection = OpenConnections.open(file, () -> config.createConnection(RecordingFile.url(file)));
+        ReservedLock lock = new ReservedLock(connect(file));
         try {
-            reserve(file, connection);
-            return new ReservedLock(connection);
-        } catch (SQLException | RecordingException e) {
-            connection.close();
+            reserve(file, lock.connection);
+            return lock;
+        } catch (SQLException | RecordingException | RuntimeException | Error e) {
+            lock.close();
             throw e;
         }
+    }
+
+    /** Makes no file where none is any more. */
+    static Connection connect(Path file) throws SQLException {
+        SQLiteConfig config = new SQLiteConfig();
+        config.setBusyTimeout(WAIT_MILLIS);
+        config.resetOpenMode(SQLiteOpenMode.CREATE);
+        return OpenConnections.open(file, () -> config.createConnection(RecordingFile.url(file)));
     }
 
     private static void reserve(Path file, Connection connection) throws SQLException, RecordingException {
@@ -60,9 +67,13 @@ final class ReservedLock implements AutoCloseable {
         }
     }
 
-    /** Lets go of it; the file is as it was. */
+    /** Lets go of it. What was done under it stays done, even where this fails. */
     @Override
-    public void close() throws SQLException {
-        connection.close();
+    public void close() {
+        try {
+            connection.close();
+        } catch (SQLException e) {
+            return; // the lock is held until the program ends; that is no failure of what was done under it
+        }
     }
 }

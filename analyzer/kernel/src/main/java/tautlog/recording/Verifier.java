@@ -216,19 +216,24 @@ final class Verifier {
     }
 
     private void verifyStructure() throws SQLException {
+        List<String> lines = new ArrayList<>();
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery("PRAGMA integrity_check(20)")) {
             while (rows.next()) {
-                String.valueOf(rows.getString(1)).lines().forEach(this::structure);
+                lines.addAll(String.valueOf(rows.getString(1)).lines().toList());
             }
         }
+        complaints(lines).forEach(line -> damages.add(new Damage(-1, "file structure", 0, -1, "time unknown", line)));
     }
 
-    /** @param line of what SQLite says; a row has one or more, below one that names the database */
-    private void structure(String line) {
-        if (!line.equals("ok") && !line.startsWith("***")) {
-            damages.add(new Damage(-1, "file structure", 0, -1, "time unknown", line));
-        }
+    /**
+     * What of SQLite's answer is damage: all but its word for none, and but the lines that name the database above what is told of it; those
+     * count where they stand alone.
+     */
+    static List<String> complaints(List<String> answer) {
+        List<String> all = answer.stream().filter(line -> !line.equals("ok")).toList();
+        List<String> told = all.stream().filter(line -> !line.startsWith("***")).toList();
+        return told.isEmpty() ? all : told;
     }
 
     private String winch() throws SQLException {

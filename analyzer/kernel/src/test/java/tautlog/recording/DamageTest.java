@@ -358,6 +358,17 @@ class DamageTest {
                 damages.stream().map(Damage::summary).toList());
     }
 
+    /** Where SQLite breaks off below the line that names the database, that line is all there is. */
+    @Test
+    void aNameOfTheDatabaseAloneIsDamageToo() {
+        String name = "*** in database main ***";
+
+        assertEquals(List.of(), Verifier.complaints(List.of("ok")));
+        assertEquals(List.of(), Verifier.complaints(List.of()));
+        assertEquals(List.of("Page 3: never used"), Verifier.complaints(List.of(name, "Page 3: never used")));
+        assertEquals(List.of(name), Verifier.complaints(List.of(name)));
+    }
+
     /** Whatever byte rots, reading answers in words: with what it could read, or with a RecordingException. */
     @Test
     void neverStumblesOverAFlippedByte() throws Exception {

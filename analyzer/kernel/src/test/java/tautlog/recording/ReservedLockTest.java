@@ -134,6 +134,16 @@ class ReservedLockTest {
         }
     }
 
+    /** It may be gone since somebody looked. */
+    @Test
+    void makesNoFileWhereNoneIsAnyMore() throws IOException {
+        Path gone = folder.resolve("gone.tautlog");
+
+        assertThrows(SQLException.class, () -> ReservedLock.connect(gone).close());
+
+        assertEquals(List.of("r.tautlog"), names());
+    }
+
     /** SQLite gives who may not write the lock of a reader instead, and says nothing. */
     @Test
     void isNotTakenOfAFileThatThisUserMayNotWrite() throws Exception {
