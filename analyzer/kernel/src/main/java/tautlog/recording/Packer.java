@@ -79,8 +79,7 @@ public final class Packer {
         beside.requireReplaceable();
         if (!beside.leavesLogMode(outing -> true)) {
             throw RecordingException.ofThisFile(
-                    file + ": is not packed: rows of it are missing, or another program reads it."
-                            + " `tautlog verify` says what is missing; close what reads it.");
+                    file + ": is not packed: rows of it are missing. `tautlog verify` says which.");
         }
         return beside.locked("packed", this::packLocked);
     }

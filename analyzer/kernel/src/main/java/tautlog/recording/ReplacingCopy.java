@@ -98,8 +98,10 @@ final class ReplacingCopy {
     }
 
     /**
-     * Folds a log into the file that a power cut, or a reader at work, left beside it; false while that cannot be, and where rows are
-     * missing or an outing is not {@code done}.
+     * Folds a log into the file that a power cut, or a reader at work, left beside it; false where rows are missing or an outing is not
+     * {@code done}.
+     *
+     * @throws RecordingException also while another program reads the file
      */
     boolean leavesLogMode(Predicate<Outing> done) throws RecordingException {
         String winch;
@@ -115,7 +117,11 @@ final class ReplacingCopy {
         }
         RecordingWriter.open(file, winch).close();
         try (Recording recording = Recording.open(file)) {
-            return !recording.isInLogMode();
+            if (recording.isInLogMode()) {
+                throw RecordingException.ofThisFile(
+                        file + ": stays as it is while another program reads it. Close that, and try again.");
+            }
+            return true;
         }
     }
 
