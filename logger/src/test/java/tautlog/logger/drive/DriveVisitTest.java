@@ -204,7 +204,7 @@ class DriveVisitTest {
 
         Tally tally = visit(Optional.empty());
 
-        assertEquals(2, tally.copied());
+        assertEquals(2, tally.copied(), tally::toString);
         assertEquals(1, tally.trouble().size(), tally::toString);
         assertTrue(tally.trouble().get(0).contains("upper_2026-05-03.tautlog"), tally::toString);
         assertEquals(List.of("last-links.txt", MONDAY, TUESDAY), names(ours));

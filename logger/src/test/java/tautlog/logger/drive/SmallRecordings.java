@@ -16,6 +16,7 @@ import tautlog.sample.Instrument;
 public final class SmallRecordings {
     public static final int SAMPLES = 20_000;
     private static final int FRAME = 50;
+    private static final int PAGE = 1_024;
 
     private SmallRecordings() {}
 
@@ -51,10 +52,10 @@ public final class SmallRecordings {
         return outing;
     }
 
-    /** Turns one bit in the middle of the samples. */
+    /** Turns one bit in the middle of the samples, amid a page of the file: with its beginning SQLite says which page comes next. */
     static void damage(Path closed) throws IOException {
         byte[] bytes = Files.readAllBytes(closed);
-        bytes[bytes.length / 2] ^= 1;
+        bytes[bytes.length / 2 / PAGE * PAGE + PAGE / 2] ^= 1;
         Files.write(closed, bytes, StandardOpenOption.TRUNCATE_EXISTING);
     }
 }
