@@ -13,6 +13,7 @@ final class WholeChain implements CodedTrace.Reader {
     private static final Rig RIG = Rigs.withLimit("12800", "8000");
     private static final int BINS = 64;
     private static final int BIN_BITS = 9;
+    private static final int[] NONE = {};
 
     final long[] bins = new long[BINS];
     final BenchSink sink;
@@ -25,6 +26,37 @@ final class WholeChain implements CodedTrace.Reader {
     /** Gives the counts of the last run or passage, which the detectors have decoded. */
     private interface Latest {
         void copyTo(int back, int n, int[] to);
+
+        /** Where they lie by themselves; empty when they are to be copied. */
+        default int[] samples() {
+            return NONE;
+        }
+
+        /** Where in {@link #samples} {@code n} of them begin that lie together, {@code back} from the last; −1 where they do not. */
+        default int at(int back, int n) {
+            return -1;
+        }
+    }
+
+    /** In a ring that can be looked into. */
+    private record InRing(CountRing ring) implements Latest {
+        @Override
+        public void copyTo(int back, int n, int[] to) {
+            ring.copyTo(ring.size() - back, n, to);
+        }
+
+        @Override
+        public int[] samples() {
+            return ring.samples();
+        }
+
+        @Override
+        public int at(int back, int n) {
+            long place = ring.size() - back;
+            ring.decode(place, place + n - 1);
+            int at = (int) place & (ring.samples().length - 1);
+            return at + n <= ring.samples().length ? at : -1;
+        }
     }
 
     private WholeChain(CodedTrace.Reader detectors, Runnable end, Latest open, BenchSink sink) {
@@ -50,8 +82,7 @@ final class WholeChain implements CodedTrace.Reader {
             @Override
             WholeChain chain() {
                 DetectorFeed feed = new DetectorFeed(RIG, DetectorFeed::pullsOverloadsAndShocks);
-                return new WholeChain(
-                        feed, feed::end, (back, n, to) -> feed.ring.copyTo(feed.ring.size() - back, n, to), feed.sink);
+                return new WholeChain(feed, feed::end, new InRing(feed.ring), feed.sink);
             }
         };
 
@@ -96,17 +127,22 @@ final class WholeChain implements CodedTrace.Reader {
         if (low == high) {
             bins[low] += stored.size();
         } else {
-            open.copyTo(back, stored.size(), counts);
-            sort(stored, low, high);
+            int at = open.at(back, stored.size());
+            if (at < 0) {
+                open.copyTo(back, stored.size(), counts);
+                sort(counts, 0, stored, low, high);
+            } else {
+                sort(open.samples(), at, stored, low, high);
+            }
         }
     }
 
     /** Bin by bin: most runs lie in two or three. */
-    private void sort(StoredCounts stored, int low, int high) {
+    private void sort(int[] from, int at, StoredCounts stored, int low, int high) {
         int n = stored.size();
         int left = n;
         for (int bin = low; bin < high; bin++) {
-            int above = CountBounds.above(counts, 0, n, ((bin + 1) << BIN_BITS) - 1, stored.least(), stored.greatest());
+            int above = CountBounds.above(from, at, n, ((bin + 1) << BIN_BITS) - 1, stored.least(), stored.greatest());
             bins[bin] += left - above;
             left = above;
         }
