@@ -13,7 +13,7 @@ import java.util.Arrays;
  */
 final class ByteReader {
     static final VarHandle LONG = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
-    private static final VarHandle INT = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
+    static final VarHandle INT = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
 
     /** Four numbers of so many bits lie in any eight bytes, wherever in the first of them they begin. */
     private static final int FOUR_IN_ONE = 14;

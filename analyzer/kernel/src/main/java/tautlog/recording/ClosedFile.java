@@ -58,8 +58,8 @@ final class ClosedFile {
 
     static Optional<byte[]> read(Path named) {
         try {
-            Path file = named.toRealPath(); // SQLite puts a journal and a log beside the file itself, not beside a link
-            // to it
+            // SQLite puts a journal and a log beside the file itself, not beside a link to it
+            Path file = named.toRealPath();
             BasicFileAttributes found = Files.readAttributes(file, BasicFileAttributes.class);
             if (!found.isRegularFile() || found.size() == 0 || found.size() > LARGEST) {
                 return Optional.empty();

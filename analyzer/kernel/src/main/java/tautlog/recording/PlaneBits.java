@@ -1,15 +1,11 @@
 package tautlog.recording;
 
-import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
-import java.nio.ByteOrder;
 import java.util.Arrays;
 
 /** The planes of a block, being read; {@link Planes} wrote them. Immutable. */
 final class PlaneBits {
-    private static final VarHandle INT = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
-    /** 0, 1, 2 … 127, as planes hold them: read beside a plane, it does not keep the compiler from vectors. */
-    private static final byte[] LANES = lanes();
+    private static final VarHandle INT = ByteReader.INT;
 
     private final byte[] bytes;
     private final int at;
@@ -26,14 +22,6 @@ final class PlaneBits {
         this.at = at;
         this.whole = bits / Planes.WORD;
         this.rest = bits % Planes.WORD;
-    }
-
-    private static byte[] lanes() {
-        ByteWriter lanes = new ByteWriter();
-        for (int lane = 0; lane < RunCodec.RUN; lane++) {
-            lanes.i32(lane);
-        }
-        return lanes.toBytes();
     }
 
     /** In bytes. */
@@ -94,13 +82,6 @@ final class PlaneBits {
             int p = lane * rest + first;
             long word = (long) ByteReader.LONG.get(bytes, from + (p >>> 3)) >>> (p & 7);
             out[to + lane] += (int) (word & mask) << low;
-        }
-    }
-
-    /** Adds what a line rises by to the counts of a full run, as {@link RunCodec#addLine}. */
-    static void addLine(int[] counts, int from, int slope) {
-        for (int lane = 0; lane < RunCodec.RUN; lane++) {
-            counts[from + lane] += ((int) INT.get(LANES, 4 * lane) * slope) >> 8;
         }
     }
 }

@@ -48,21 +48,13 @@ final class PlaneRun implements StoredCounts {
         int width = coding & 0x3F;
         if (kind == RunCodec.STEP) {
             planes.unpack(bit, width, slope, to, into);
-            sumUp(to, into);
+            to[into] = base;
+            RunCodec.sumUp(to, into, RunCodec.RUN - 1);
         } else {
             planes.unpack(bit, width, base, to, into);
             if (kind == RunCodec.LINE) {
-                PlaneBits.addLine(to, into, slope);
+                RunCodec.addLine(to, into, RunCodec.RUN, slope);
             }
-        }
-    }
-
-    private void sumUp(int[] to, int into) {
-        int sum = base;
-        to[into] = sum;
-        for (int i = into + 1; i < into + RunCodec.RUN; i++) {
-            sum += to[i];
-            to[i] = sum;
         }
     }
 }

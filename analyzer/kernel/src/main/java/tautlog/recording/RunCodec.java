@@ -23,6 +23,8 @@ final class RunCodec {
     static final int STEP = 2;
 
     private static final VarHandle LONG = ByteReader.LONG;
+    /** 0, 1, 2 … 127 as i32: read beside counts, they do not keep the compiler from vectors, as a loop's own number does. */
+    private static final byte[] PLACES = places();
     /** Four numbers of so many bits lie in any eight bytes, wherever in the first of them they begin. */
     private static final int FOUR_IN_ONE = 14;
 
@@ -38,6 +40,14 @@ final class RunCodec {
     private int slope;
     private int lineBase;
     private int lineWidth;
+
+    private static byte[] places() {
+        ByteWriter places = new ByteWriter();
+        for (int i = 0; i < RUN; i++) {
+            places.i32(i);
+        }
+        return places.toBytes();
+    }
 
     /** Appends one run: its entry to {@code directory}, its numbers to {@code bits}. */
     void encode(int[] counts, int from, int n, RunDirectory directory, RunBits bits) {
@@ -223,7 +233,7 @@ final class RunCodec {
     /** Turns residuals of a line into counts, in place. */
     static void addLine(int[] counts, int from, int n, int slope) {
         for (int i = 0; i < n; i++) {
-            counts[from + i] += (i * slope) >> 8;
+            counts[from + i] += ((int) ByteReader.INT.get(PLACES, 4 * i) * slope) >> 8;
         }
     }
 
@@ -234,10 +244,15 @@ final class RunCodec {
     static void unpackSteps(byte[] in, int at, int n, int width, int least, int[] out, int to) {
         int done = width <= FOUR_IN_ONE ? unpackFourSteps(in, at, n, width, least, out, to) : 0;
         unpackRest(in, at, done, n, width, least, out, to + 1);
-        int sum = out[to + done];
-        for (int i = done + 1; i <= n; i++) {
-            sum += out[to + i];
-            out[to + i] = sum;
+        sumUp(out, to + done, n - done);
+    }
+
+    /** Turns {@code n} differences into counts, in place; {@code counts[from]}, before them, is the first count already. */
+    static void sumUp(int[] counts, int from, int n) {
+        int sum = counts[from];
+        for (int i = from + 1; i <= from + n; i++) {
+            sum += counts[i];
+            counts[i] = sum;
         }
     }
 

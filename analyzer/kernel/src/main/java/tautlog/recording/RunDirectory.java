@@ -1,7 +1,6 @@
 package tautlog.recording;
 
 import java.util.Arrays;
-import tautlog.sample.StoredCounts;
 
 /**
  * The directory of a block of samples: of each run its least and greatest, how it is coded, and the two numbers that its coding needs.
@@ -90,11 +89,10 @@ final class RunDirectory {
         runs = into.runs;
         if (isInPlanes) {
             readColumns(in);
-            placeInPlanes(in, into);
         } else {
             readEntries(in);
-            place(in, into);
         }
+        place(in, isInPlanes, into);
         if (in.left() != 4) {
             throw new IndexOutOfBoundsException(in.left() + " bytes after the last run where 4 belong");
         }
@@ -141,43 +139,27 @@ final class RunDirectory {
         }
     }
 
-    private void place(ByteReader in, SampleBlock into) {
-        int low = 0;
-        int next = 0;
-        for (int run = 0; run < runs; run++) {
-            low += (int) least[run];
-            into.stored[run] = apart(in, run, next, low, into.runLength(run));
-            next += bent(run);
-        }
-    }
-
-    /** The run whose bits come next, one number behind the other. */
-    private StoredCounts apart(ByteReader in, int run, int next, int low, int n) {
-        int at = in.at();
-        in.skip(RunCodec.bytes(kind(run) == RunCodec.STEP ? n - 1 : n, width(run)));
-        int first = low + bent(run) * (int) base[next];
-        int steep = bent(run) * (int) slope[next];
-        return new StoredRun(in.array(), at, n, (int) coding[run], first, steep, low, low + (int) range[run]);
-    }
-
-    private void placeInPlanes(ByteReader in, SampleBlock into) {
-        PlaneBits planes = new PlaneBits(in.array(), in.at(), bitsOfFullRuns(into));
+    private void place(ByteReader in, boolean isInPlanes, SampleBlock into) {
+        PlaneBits planes = new PlaneBits(in.array(), in.at(), isInPlanes ? bitsOfFullRuns(into) : 0);
         in.skip(planes.length());
         int bit = 0;
         int low = 0;
         int next = 0;
         for (int run = 0; run < runs; run++) {
+            int n = into.runLength(run);
+            int coded = (int) coding[run];
             low += (int) least[run];
-            if (into.runLength(run) == RunCodec.RUN) {
-                int first = low + bent(run) * (int) base[next];
-                int steep = bent(run) * (int) slope[next];
-                int high = low + (int) range[run];
-                into.stored[run] = new PlaneRun(planes, bit, (int) coding[run], first, steep, low, high);
+            int high = low + (int) range[run];
+            int first = low + bent(run) * (int) base[next];
+            int steep = bent(run) * (int) slope[next];
+            next += bent(run);
+            if (isInPlanes && n == RunCodec.RUN) {
+                into.stored[run] = new PlaneRun(planes, bit, coded, first, steep, low, high);
                 bit += width(run);
             } else {
-                into.stored[run] = apart(in, run, next, low, into.runLength(run));
+                into.stored[run] = new StoredRun(in.array(), in.at(), n, coded, first, steep, low, high);
+                in.skip(RunCodec.bytes(kind(run) == RunCodec.STEP ? n - 1 : n, width(run)));
             }
-            next += bent(run);
         }
     }
 
